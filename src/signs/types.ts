@@ -1,0 +1,41 @@
+import type { SettingId, SettingValue } from './settings.ts';
+import type { AskableId, CropId, SignId } from './vocabulary.ts';
+
+/** Who reports a sign. */
+export type Reporter = 'eye' | 'camera' | 'records' | 'network';
+
+/**
+ * A soft report of a sign (virtual evidence; Pearl 1988): how likely this very report is if the sign is there, and if
+ * it is not. Only the ratio matters. `sign` may be broader than one node: then it speaks of the OR of its members.
+ */
+export interface Finding {
+  readonly sign: AskableId;
+  readonly from: Reporter;
+  readonly ifPresent: number;
+  readonly ifAbsent: number;
+}
+
+/** What a person said, in the format of the vocabulary. Left out = not looked at, never absent. */
+export interface Answers {
+  readonly crop?: CropId;
+  /** Variety in the grower's words. */
+  readonly variety?: string;
+  /** ISO 8601 date of the look, `YYYY-MM-DD`. */
+  readonly date?: string;
+  readonly setting: { readonly [Id in SettingId]?: SettingValue<Id> };
+  readonly signs: { readonly [Id in AskableId]?: 'seen' | 'absent' };
+  /** Signs where the person overrules the camera: its reports on them are set aside. */
+  readonly overruled?: readonly SignId[];
+}
+
+/** Something known about the circumstances: one value of one setting, as one of its settled outcomes. */
+export interface Circumstance {
+  /** `netted`, `compost-kinds:horse-manure`, `cold-days`. */
+  readonly id: FactorId;
+  /** Outcome of the factor: `yes`, `no`, an option, or a band such as `10+`. */
+  readonly outcome: string;
+  readonly from: Reporter;
+}
+
+/** A setting as the network sees it: every option of an any-of list is a yes/no factor of its own. */
+export type FactorId = SettingId | `${SettingId}:${string}`;
