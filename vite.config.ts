@@ -1,0 +1,42 @@
+import { fileURLToPath } from 'node:url';
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+export default defineConfig({
+  root: here('src/app'),
+  publicDir: here('src/app/public'),
+  cacheDir: here('.cache/vite'),
+  // Absolute base: a relative one breaks deep links once the network is off.
+  base: '/',
+  worker: { format: 'es' },
+  build: {
+    outDir: here('dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    // Inlined assets would need data: sources in the content security policy.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  plugins: [
+    preact(),
+    VitePWA({
+      // The app writes its own manifest and registers the worker itself: an injected script would be inline.
+      manifest: false,
+      injectRegister: false,
+      filename: 'service-worker.js',
+      registerType: 'prompt',
+      workbox: {
+        // Everything is stored at the first visit, so a part opened for the first time offline is there too.
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,onnx,wasm}'],
+        maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
+        navigateFallback: '/index.html',
+        cleanupOutdatedCaches: true,
+        clientsClaim: true,
+        inlineWorkboxRuntime: true,
+      },
+    }),
+  ],
+});
