@@ -114,6 +114,8 @@ export interface Cause {
   readonly what: string;
   /** Share of plants that made a grower stop and look (all crops, all seasons) in which this cause acts. */
   readonly baseRate: { readonly rate: number; readonly confidence: Confidence; readonly source: Source };
+  /** No other crop can have it; the ranker rules it out there. Left out: any crop can. */
+  readonly onlyCrops?: readonly (CropId | CropGroup)[];
   readonly leanings: readonly Leaning[];
   readonly signs: readonly CauseSign[];
   readonly mistakenFor: readonly {

@@ -7,8 +7,8 @@ export const residueInCompost: Cause = {
   leanings: [
     {
       when: { crop: 'residue-sensitive' },
-      leans: 'more',
-      because: 'this crop is hurt by a few parts in a billion',
+      leans: 'a-little-more',
+      because: 'a few parts in a billion are enough to hurt this crop',
       source: 'OSU-SF-AMINO',
     },
     {
@@ -20,69 +20,216 @@ export const residueInCompost: Cause = {
     {
       when: { crop: 'brassica' },
       leans: 'less',
-      because: 'brassicas are less sensitive',
+      because: 'the cabbage family is less sensitive',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'cucurbit' },
+      leans: 'less',
+      because: 'squash has grown decently where potatoes failed',
+      source: 'BYG-BLOG',
+    },
+    {
+      when: { crop: 'allium' },
+      leans: 'less',
+      because: 'onions and leeks are less sensitive',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'asparagus' },
+      leans: 'less',
+      because: 'grass-like crops take little harm',
       source: 'from memory',
     },
     {
       when: { setting: 'compost-kinds', is: 'horse-manure' },
-      leans: 'far-more',
+      leans: 'more',
       because: 'horse manure carries what was sprayed on the hay',
       source: 'NCSU-CARRY',
     },
     {
+      when: { setting: 'compost-kinds', is: 'manure-unknown' },
+      leans: 'more',
+      because: 'nobody can say what fields the fodder came from',
+      source: 'NCSU-CARRY',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'cattle-manure' },
+      leans: 'a-little-more',
+      because: 'it passes through grazing cattle into the dung',
+      source: 'OSU-CARRY',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'straw-or-hay' },
+      leans: 'more',
+      because: 'straw and hay keep the weedkiller of their field',
+      source: 'NCSU-CARRY',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'green-waste' },
+      leans: 'a-little-more',
+      because: 'residues have been found quite often in green compost',
+      source: 'WRAP-61843',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'grass-clippings' },
+      leans: 'a-little-more',
+      because: 'clippings of a treated lawn stay active, even composted',
+      source: 'NCSU-CARRY',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'mushroom-compost' },
+      leans: 'a-little-more',
+      because: 'mushroom compost is made of straw and stable or poultry manure',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'bagged-compost' },
+      leans: 'a-little-more',
+      because: 'bought compost may hold green waste with traces in it',
+      source: 'WRAP-61843',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'poultry-manure' },
+      leans: 'a-little-less',
+      because: 'poultry eat little hay; only the bedding is a risk',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'own-compost' },
+      leans: 'a-little-less',
+      because: 'own kitchen and garden waste is known ground, unless bought hay or clippings went in',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'leaf-mould' },
+      leans: 'a-little-less',
+      because: 'fallen leaves are not pasture',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'compost-kinds', is: 'biochar-or-ash' },
+      leans: 'a-little-less',
+      because: 'char and ash bring no hay residue',
+      source: 'common practice, no source',
+    },
+    {
       when: { setting: 'compost-kinds', is: 'none' },
-      leans: 'far-less',
+      leans: 'less',
       because: 'nothing was brought onto the bed this year, though residue can outlast a year',
       source: 'UT-STEW',
     },
     {
       when: { setting: 'hay-source', is: 'yes' },
-      leans: 'far-more',
+      leans: 'more',
       because: 'the load comes from fields that may have been sprayed',
+      source: 'OSU-CARRY',
+    },
+    {
+      when: { setting: 'hay-source', is: 'no' },
+      leans: 'less',
+      because: 'the fields behind the load are known not to be sprayed',
       source: 'OSU-CARRY',
     },
   ],
   signs: [
-    { mark: 'cupped-up', old: 'rarely', new: 'usually', source: 'OSU-CARRY' },
-    { mark: 'twisted-narrow', old: 'rarely', new: 'usually', source: 'NCSU-CARRY' },
+    { mark: 'cupped-up', old: 'sometimes', new: 'usually', source: 'OSU-CARRY' },
+    { mark: 'cupped-down', old: 'rarely', new: 'sometimes', source: 'UMAN-ROLL', confidence: 'disputed' },
+    { mark: 'twisted-narrow', old: 'sometimes', new: 'usually', source: 'NCSU-CARRY' },
+    { mark: 'puckered', old: 'rarely', new: 'sometimes', source: 'from memory' },
+    { mark: 'small-leaves', old: 'rarely', new: 'sometimes', source: 'from memory' },
+    { mark: 'thickened', new: 'sometimes', source: 'from memory' },
+    { mark: 'yellow-along-veins', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-even', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'rarely', source: 'from memory' },
     { sign: 'stem-twisted', frequency: 'often', source: 'OSU-CARRY' },
     { sign: 'stunted', frequency: 'usually', source: 'OSU-CARRY' },
+    { sign: 'seedlings-gone', frequency: 'rarely', source: 'NCSU-CARRY' },
+    { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'NCSU-CARRY' },
+    { sign: 'flowers-dropping', frequency: 'rarely', source: 'WSU-WHATCOM' },
     { sign: 'same-compost-only', frequency: 'usually', source: 'NCSU-PDIC' },
+    { sign: 'whole-bed', frequency: 'usually', source: 'AZ-MG-SUM' },
+    { sign: 'several-kinds', frequency: 'often', source: 'AZ-MG-SUM' },
+    { sign: 'elsewhere-fine', frequency: 'often', source: 'NCSU-PDIC' },
+    { sign: 'patch', frequency: 'sometimes', source: 'NCSU-PDIC' },
+    { sign: 'one-end', frequency: 'rarely', source: 'from memory' },
+    { sign: 'after-planting', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'after-feed', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'always-so', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'every-year', frequency: 'rarely', source: 'LINN' },
     { sign: 'pot-test-injury', frequency: 'always', source: 'OSU-CARRY' },
   ],
   mistakenFor: [
     {
       cause: 'spray-drift',
       tellsApart:
-        'Drift is worst nearest the sprayed field and the plants grow out of it; residue follows the load.',
+        'Drift is worst nearest the sprayed ground and the newest leaves come clean again; residue follows the load and goes on.',
       source: 'NCSU-PDIC',
+    },
+    {
+      cause: 'leaf-roll',
+      tellsApart:
+        'Harmless roll begins on the lowest leaves of tomatoes, which turn leathery while the top stays normal; residue shows at the top.',
+      source: 'UMAN-ROLL',
+    },
+    {
+      cause: 'virus',
+      tellsApart:
+        'Virus adds a patchwork of light and dark green and takes a plant here and there; residue takes every sensitive plant that had the load.',
+      source: 'OMAFRA-V',
+    },
+    {
+      cause: 'aphids',
+      tellsApart:
+        'Under a leaf that greenfly curled sit the insects, their white skins or a sticky film; residue leaves nothing there.',
+      source: 'FFR-APHID',
     },
   ],
   checks: [
     {
       check: 'pot-test',
-      ifFound: 'The load carries a weedkiller of the auxin type; the test cannot say which.',
-      ifNotFound: 'The load is probably safe for beans, and with that for less sensitive crops.',
+      ifFound:
+        'The load carries a weedkiller of the auxin type; the test cannot say which one. If the pots of clean mix curl too, the test is void: repeat it.',
+      ifNotFound:
+        'If both sets grow alike, the load is probably safe for beans, and with that for less sensitive crops.',
+    },
+    {
+      check: 'compare-other-crops',
+      ifFound:
+        'Sensitive crops curl wherever the load went while sweetcorn beside them looks normal: residue moves to the front.',
+      ifNotFound: 'Beans or peas that grow normally in the same load speak strongly against residue.',
+    },
+    {
+      check: 'ask-supplier',
+      ifFound:
+        'The fodder comes from sprayed fields, or the supplier does not know: take the load for suspect until a pot test says otherwise.',
+      ifNotFound:
+        'Fields that were not sprayed make residue much less likely, though not out of the question.',
+    },
+    {
+      check: 'compare-other-bed',
+      ifFound: 'The same sowing is well where the load did not go: look hard at the load.',
+      ifNotFound: 'The same curl without the load points to drift, virus or the weather.',
     },
   ],
   losses: {
     leave: 150,
     watch: 60,
-    because: 'the load goes on to other beds and stays active for a year or longer',
+    because: 'a load that is kept on being spread goes to other beds and stays active for a year or longer',
     source: 'UT-STEW',
   },
   remedies: [
     {
       course: 'stop-the-load',
       remains: 30,
-      because: 'the bed has its share already, the others are spared',
+      because: 'this bed has its share already, but all the others are spared',
       source: 'EDIS-AG416',
     },
   ],
   recovery: {
     lookAgainDays: 14,
     looksLike:
-      'It will not mend in a fortnight: new leaves still curl. If they come out flat, it was something else.',
+      'New leaves that still come out curled or strap-like: residue does not mend in a fortnight. If they come out flat, it was something else.',
     source: 'NCSU-PDIC',
   },
   cautions: ['residue', 'local-rules', 'compost-dust', 'ask'],

@@ -1,0 +1,151 @@
+import type { Cause } from '../schema.ts';
+
+export const drought: Cause = {
+  id: 'drought',
+  what: 'Short of water: leaves hang, edges brown, the oldest leaves yellow and fall. Firm again in the morning means that it is not too late.',
+  baseRate: { rate: 0.05, confidence: 'described', source: 'common practice, no source' },
+  leanings: [
+    {
+      when: { setting: 'soil-water', is: 'dry' },
+      leans: 'more',
+      because: 'the soil is dry where the roots are',
+      source: 'MGP-DIAG',
+    },
+    {
+      when: { setting: 'soil-water', is: 'moist' },
+      leans: 'less',
+      because: 'there is water where the roots are',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'soil-water', is: 'waterlogged' },
+      leans: 'far-less',
+      because: 'the soil is sodden',
+      source: 'MGP-DIAG',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'dry' },
+      leans: 'a-little-more',
+      because: 'little rain and little watering',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'wet' },
+      leans: 'far-less',
+      because: 'it had plenty of water',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'recent-temperature', is: 'hot' },
+      leans: 'a-little-more',
+      because: 'heat empties the soil',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'soil-kind', is: 'sandy' },
+      leans: 'a-little-more',
+      because: 'sand holds little water',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'soil-kind', is: 'potting-mix' },
+      leans: 'a-little-more',
+      because: 'a pot dries out in a day',
+      source: 'common practice, no source',
+    },
+  ],
+  signs: [
+    { mark: 'dull-limp', old: 'usually', new: 'often', source: 'MGP-DIAG' },
+    { mark: 'brown-edges', old: 'often', new: 'sometimes', source: 'MGP-DIAG' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-edges', old: 'sometimes', source: 'common practice, no source' },
+    { mark: 'yellow-patches', old: 'rarely', source: 'common practice, no source' },
+    { mark: 'brown-patches', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
+    { mark: 'leaf-dead', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },
+    { mark: 'purple-tint', old: 'rarely', source: 'common practice, no source' },
+    { mark: 'cupped-up', old: 'sometimes', new: 'sometimes', source: 'from memory' },
+    { mark: 'cupped-down', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
+    { mark: 'small-leaves', old: 'sometimes', new: 'sometimes', source: 'from memory' },
+    { mark: 'thickened', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
+    { sign: 'wilts-dry-soil', frequency: 'usually', source: 'MGP-DIAG' },
+    { sign: 'recovers-overnight', frequency: 'often', source: 'common practice, no source' },
+    { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'flowers-dropping', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'fruit-end-black', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
+    { sign: 'early-flowering', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },
+    { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
+    { sign: 'several-kinds', frequency: 'often', source: 'AZ-MG-SUM' },
+    { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'one-plant', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'scattered', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'oldest-first', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'after-hot-sun', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'after-wind', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
+  ],
+  mistakenFor: [
+    { cause: 'wet-roots', tellsApart: 'Both wilt; one finger in the soil decides.', source: 'MGP-DIAG' },
+    {
+      cause: 'salt-burn',
+      tellsApart: 'Excess feed browns the edges too, but on moist soil and after feeding.',
+      source: 'MGP-DIAG',
+    },
+    {
+      cause: 'sun-scorch',
+      tellsApart:
+        'In fierce sun large leaves hang at noon on moist soil and stand by evening; that is no thirst.',
+      source: 'common practice, no source',
+    },
+    {
+      cause: 'root-feeders',
+      tellsApart: 'Eaten roots wilt the plant on moist soil and watering does not cure it.',
+      source: 'LTG-CRF',
+    },
+  ],
+  checks: [
+    {
+      check: 'finger-in-soil',
+      ifFound: 'Dry a finger deep: it needs water.',
+      ifNotFound: 'Moist or sodden: more water does harm, look at the roots.',
+    },
+    {
+      check: 'look-at-dawn',
+      ifFound: 'Firm at dawn: it still recovers by night.',
+      ifNotFound: 'Limp at dawn on moist soil: the roots or the stem are hurt.',
+    },
+    {
+      check: 'lift-plant',
+      ifFound: 'Sound roots in dust-dry soil: plain thirst.',
+      ifNotFound: 'Eaten, swollen or brown roots: not thirst alone.',
+    },
+  ],
+  losses: {
+    leave: 30,
+    watch: 14,
+    because: 'flowers and young fruit drop first, then the crop',
+    source: 'from memory',
+  },
+
+  remedies: [
+    {
+      course: 'water-deeply',
+      remains: 4,
+      because: 'a deep watering stands it up within a day',
+      source: 'from memory',
+    },
+  ],
+  recovery: {
+    lookAgainDays: 2,
+    looksLike:
+      'Leaves stand firm the morning after watering and new ones are soft and green; brown edges stay.',
+    source: 'common practice, no source',
+  },
+  cautions: [],
+};

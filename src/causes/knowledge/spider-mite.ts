@@ -1,0 +1,193 @@
+import type { Cause } from '../schema.ts';
+
+export const spiderMite: Cause = {
+  id: 'spider-mite',
+  what: 'Mites too small to see well suck the leaf from below in hot, dry weather. Fine pale dots run together until the leaf is bronzed or dry, and fine webs hang at the tips.',
+  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
+  leanings: [
+    {
+      when: { setting: 'place', is: 'under-cover' },
+      leans: 'more',
+      because: 'warm dry air under glass suits them',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'place', is: 'windowsill' },
+      leans: 'a-little-more',
+      because: 'dry room air suits them',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'recent-temperature', is: 'hot' },
+      leans: 'more',
+      because: 'they multiply in heat',
+      source: 'GP-BEAN',
+    },
+    {
+      when: { setting: 'recent-temperature', is: 'cold-for-crop' },
+      leans: 'less',
+      because: 'cold slows them down',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'dry' },
+      leans: 'a-little-more',
+      because: 'they thrive in dry weather',
+      source: 'GP-BEAN',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'wet' },
+      leans: 'less',
+      because: 'rain and damp air check them',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'french-bean' },
+      leans: 'a-little-more',
+      because: 'French beans are a favourite',
+      source: 'GP-BEAN',
+    },
+    {
+      when: { crop: 'runner-bean' },
+      leans: 'a-little-more',
+      because: 'beans are a favourite',
+      source: 'GP-BEAN',
+    },
+    {
+      when: { crop: 'cucumber' },
+      leans: 'a-little-more',
+      because: 'cucumbers under glass are a favourite',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'aubergine' },
+      leans: 'a-little-more',
+      because: 'aubergines under glass are a favourite',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'strawberry' },
+      leans: 'a-little-more',
+      because: 'strawberries under glass are a favourite',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'brassica' },
+      leans: 'less',
+      because: 'cabbages are seldom troubled',
+      source: 'from memory',
+    },
+    { when: { season: 'winter' }, leans: 'less', because: 'they rest in winter', source: 'from memory' },
+  ],
+  signs: [
+    { mark: 'stippled', old: 'usually', new: 'sometimes', source: 'GP-BEAN' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-patches', old: 'sometimes', source: 'from memory' },
+    { mark: 'mottled', old: 'rarely', source: 'from memory' },
+    { mark: 'purple-tint', old: 'sometimes', source: 'MSU-COLE' },
+    { mark: 'silver-flecks', old: 'rarely', source: 'MSU-COLE' },
+    { mark: 'bleached-patches', old: 'sometimes', source: 'from memory' },
+    { mark: 'brown-edges', old: 'rarely', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
+    { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'cupped-down', old: 'rarely', source: 'from memory' },
+    { mark: 'puckered', new: 'rarely', source: 'from memory' },
+    { sign: 'fine-webbing', frequency: 'often', source: 'MSU-COLE' },
+    { sign: 'cast-skins', frequency: 'rarely', source: 'from memory' },
+    { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
+    { sign: 'oldest-first', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'patch', frequency: 'often', source: 'GP-BEAN' },
+    { sign: 'one-end', frequency: 'sometimes', source: 'GP-BEAN' },
+    { sign: 'scattered', frequency: 'sometimes', source: 'AZ-MG-SUM' },
+    { sign: 'one-plant', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'whole-bed', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'spreading', frequency: 'often', source: 'AZ-MG-SUM' },
+    { sign: 'several-kinds', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'after-hot-sun', frequency: 'rarely', source: 'from memory' },
+  ],
+  mistakenFor: [
+    {
+      cause: 'thrips',
+      tellsApart:
+        'Thrips leave silvery scrapes with black specks and no webs; mites leave even dots and webs.',
+      source: 'GP-BEAN',
+    },
+    {
+      cause: 'capsid-leafhopper',
+      tellsApart: 'Leafhopper dots are coarse and on the upper side, and pale insects hop away.',
+      source: 'from memory',
+    },
+    {
+      cause: 'magnesium-short',
+      tellsApart: 'A shortage leaves the veins green and dots nothing; under a lens mites walk.',
+      source: 'from memory',
+    },
+    {
+      cause: 'drought',
+      tellsApart: 'Dry soil wilts the whole plant and leaves no dots.',
+      source: 'from memory',
+    },
+  ],
+  checks: [
+    {
+      check: 'look-with-lens',
+      ifFound: 'Specks that walk, and webs: mites.',
+      ifNotFound:
+        'Dots without anything alive under ten leaves: look for leafhoppers, or the mites have been eaten.',
+    },
+    {
+      check: 'turn-leaf-over',
+      ifFound: 'Fine threads between the veins belong to mites.',
+      ifNotFound: 'No threads early on proves little: use the lens.',
+    },
+    {
+      check: 'wait-and-compare',
+      ifFound: 'The dots climb to higher leaves within a week in warm weather: act.',
+      ifNotFound: 'New leaves stay clean: damp weather or hunters have stopped them.',
+    },
+  ],
+  losses: {
+    leave: 20,
+    watch: 10,
+    because: 'in hot dry weather they double every week or so and leaves dry up from below',
+    source: 'from memory',
+  },
+  tempered: [
+    {
+      when: { setting: 'crop-stage', is: 'old' },
+      leave: 2,
+      watch: 2,
+      because: 'an old plant has given its crop',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'wet' },
+      leave: 6,
+      watch: 4,
+      because: 'in rainy weather they stop by themselves',
+      source: 'from memory',
+    },
+  ],
+  remedies: [
+    {
+      course: 'wash-off-pests',
+      remains: 6,
+      because: 'water under the leaves and damp air throw them back',
+      source: 'from memory',
+    },
+    {
+      course: 'pick-off-leaves',
+      remains: 8,
+      because: 'the worst leaves carry most of the mites',
+      source: 'common practice, no source',
+    },
+  ],
+  recovery: {
+    lookAgainDays: 7,
+    looksLike: 'New leaves without dots; the old ones keep their marks.',
+    source: 'common practice, no source',
+  },
+  cautions: ['sprays'],
+};
