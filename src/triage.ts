@@ -1,5 +1,13 @@
+import { KNOWLEDGE } from './causes/knowledge/index.ts';
+import { leakOf, UNLISTED_Q } from './causes/leaks.ts';
 import type { LeafReading } from './leaf/types.ts';
+import { compileKnowledge, type KnowledgeModel } from './ranker/knowledge-model.ts';
+import { rank } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
+import { type Hemisphere, seasonOf } from './season/season-of.ts';
+import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
+import { findingsFromAnswers } from './signs/findings-from-answers.ts';
+import { findingsFromReadings } from './signs/findings-from-readings.ts';
 import type { Answers, Finding } from './signs/types.ts';
 
 /** Everything that is known about one look at a plant. Photos have been read by `readLeaf` before. */
@@ -9,7 +17,7 @@ export interface TriageInput {
   /** ISO date of today, `YYYY-MM-DD`: dates the verdict. */
   readonly today: string;
   /** South of the equator the seasons are turned by half a year. Default north. */
-  readonly hemisphere?: 'north' | 'south';
+  readonly hemisphere?: Hemisphere;
   /** Draws of the tables for the ranges. Default 200. */
   readonly draws?: number;
   /** Questions that were answered "can't say": not offered again. */
@@ -22,4 +30,34 @@ export interface TriageResult extends Ranking {
   readonly findings: readonly Finding[];
   /** Version of the knowledge base that the ranking was made with. */
   readonly knowledge: string;
+}
+
+let compiled: KnowledgeModel | undefined;
+
+/** The knowledge base as a network, compiled once. */
+export function knowledgeModel(): KnowledgeModel {
+  compiled ??= compileKnowledge(KNOWLEDGE, leakOf, UNLISTED_Q);
+  return compiled;
+}
+
+/**
+ * From what was photographed and answered to a ranking, the next check and a verdict. Pure: the same input gives the
+ * same result, on every device.
+ */
+export function triage(input: TriageInput): TriageResult {
+  const model = knowledgeModel();
+  const overruled = new Set<string>(input.answers.overruled);
+  const seenByCamera = findingsFromReadings(input.photos).filter(({ sign }) => !overruled.has(sign));
+  const findings = [...findingsFromAnswers(input.answers), ...seenByCamera];
+  const { crop, date } = input.answers;
+  const ranking = rank(model, {
+    findings,
+    circumstances: circumstancesFromAnswers(input.answers),
+    today: input.today,
+    ...(crop === undefined ? {} : { crop }),
+    ...(date === undefined ? {} : { season: seasonOf(date, input.hemisphere) }),
+    ...(input.cannotSay === undefined ? {} : { cannotSay: input.cannotSay }),
+    ...(input.draws === undefined ? {} : { draws: input.draws }),
+  });
+  return { ...ranking, photos: input.photos, findings, knowledge: model.version };
 }

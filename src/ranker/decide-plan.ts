@@ -1,0 +1,105 @@
+/**
+ * Decisions under uncertain causes. Losses add over the causes that act, so expected loss needs only each cause's
+ * chance: loss(plan) = cost of the plan + Σ P(cause) · what the cause still takes under the plan. Unit: percent of the
+ * bed's crop this season.
+ */
+export interface DecisionTable {
+  /** What each cause takes if nothing is done. */
+  readonly leave: Float64Array;
+  /** What each cause takes if it is looked at again and treated then. */
+  readonly watch: Float64Array;
+  /** Effort of looking again. */
+  readonly watchCost: number;
+  readonly courses: readonly DecisionCourse[];
+}
+
+export interface DecisionCourse {
+  readonly id: string;
+  /** Effort, and harm where it helps nothing. */
+  readonly needless: number;
+  /** What each cause still takes under this course; equal to `leave` where the course does not help. */
+  readonly remains: Float64Array;
+}
+
+export type Plan =
+  | { readonly kind: 'leave' }
+  | { readonly kind: 'watch' }
+  /** Courses as indices of the table; at most three at once. */
+  | { readonly kind: 'act'; readonly courses: readonly number[] };
+
+const MOST_COURSES = 3;
+
+function expected(chances: Float64Array, losses: Float64Array): number {
+  let sum = 0;
+  for (let cause = 0; cause < chances.length; cause++) sum += chances[cause]! * losses[cause]!;
+  return sum;
+}
+
+function remainsUnder(table: DecisionTable, courses: readonly number[]): Float64Array {
+  const [head, ...rest] = courses.map((course) => table.courses[course]!.remains);
+  const out = Float64Array.from(head ?? table.leave);
+  for (const remains of rest) for (let c = 0; c < out.length; c++) out[c] = Math.min(out[c]!, remains[c]!);
+  return out;
+}
+
+/** Expected loss of a plan given each cause's chance. */
+export function lossOfPlan(table: DecisionTable, plan: Plan, chances: Float64Array): number {
+  switch (plan.kind) {
+    case 'leave':
+      return expected(chances, table.leave);
+    case 'watch':
+      return table.watchCost + expected(chances, table.watch);
+    case 'act': {
+      const cost = plan.courses.reduce((sum, course) => sum + table.courses[course]!.needless, 0);
+      return cost + expected(chances, remainsUnder(table, plan.courses));
+    }
+  }
+}
+
+/** The best way to act: the best single course, then any further course that still lowers the expected loss. */
+export function bestAct(table: DecisionTable, chances: Float64Array): { plan: Plan; loss: number } {
+  let chosen: number[] = [];
+  let loss = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < MOST_COURSES; round++) {
+    let next: { courses: number[]; loss: number } | undefined;
+    for (let course = 0; course < table.courses.length; course++) {
+      if (chosen.includes(course)) continue;
+      const courses = [...chosen, course];
+      const tried = lossOfPlan(table, { kind: 'act', courses }, chances);
+      if (tried < (next?.loss ?? loss)) next = { courses, loss: tried };
+    }
+    if (!next) break;
+    chosen = next.courses;
+    loss = next.loss;
+  }
+  return { plan: { kind: 'act', courses: chosen }, loss };
+}
+
+/** The plan of least expected loss. Of equals the gentler one: leave before watch before act. */
+export function bestPlan(table: DecisionTable, chances: Float64Array): { plan: Plan; loss: number } {
+  const act = bestAct(table, chances);
+  const leave = lossOfPlan(table, { kind: 'leave' }, chances);
+  const watch = lossOfPlan(table, { kind: 'watch' }, chances);
+  if (leave <= watch && leave <= act.loss) return { plan: { kind: 'leave' }, loss: leave };
+  return watch <= act.loss ? { plan: { kind: 'watch' }, loss: watch } : act;
+}
+
+/** One possible answer: its chance, what is believed after it, and the losses that hold then. */
+export interface PossibleAnswer {
+  readonly chance: number;
+  readonly chances: Float64Array;
+  readonly table: DecisionTable;
+}
+
+/**
+ * Expected value of an answer before it is known: how much less is lost by deciding after it than by sticking to what
+ * would be decided now (Raiffa 1968; worked example L7 in the tests). Never negative.
+ */
+export function valueOfAnswers(planNow: Plan, answers: readonly PossibleAnswer[]): number {
+  let gain = 0;
+  for (const { chance, chances, table } of answers) {
+    if (chance <= 0) continue;
+    gain += chance * (lossOfPlan(table, planNow, chances) - bestPlan(table, chances).loss);
+  }
+  return Math.max(0, gain);
+}

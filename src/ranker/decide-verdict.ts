@@ -1,0 +1,93 @@
+import type { CautionId } from '../causes/cautions.ts';
+import { COURSES } from '../causes/courses.ts';
+import type { VerdictId } from '../signs/vocabulary.ts';
+import type { NextChecks } from './choose-next-check.ts';
+import { bestAct, bestPlan, type DecisionTable, lossOfPlan, type Plan } from './decide-plan.ts';
+import type { KnowledgeModel } from './knowledge-model.ts';
+import type { NextCheck, Verdict } from './types.ts';
+
+/** ISO date some days later. */
+export function addDays(date: string, days: number): string {
+  return new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+}
+
+/** From this chance on, a cause's cautions are shown whatever the verdict. */
+const CAUTION_FROM = 0.1;
+const CARRIES_FROM = 0.15;
+const MOST_CARRIERS = 3;
+
+/** The causes that a plan is about: for action those it helps against, else the most probable. */
+function carriersOf(table: DecisionTable, plan: Plan, chances: Float64Array): number[] {
+  const byChance = Array.from(chances.keys()).sort((a, b) => chances[b]! - chances[a]!);
+  if (plan.kind === 'act') {
+    const saved = (cause: number): number =>
+      chances[cause]! *
+      (table.leave[cause]! -
+        Math.min(...plan.courses.map((course) => table.courses[course]!.remains[cause]!)));
+    const helped = byChance.filter((cause) => chances[cause]! >= 0.05 && saved(cause) > 0.1);
+    if (helped.length > 0) return helped.sort((a, b) => saved(b) - saved(a)).slice(0, MOST_CARRIERS);
+  }
+  const likely = byChance.filter((cause) => chances[cause]! >= CARRIES_FROM);
+  return (likely.length > 0 ? likely : byChance.slice(0, 1)).slice(0, MOST_CARRIERS);
+}
+
+function cautionsOf(
+  model: KnowledgeModel,
+  chances: Float64Array,
+  carriers: readonly number[],
+  courses: readonly number[],
+): CautionId[] {
+  const causes = model.causes.filter(
+    (_, cause) => chances[cause]! >= CAUTION_FROM || carriers.includes(cause),
+  );
+  return [
+    ...new Set([
+      ...causes.flatMap(({ cautions }) => cautions),
+      ...courses.flatMap((course) => COURSES[course]!.cautions),
+    ]),
+  ];
+}
+
+/**
+ * The verdict of least expected loss over the joint posterior. `check` wins when the best hands-on check is expected
+ * to save more than it costs in effort and waiting.
+ * @param today ISO date
+ */
+export function decideVerdict(
+  model: KnowledgeModel,
+  table: DecisionTable,
+  chances: Float64Array,
+  next: NextChecks,
+  today: string,
+): Verdict {
+  const best = bestPlan(table, chances);
+  const act = bestAct(table, chances);
+  const expectedLoss: { [Id in VerdictId]?: number } = {
+    leave: lossOfPlan(table, { kind: 'leave' }, chances),
+    watch: lossOfPlan(table, { kind: 'watch' }, chances),
+    act: act.loss,
+  };
+  if (next.worthwhile) expectedLoss.check = best.loss - next.worthwhile.net;
+  const id: VerdictId = next.worthwhile ? 'check' : best.plan.kind;
+  const carriers = carriersOf(table, best.plan, chances);
+  const courses = best.plan.kind === 'act' ? best.plan.courses : [];
+  const waitDays = id === 'check' ? next.worthwhile!.waitDays : 0;
+  const lookAgainDays = Math.min(...carriers.map((cause) => model.causes[cause]!.recovery.lookAgainDays));
+  return {
+    id,
+    because: { causes: carriers.map((cause) => model.causes[cause]!.id), expectedLoss },
+    courses: courses.map((course) => COURSES[course]!.id),
+    ...(id === 'check' ? { check: withoutNet(next.worthwhile!) } : {}),
+    lookAgain: addDays(today, Math.max(waitDays, lookAgainDays)),
+    recovery: carriers.map((cause) => ({
+      cause: model.causes[cause]!.id,
+      looksLike: model.causes[cause]!.recovery.looksLike,
+    })),
+    cautions: cautionsOf(model, chances, carriers, courses),
+  };
+}
+
+/** A check as it is shown: its price is not part of the result. */
+export function withoutNet({ net: _, ...check }: NextCheck & { readonly net: number }): NextCheck {
+  return check;
+}

@@ -1,0 +1,99 @@
+import type { Season } from '../causes/schema.ts';
+import { membersOf } from '../signs/members-of.ts';
+import type { Circumstance, Finding } from '../signs/types.ts';
+import type { CropId, SignId } from '../signs/vocabulary.ts';
+import type { BroadEvidence, ContextEvidence, Evidence, FactorEvidence, SignEvidence } from './evidence.ts';
+import { cropOdds, type KnowledgeModel, seasonOdds } from './knowledge-model.ts';
+
+/** What is known about a plant, before it becomes numbers. */
+export interface Known {
+  readonly findings: readonly Finding[];
+  readonly circumstances: readonly Circumstance[];
+  readonly crop?: CropId;
+  readonly season?: Season;
+}
+
+/** Reports on the same thing combine on it: their likelihoods multiply, their reporters are listed. */
+function combine<T extends Pick<SignEvidence, 'ifPresent' | 'ifAbsent' | 'from'>>(one: T, other: T): T {
+  return {
+    ...one,
+    ifPresent: one.ifPresent * other.ifPresent,
+    ifAbsent: one.ifAbsent * other.ifAbsent,
+    from: [...new Set([...one.from, ...other.from])],
+  };
+}
+
+function gatherSigns(model: KnowledgeModel, findings: readonly Finding[]): Pick<Evidence, 'signs' | 'broad'> {
+  const signs = new Map<string, SignEvidence>();
+  const broad = new Map<string, BroadEvidence>();
+  for (const { sign, from, ifPresent, ifAbsent } of findings) {
+    const members = membersOf(sign).map((member) => model.signIndex.get(member)!);
+    const shared = { label: sign, ifPresent, ifAbsent, from: [from] };
+    if (members.length === 1) {
+      const made: SignEvidence = { ...shared, sign: members[0]! };
+      const before = signs.get(sign);
+      signs.set(sign, before ? combine(before, made) : made);
+    } else {
+      const made: BroadEvidence = { ...shared, members };
+      const before = broad.get(sign);
+      broad.set(sign, before ? combine(before, made) : made);
+    }
+  }
+  // In the order of the network, so that the order of the answers cannot matter even in the last digit.
+  return {
+    signs: [...signs.values()].sort((a, b) => a.sign - b.sign),
+    broad: [...broad.values()].sort((a, b) => (a.label < b.label ? -1 : 1)),
+  };
+}
+
+function gatherFactors(model: KnowledgeModel, circumstances: readonly Circumstance[]): FactorEvidence[] {
+  const byId = new Map<string, FactorEvidence>();
+  for (const { id, outcome, from } of circumstances) {
+    const factor = model.factorIndex.get(id);
+    if (factor === undefined) throw new RangeError(`expected a factor of the network, got "${id}"`);
+    const at = model.network.factors[factor]!.outcomes.indexOf(outcome);
+    if (at < 0) throw new RangeError(`expected an outcome of ${id}, got "${outcome}"`);
+    // What a person says later about the same thing replaces what the records said.
+    byId.set(id, { label: `${id}=${outcome}`, factor, outcome: at, from: [from] });
+  }
+  return [...byId.values()].sort((a, b) => a.factor - b.factor);
+}
+
+/** All that is known, in the indices of the network, in an order of its own. */
+export function gatherEvidence(model: KnowledgeModel, known: Known): Evidence {
+  const context: ContextEvidence[] = [];
+  if (known.crop) context.push({ label: `crop=${known.crop}`, oddsFactor: cropOdds(model, known.crop) });
+  if (known.season)
+    context.push({ label: `season=${known.season}`, oddsFactor: seasonOdds(model, known.season) });
+  return {
+    ...gatherSigns(model, known.findings),
+    factors: gatherFactors(model, known.circumstances),
+    context,
+  };
+}
+
+/** Causes that what is known makes impossible, each with the evidence that does. */
+export function ruledOut(model: KnowledgeModel, evidence: Evidence): Map<number, string> {
+  const out = new Map<number, string>();
+  for (const { label, oddsFactor } of evidence.context) {
+    oddsFactor.forEach((odds, cause) => {
+      if (odds === 0) out.set(cause, label);
+    });
+  }
+  for (const { label, factor, outcome } of evidence.factors) {
+    const { lean, outcomes } = model.network.factors[factor]!;
+    for (let cause = 0; cause < model.causes.length; cause++) {
+      if (lean[cause * outcomes.length + outcome] === 0) out.set(cause, label);
+    }
+  }
+  return out;
+}
+
+/** Signs that a person has answered for themselves, alone or as all members of a broader "absent". */
+export function answeredByEye(findings: readonly Finding[]): ReadonlySet<SignId> {
+  return new Set(
+    findings.flatMap(({ sign, from, ifPresent, ifAbsent }) =>
+      from === 'eye' && (membersOf(sign).length === 1 || ifPresent < ifAbsent) ? [...membersOf(sign)] : [],
+    ),
+  );
+}

@@ -1,0 +1,190 @@
+import { CHECKS, type Check } from '../causes/checks.ts';
+import { COURSES } from '../causes/courses.ts';
+import {
+  type Cause,
+  type CauseSign,
+  type Circumstances,
+  EQUIVALENT_OBSERVATIONS,
+  LEANING_LOG_ODDS,
+  type Leaning,
+  type Season,
+} from '../causes/schema.ts';
+import { cropMatches } from '../signs/crops.ts';
+import { FACTORS, type Factor } from '../signs/factors.ts';
+import { ALL_SIGNS } from '../signs/members-of.ts';
+import { type CropId, FREQUENCY_WORDS, type FrequencyWord, type SignId } from '../signs/vocabulary.ts';
+import type { DecisionTable } from './decide-plan.ts';
+import { fingerprint } from './draw-beta.ts';
+import type { Network, NetworkFactor, UncertainRate } from './network.ts';
+
+/** The knowledge base, ready to compute with. */
+export interface KnowledgeModel {
+  readonly causes: readonly Cause[];
+  readonly network: Network;
+  readonly signIndex: ReadonlyMap<SignId, number>;
+  readonly factorIndex: ReadonlyMap<string, number>;
+  readonly checks: readonly Check[];
+  /** Changes with every change of the knowledge base. */
+  readonly version: string;
+}
+
+/** What a decision may depend on besides the causes: `sign`, `setting=outcome`, `crop=x`, `season=x`. */
+export type Facts = ReadonlySet<string>;
+
+/** Effort of looking again and of checks, in percent of a bed's crop; our own judgement (common practice, no source). */
+export const EFFORT = { lookAgain: 0.3, perMinute: 0.05, perDayWaited: 0.1, perCheck: 0.25 } as const;
+
+/** Words that a cause's sign holds at each node: both positions of a mark, or the sign itself. */
+function nodesOf(entry: CauseSign): (readonly [SignId, FrequencyWord])[] {
+  if ('sign' in entry) return [[entry.sign, entry.frequency]];
+  const nodes: (readonly [SignId, FrequencyWord])[] = [];
+  if (entry.old) nodes.push([`${entry.mark}@old`, entry.old]);
+  if (entry.new) nodes.push([`${entry.mark}@new`, entry.new]);
+  return nodes;
+}
+
+/** Name of the circumstance as a fact and as a reason. */
+export function circumstanceKey(when: Circumstances): string {
+  if ('setting' in when) return `${when.setting}=${when.is}`;
+  return 'crop' in when ? `crop=${when.crop}` : `season=${when.season}`;
+}
+
+function leansOn(leaning: Leaning, factor: Factor, outcome: string): boolean {
+  if (!('setting' in leaning.when) || leaning.when.setting !== factor.setting) return false;
+  // Options of an any-of list are yes/no factors: a leaning on an option speaks of its "yes".
+  if (factor.option !== undefined) return leaning.when.is === factor.option && outcome === 'yes';
+  return leaning.when.is === outcome;
+}
+
+function networkFactor(factor: Factor, causes: readonly Cause[]): NetworkFactor {
+  const width = factor.outcomes.length;
+  const lean = new Float64Array(causes.length * width).fill(1);
+  causes.forEach(({ leanings }, cause) => {
+    for (const leaning of leanings) {
+      factor.outcomes.forEach(({ id }, outcome) => {
+        if (leansOn(leaning, factor, id))
+          lean[cause * width + outcome]! *= Math.exp(LEANING_LOG_ODDS[leaning.leans]);
+      });
+    }
+  });
+  return {
+    id: factor.id,
+    outcomes: factor.outcomes.map(({ id }) => id),
+    rates: Float64Array.from(factor.outcomes, ({ rate }) => rate),
+    lean,
+  };
+}
+
+/**
+ * Turn the knowledge base into a network.
+ * @param causes all causes, `unlisted` among them
+ * @param leakOf P(sign | no listed cause acts)
+ * @param unlistedQ the flat rate at which the unlisted cause shows any sign
+ */
+export function compileKnowledge(
+  causes: readonly Cause[],
+  leakOf: (sign: SignId) => number,
+  unlistedQ: number,
+): KnowledgeModel {
+  const signIndex = new Map(ALL_SIGNS.map((sign, i) => [sign, i] as const));
+  const width = ALL_SIGNS.length;
+  const q = new Float64Array(causes.length * width);
+  const qObservations = new Float64Array(causes.length * width);
+  causes.forEach((cause, row) => {
+    if (cause.id === 'unlisted') q.fill(unlistedQ, row * width, (row + 1) * width);
+    for (const entry of cause.signs) {
+      for (const [sign, word] of nodesOf(entry)) {
+        const at = row * width + signIndex.get(sign)!;
+        q[at] = FREQUENCY_WORDS[word];
+        qObservations[at] = EQUIVALENT_OBSERVATIONS[entry.confidence ?? 'described'];
+      }
+    }
+  });
+  const network: Network = {
+    causes: causes.map(({ id }) => id),
+    rate: causes.map(
+      ({ baseRate }): UncertainRate => ({
+        mean: baseRate.rate,
+        observations: EQUIVALENT_OBSERVATIONS[baseRate.confidence] / Math.max(baseRate.rate, 0.02),
+      }),
+    ),
+    signs: ALL_SIGNS,
+    leak: Float64Array.from(ALL_SIGNS, leakOf),
+    q,
+    qObservations,
+    factors: FACTORS.map((factor) => networkFactor(factor, causes)),
+  };
+  const content = JSON.stringify([causes, [...network.leak], unlistedQ]);
+  return {
+    causes,
+    network,
+    signIndex,
+    factorIndex: new Map(FACTORS.map(({ id }, i) => [id, i])),
+    checks: CHECKS,
+    version: fingerprint(content).toString(16).padStart(8, '0'),
+  };
+}
+
+/** Odds multipliers of the crop for every cause; 0 where the crop cannot have it. */
+export function cropOdds(model: KnowledgeModel, crop: CropId): Float64Array {
+  return Float64Array.from(model.causes, ({ leanings, onlyCrops }) => {
+    if (onlyCrops && !onlyCrops.some((name) => cropMatches(crop, name))) return 0;
+    return leanings.reduce(
+      (odds, { when, leans }) =>
+        'crop' in when && cropMatches(crop, when.crop) ? odds * Math.exp(LEANING_LOG_ODDS[leans]) : odds,
+      1,
+    );
+  });
+}
+
+/** Odds multipliers of the season for every cause. */
+export function seasonOdds(model: KnowledgeModel, season: Season): Float64Array {
+  return Float64Array.from(model.causes, ({ leanings }) =>
+    leanings.reduce(
+      (odds, { when, leans }) =>
+        'season' in when && when.season === season ? odds * Math.exp(LEANING_LOG_ODDS[leans]) : odds,
+      1,
+    ),
+  );
+}
+
+function holds(when: Circumstances | { readonly sign: SignId }, facts: Facts): boolean {
+  if ('sign' in when) return facts.has(when.sign);
+  if ('crop' in when) {
+    for (const fact of facts) {
+      if (fact.startsWith('crop=') && cropMatches(fact.slice(5) as CropId, when.crop)) return true;
+    }
+    return false;
+  }
+  return facts.has(circumstanceKey(when));
+}
+
+/** The losses that hold under what is known. */
+export function decisionTable(model: KnowledgeModel, facts: Facts): DecisionTable {
+  const losses = model.causes.map(
+    ({ losses, tempered }) => tempered?.find(({ when }) => holds(when, facts)) ?? losses,
+  );
+  const leave = Float64Array.from(losses, (loss) => loss.leave);
+  return {
+    leave,
+    watch: Float64Array.from(losses, (loss) => Math.min(loss.watch, loss.leave)),
+    watchCost: EFFORT.lookAgain,
+    courses: COURSES.map(({ id, needless }) => ({
+      id,
+      needless,
+      remains: Float64Array.from(model.causes, ({ remedies }, cause) => {
+        const remedy = remedies.find(({ course }) => course === id);
+        return remedy ? Math.min(remedy.remains, leave[cause]!) : leave[cause]!;
+      }),
+    })),
+  };
+}
+
+/** Every fact that tempers some loss: an answer that settles one of these changes what is at stake, not only beliefs. */
+export function temperingFacts(model: KnowledgeModel): ReadonlySet<string> {
+  return new Set(
+    model.causes.flatMap(({ tempered }) =>
+      (tempered ?? []).map(({ when }) => ('sign' in when ? when.sign : circumstanceKey(when))),
+    ),
+  );
+}
