@@ -126,6 +126,12 @@ export const COURSES = [
   course('shade', 'Shade during the hottest hours and water in the morning.', 3, 'less light'),
   course('shelter', 'Put up a windbreak and support the stems.', 3, 'an hour and some netting'),
   course('pot-on', 'Loosen the roots and plant into more room.', 5, 'handled roots set the plant back'),
+  course(
+    'replant-cooler',
+    'Lift the plants with their soil into finished ground and let the heap cool and mature.',
+    6,
+    'moved roots set the plant back',
+  ),
   course('more-light', 'Move into better light or thin what shades it.', 3, 'a move is a check too'),
   course(
     'air-and-space',

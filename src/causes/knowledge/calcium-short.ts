@@ -1,0 +1,205 @@
+import type { Cause } from '../schema.ts';
+
+export const calciumShort: Cause = {
+  id: 'calcium-short',
+  what: 'Calcium did not reach the tips or the fruit, mostly because water came unevenly: brown-edged heart leaves in lettuce and cabbage, a black heart in celery, a sunken dark end on tomatoes.',
+  baseRate: { rate: 0.012, confidence: 'described', source: 'common practice, no source' },
+  leanings: [
+    { when: { crop: 'tomato' }, leans: 'more', because: 'this crop shows it first', source: 'GMC-KEY' },
+    { when: { crop: 'lettuce' }, leans: 'more', because: 'this crop shows it first', source: 'GMC-KEY' },
+    { when: { crop: 'celery' }, leans: 'more', because: 'this crop shows it first', source: 'GMC-KEY' },
+    {
+      when: { crop: 'pepper' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'courgette' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'cabbage' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'brussels-sprout' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'pak-choi' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'celeriac' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'strawberry' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'endive' },
+      leans: 'a-little-more',
+      because: 'this crop shows it readily',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'legume' },
+      leans: 'less',
+      because: 'this crop hardly shows it',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'allium' },
+      leans: 'less',
+      because: 'this crop hardly shows it',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'crop-stage', is: 'fruiting' },
+      leans: 'more',
+      because: 'swelling fruit is short of it first',
+      source: 'GMC-KEY',
+    },
+    {
+      when: { setting: 'crop-stage', is: 'seedling' },
+      leans: 'less',
+      because: 'seedlings hardly show it',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'soil-water', is: 'dry' },
+      leans: 'a-little-more',
+      because: 'calcium comes with the water',
+      source: 'GMC-KEY',
+    },
+    {
+      when: { setting: 'place', is: 'container' },
+      leans: 'a-little-more',
+      because: 'pots swing between wet and dry',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'feed', is: 'heavy' },
+      leans: 'a-little-more',
+      because: 'strong feed keeps calcium out',
+      source: 'GMC-KEY',
+    },
+    {
+      when: { setting: 'soil-ph', is: 'acid' },
+      leans: 'a-little-more',
+      because: 'very acid soil holds little calcium',
+      source: 'GMC-KEY',
+    },
+    {
+      when: { setting: 'soil-ph', is: 'chalky-or-limed' },
+      leans: 'a-little-less',
+      because: 'lime is calcium, though the plant may still lack it in the tips',
+      source: 'common practice, no source',
+    },
+  ],
+  signs: [
+    { sign: 'fruit-end-black', frequency: 'often', source: 'GMC-KEY' },
+    { sign: 'heart-blackened', frequency: 'often', source: 'GMC-KEY' },
+    { mark: 'brown-edges', old: 'hardly-ever', new: 'often', source: 'GMC-KEY' },
+    { mark: 'blackened', new: 'sometimes', source: 'GMC-KEY' },
+    { mark: 'cupped-up', new: 'sometimes', source: 'GMC-KEY' },
+    { mark: 'cupped-down', new: 'sometimes', source: 'GMC-KEY' },
+    { mark: 'twisted-narrow', new: 'rarely', source: 'GMC-KEY' },
+    { mark: 'puckered', new: 'sometimes', source: 'GMC-KEY' },
+    { mark: 'small-leaves', new: 'sometimes', source: 'GMC-KEY' },
+    { mark: 'yellow-edges', new: 'rarely', source: 'from memory' },
+    { mark: 'brown-patches', new: 'rarely', source: 'from memory' },
+    { mark: 'brown-spots', new: 'rarely', source: 'from memory' },
+    { mark: 'leaf-dead', new: 'rarely', source: 'from memory' },
+    { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
+    { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
+    { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
+    { sign: 'whole-bed', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'scattered', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'variety-only', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'every-year', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'after-hot-sun', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'after-feed', frequency: 'sometimes', source: 'GMC-KEY' },
+    { sign: 'after-rain', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'wilts-dry-soil', frequency: 'rarely', source: 'common practice, no source' },
+  ],
+  mistakenFor: [
+    {
+      cause: 'boron-short',
+      tellsApart:
+        'Both kill young tips; short of boron the plant throws many short side shoots, short of calcium it does not.',
+      source: 'MTG-BLOG',
+    },
+    {
+      cause: 'blight',
+      tellsApart:
+        'Blight spoils leaves, stems and fruit within days; here only the end of the fruit is sunken and the leaves are sound.',
+      source: 'QCT-ILL',
+    },
+    {
+      cause: 'drought',
+      tellsApart:
+        'Thirst makes the whole plant hang; here tips or fruit ends suffer on an otherwise firm plant.',
+      source: 'common practice, no source',
+    },
+    {
+      cause: 'frost',
+      tellsApart: 'Frost blackens leaves overnight all over the plant; here only heart or fruit ends go.',
+      source: 'common practice, no source',
+    },
+  ],
+  checks: [
+    {
+      check: 'finger-in-soil',
+      ifFound: 'Dry, or dry one day and wet the next: even watering is the cure.',
+      ifNotFound: 'Evenly moist: look at feeding and soil reaction.',
+    },
+    {
+      check: 'test-soil-reaction',
+      ifFound: 'Very acid: the soil itself may be short.',
+      ifNotFound: 'Neutral or limy: the water, not the soil, is to blame.',
+    },
+    {
+      check: 'compare-varieties',
+      ifFound: 'Other varieties are sound: some are prone to it.',
+      ifNotFound: 'All are hurt: the watering.',
+    },
+  ],
+  losses: {
+    leave: 10,
+    watch: 5,
+    because: 'fruit ends and hearts already hurt are lost, those to come can be sound',
+    source: 'from memory',
+  },
+
+  remedies: [
+    {
+      course: 'water-deeply',
+      remains: 2,
+      because: 'even water carries calcium to the next fruit and leaves',
+      source: 'from memory',
+    },
+  ],
+  recovery: {
+    lookAgainDays: 14,
+    looksLike: 'Fruit and heart leaves formed from now on are sound; those marked stay so.',
+    source: 'common practice, no source',
+  },
+  cautions: ['feeds'],
+};
