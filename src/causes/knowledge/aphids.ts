@@ -61,7 +61,7 @@ export const aphids: Cause = {
     },
   ],
   signs: [
-    { mark: 'cupped-down', old: 'rarely', new: 'often', source: 'FFR-APHID' },
+    { mark: 'cupped-down', old: 'rarely', new: 'often', source: 'FFR-APHID', confidence: 'disputed' },
     { mark: 'cupped-up', old: 'rarely', new: 'sometimes', source: 'FFR-APHID', confidence: 'disputed' },
     { mark: 'puckered', old: 'sometimes', new: 'often', source: 'FFR-APHID' },
     { mark: 'twisted-narrow', new: 'sometimes', source: 'from memory' },
@@ -135,7 +135,7 @@ export const aphids: Cause = {
     leave: 12,
     watch: 5,
     because: 'a healthy plant carries a colony for weeks, and the hunters usually catch up',
-    source: 'UDEL-8938',
+    source: 'common practice, no source',
   },
   tempered: [
     {
@@ -150,7 +150,7 @@ export const aphids: Cause = {
       when: { setting: 'crop-stage', is: 'seedling' },
       leave: 25,
       watch: 12,
-      because: 'small plants are stunted by a few dozen',
+      because: 'on a small pea plant five to ten greenfly are already the point to act',
       source: 'UDEL-8938',
     },
     {
@@ -166,7 +166,7 @@ export const aphids: Cause = {
       course: 'wash-off-pests',
       remains: 3,
       because: 'most do not find their way back, and the hunters finish the rest',
-      source: 'SDUT-UC',
+      source: 'common practice, no source',
     },
   ],
   recovery: {

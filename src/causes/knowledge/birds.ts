@@ -105,7 +105,7 @@ export const birds: Cause = {
     { sign: 'tip-eaten', frequency: 'sometimes', source: 'from memory' },
     { sign: 'seedlings-gone', frequency: 'sometimes', source: 'from memory' },
     { sign: 'felled', frequency: 'rarely', source: 'from memory' },
-    { sign: 'birds-seen', frequency: 'often', source: 'TGA-PIGEON' },
+    { sign: 'birds-seen', frequency: 'often', source: 'common practice, no source' },
     { sign: 'bird-droppings', frequency: 'often', source: 'common practice, no source' },
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
@@ -187,7 +187,7 @@ export const birds: Cause = {
       leave: 25,
       watch: 14,
       because: 'over-wintered plants are stripped before they grow away',
-      source: 'LECK',
+      source: 'common practice, no source',
     },
     {
       when: { season: 'summer' },

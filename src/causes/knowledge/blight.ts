@@ -28,13 +28,13 @@ export const blight: Cause = {
     {
       when: { setting: 'recent-rain', is: 'wet' },
       leans: 'more',
-      because: 'it needs hours of wet leaves two days running',
+      because: 'it needs hours of very damp air two days running',
       source: 'AHDB-HUTTON',
     },
     {
       when: { setting: 'recent-rain', is: 'dry' },
       leans: 'less',
-      because: 'dry leaves do not take it',
+      because: 'dry air does not suit it',
       source: 'AHDB-HUTTON',
     },
     {
@@ -153,25 +153,16 @@ export const blight: Cause = {
     },
   ],
   losses: {
-    leave: 90,
-    watch: 70,
+    leave: 100,
+    watch: 85,
     because:
       'in wet weather the tops are gone within a fortnight and the spores wash down to the tubers and on to the neighbours',
     source: 'common practice, no source',
   },
-  tempered: [
-    {
-      when: { setting: 'crop-stage', is: 'old' },
-      leave: 20,
-      watch: 15,
-      because: 'the crop is grown; only the lifting is urgent',
-      source: 'common practice, no source',
-    },
-  ],
   remedies: [
     {
       course: 'clear-at-once',
-      remains: 35,
+      remains: 10,
       because: 'what tubers there are stay sound, and the neighbours get less of it',
       source: 'common practice, no source',
     },

@@ -32,7 +32,7 @@ export const fleaBeetle: Cause = {
     {
       when: { crop: 'turnip' },
       leans: 'a-little-more',
-      because: "turnip is the beetle's namesake",
+      because: 'its thin young leaves are eaten first',
       source: 'common practice, no source',
     },
     {
@@ -81,7 +81,7 @@ export const fleaBeetle: Cause = {
       when: { setting: 'crop-stage', is: 'seedling' },
       leans: 'a-little-more',
       because: 'seedlings draw them and show it',
-      source: 'RUT-FLEA',
+      source: 'from memory',
     },
     {
       when: { setting: 'crop-stage', is: 'fruiting' },
@@ -107,7 +107,7 @@ export const fleaBeetle: Cause = {
       because: 'they wake when the ground reaches about 10 °C',
       source: 'RUT-FLEA',
     },
-    { when: { season: 'winter' }, leans: 'far-less', because: 'they sleep in winter', source: 'RUT-FLEA' },
+    { when: { season: 'winter' }, leans: 'far-less', because: 'they sleep in winter', source: 'from memory' },
     {
       when: { setting: 'netted', is: 'yes' },
       leans: 'less',

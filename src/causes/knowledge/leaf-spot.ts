@@ -119,7 +119,7 @@ export const leafSpot: Cause = {
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'oldest-first', frequency: 'often', source: 'QCT-ILL' },
-    { sign: 'new-growth-clean', frequency: 'often', source: 'QCT-ILL' },
+    { sign: 'new-growth-clean', frequency: 'often', source: 'from memory' },
     { sign: 'spreading', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'after-rain', frequency: 'often', source: 'from memory' },
     { sign: 'scattered', frequency: 'sometimes', source: 'AZ-MG-SUM' },

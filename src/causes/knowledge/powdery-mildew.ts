@@ -9,7 +9,7 @@ export const powderyMildew: Cause = {
       when: { crop: 'cucurbit' },
       leans: 'more',
       because: 'the marrow family shows it almost every late summer',
-      source: 'UCONN-MILD',
+      source: 'common practice, no source',
     },
     {
       when: { crop: 'pea' },

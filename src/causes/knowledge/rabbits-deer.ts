@@ -88,10 +88,10 @@ export const rabbitsDeer: Cause = {
     { mark: 'edge-bites', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'ragged-holes', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'veins-left', old: 'rarely', source: 'from memory' },
-    { sign: 'tip-eaten', frequency: 'usually', source: 'WMP-DEER' },
+    { sign: 'tip-eaten', frequency: 'usually', source: 'common practice, no source' },
     { sign: 'clean-cut', frequency: 'often', source: 'WMP-DEER' },
     { sign: 'torn-cut', frequency: 'sometimes', source: 'WCC' },
-    { sign: 'mammal-signs', frequency: 'often', source: 'WMP-DEER' },
+    { sign: 'mammal-signs', frequency: 'often', source: 'from memory' },
     { sign: 'felled', frequency: 'sometimes', source: 'from memory' },
     { sign: 'seedlings-gone', frequency: 'sometimes', source: 'from memory' },
     { sign: 'roots-eaten', frequency: 'rarely', source: 'from memory' },
@@ -114,7 +114,7 @@ export const rabbitsDeer: Cause = {
       cause: 'birds',
       tellsApart:
         'Birds tear the blade and leave the ribs; rabbits take leaf, rib and tip with one clean cut.',
-      source: 'TGA-PIGEON',
+      source: 'WMP-DEER',
     },
     {
       cause: 'cutworm',

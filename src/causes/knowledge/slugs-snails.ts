@@ -9,7 +9,7 @@ export const slugsSnails: Cause = {
       when: { setting: 'recent-rain', is: 'wet' },
       leans: 'more',
       because: 'wet nights bring them out',
-      source: 'OSU-SLUG',
+      source: 'common practice, no source',
     },
     {
       when: { setting: 'recent-rain', is: 'dry' },
@@ -106,7 +106,7 @@ export const slugsSnails: Cause = {
     { sign: 'roots-eaten', frequency: 'rarely', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'sudden', frequency: 'often', source: 'OSU-SLUG' },
-    { sign: 'after-rain', frequency: 'often', source: 'OSU-SLUG' },
+    { sign: 'after-rain', frequency: 'often', source: 'common practice, no source' },
     { sign: 'after-planting', frequency: 'sometimes', source: 'from memory' },
     { sign: 'scattered', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'patch', frequency: 'sometimes', source: 'from memory' },

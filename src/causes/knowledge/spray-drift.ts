@@ -124,7 +124,7 @@ export const sprayDrift: Cause = {
     },
   ],
   losses: {
-    leave: 25,
+    leave: 22,
     watch: 20,
     because:
       'the dose is in the plant; a light one is grown out of, a heavy one is not, and doing more does not change it',

@@ -75,7 +75,7 @@ export const virus: Cause = {
   signs: [
     { mark: 'mottled', old: 'often', new: 'usually', source: 'UC-TMV' },
     { mark: 'twisted-narrow', old: 'rarely', new: 'often', source: 'OMAFRA-V' },
-    { mark: 'puckered', old: 'sometimes', new: 'often', source: 'UC-TMV' },
+    { mark: 'puckered', old: 'sometimes', new: 'often', source: 'from memory' },
     { mark: 'small-leaves', old: 'rarely', new: 'often', source: 'from memory' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'yellow-along-veins', old: 'rarely', new: 'sometimes', source: 'from memory' },
@@ -148,8 +148,8 @@ export const virus: Cause = {
     },
   ],
   losses: {
-    leave: 40,
-    watch: 25,
+    leave: 60,
+    watch: 45,
     because: 'hands and insects carry it to the neighbours while the plant stands',
     source: 'UCONN-TMV',
   },
@@ -165,7 +165,7 @@ export const virus: Cause = {
   remedies: [
     {
       course: 'remove-plants',
-      remains: 10,
+      remains: 5,
       because: 'no cure is known; with the plant gone the row is spared',
       source: 'UCONN-TMV',
     },

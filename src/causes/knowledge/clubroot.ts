@@ -1,0 +1,168 @@
+import type { Cause } from '../schema.ts';
+
+export const clubroot: Cause = {
+  id: 'clubroot',
+  what: 'A soil organism swells the roots of the cabbage family into clubs. The plants hang on sunny days, turn bluish or yellow and stay small; the ground keeps it for many years.',
+  baseRate: { rate: 0.012, confidence: 'described', source: 'common practice, no source' },
+  onlyCrops: ['brassica'],
+  leanings: [
+    {
+      when: { setting: 'soil-ph', is: 'acid' },
+      leans: 'more',
+      because: 'acid soil favours it',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'soil-ph', is: 'chalky-or-limed' },
+      leans: 'less',
+      because: 'lime holds it back',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'wet' },
+      leans: 'a-little-more',
+      because: 'it swims in wet soil',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'soil-water', is: 'waterlogged' },
+      leans: 'a-little-more',
+      because: 'it swims in wet soil',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'rotation-same-family', is: 'yes' },
+      leans: 'more',
+      because: 'it builds up where cabbages return',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'rotation-same-family', is: 'no' },
+      leans: 'a-little-less',
+      because: 'it lasts for years all the same',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'place', is: 'container' },
+      leans: 'less',
+      because: 'clean potting mix does not carry it',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'place', is: 'windowsill' },
+      leans: 'far-less',
+      because: 'clean potting mix does not carry it',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'rocket' },
+      leans: 'a-little-less',
+      because: 'a short-lived crop seldom shows it',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'radish' },
+      leans: 'a-little-less',
+      because: 'a short-lived crop seldom shows it',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'crop-stage', is: 'seedling' },
+      leans: 'a-little-less',
+      because: 'it shows as the plants grow',
+      source: 'from memory',
+    },
+    {
+      when: { season: 'winter' },
+      leans: 'a-little-less',
+      because: 'it rests in cold soil',
+      source: 'from memory',
+    },
+  ],
+  signs: [
+    { mark: 'dull-limp', old: 'often', new: 'sometimes', source: 'from memory' },
+    { mark: 'purple-tint', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-edges', old: 'rarely', source: 'from memory' },
+    { mark: 'small-leaves', old: 'rarely', new: 'sometimes', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'rarely', source: 'from memory' },
+    { sign: 'roots-swollen', frequency: 'always', source: 'from memory' },
+    { sign: 'roots-few-brown', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'wilts-wet-soil', frequency: 'often', source: 'from memory' },
+    { sign: 'wilts-dry-soil', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'recovers-overnight', frequency: 'often', source: 'from memory' },
+    { sign: 'stunted', frequency: 'usually', source: 'from memory' },
+    { sign: 'early-flowering', frequency: 'rarely', source: 'from memory' },
+    { sign: 'patch', frequency: 'often', source: 'from memory' },
+    { sign: 'whole-bed', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'scattered', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'one-plant', frequency: 'rarely', source: 'from memory' },
+    { sign: 'one-end', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'every-year', frequency: 'often', source: 'from memory' },
+    { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'spreading', frequency: 'rarely', source: 'from memory' },
+    { sign: 'oldest-first', frequency: 'rarely', source: 'from memory' },
+    { sign: 'after-planting', frequency: 'rarely', source: 'from memory' },
+  ],
+  mistakenFor: [
+    {
+      cause: 'root-feeders',
+      tellsApart: 'Root fly leaves maggots, tunnels and a bare main root; clubroot leaves swollen ones.',
+      source: 'from memory',
+    },
+    {
+      cause: 'drought',
+      tellsApart: 'Dry plants stand up after water; clubbed ones hang in moist soil.',
+      source: 'from memory',
+    },
+    {
+      cause: 'wet-roots',
+      tellsApart: 'Drowned roots are few and brown, not swollen.',
+      source: 'from memory',
+    },
+  ],
+  checks: [
+    {
+      check: 'lift-plant',
+      ifFound:
+        'Swollen, finger-like or knobbly roots: clubroot. Small round knots with a grub inside are gall weevil.',
+      ifNotFound: 'Slender white roots: not clubroot.',
+    },
+    {
+      check: 'look-at-dawn',
+      ifFound: 'Firm at dawn and limp by noon: roots that cannot keep up.',
+      ifNotFound: 'Limp at dawn: something worse with the roots, or drought.',
+    },
+    {
+      check: 'test-soil-reaction',
+      ifFound: 'Acid soil makes it likely and liming worth the trouble.',
+      ifNotFound: 'Limy soil makes it unlikely.',
+    },
+  ],
+  losses: {
+    leave: 60,
+    watch: 58,
+    because: 'a clubbed plant makes no head, and moving its soil carries it to other beds',
+    source: 'from memory',
+  },
+  remedies: [
+    {
+      course: 'remove-plants',
+      remains: 28,
+      because: 'lifted before the clubs rot, they leave less behind in the soil',
+      source: 'common practice, no source',
+    },
+    {
+      course: 'correct-ph',
+      remains: 45,
+      because: 'lime helps the next brassicas rather than these',
+      source: 'from memory',
+    },
+  ],
+  recovery: {
+    lookAgainDays: 21,
+    looksLike: 'Firm leaves at noon and no further plant hanging; a clubbed one will not recover.',
+    source: 'common practice, no source',
+  },
+  cautions: ['notifiable', 'do-not-compost', 'lime', 'local-rules'],
+};

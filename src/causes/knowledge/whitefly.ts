@@ -1,0 +1,166 @@
+import type { Cause } from '../schema.ts';
+
+export const whitefly: Cause = {
+  id: 'whitefly',
+  what: 'Tiny white insects lift off in a cloud when the plant is shaken. Their flat young suck under the leaf and drip sticky dew on which sooty film grows.',
+  baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
+  leanings: [
+    {
+      when: { setting: 'place', is: 'under-cover' },
+      leans: 'more',
+      because: 'the glasshouse kind lives where it is warm all year',
+      source: 'from memory',
+    },
+    {
+      when: { setting: 'place', is: 'windowsill' },
+      leans: 'a-little-more',
+      because: 'it comes indoors with bought plants',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'brassica' },
+      leans: 'a-little-more',
+      because: 'the cabbage kind is hardy and common on kale and sprouts',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'tomato' },
+      leans: 'a-little-more',
+      because: 'a favourite of the glasshouse kind',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'cucurbit' },
+      leans: 'a-little-more',
+      because: 'a favourite of the glasshouse kind',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'aubergine' },
+      leans: 'a-little-more',
+      because: 'a favourite of the glasshouse kind',
+      source: 'from memory',
+    },
+    { when: { crop: 'allium' }, leans: 'far-less', because: 'onions are no host', source: 'from memory' },
+    { when: { crop: 'carrot-family' }, leans: 'less', because: 'seldom a host', source: 'from memory' },
+    {
+      when: { setting: 'recent-temperature', is: 'hot' },
+      leans: 'a-little-more',
+      because: 'warmth shortens each brood',
+      source: 'from memory',
+    },
+    {
+      when: { season: 'spring' },
+      leans: 'a-little-less',
+      because: 'numbers build up through the year',
+      source: 'from memory',
+    },
+    {
+      when: { season: 'autumn' },
+      leans: 'a-little-more',
+      because: 'numbers build up through the year',
+      source: 'from memory',
+    },
+  ],
+  signs: [
+    { mark: 'silver-pattern', old: 'rarely', new: 'sometimes', source: 'CGC-PARIS-1993' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-patches', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'mottled', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'small-leaves', new: 'rarely', source: 'from memory' },
+    { sign: 'whitefly', frequency: 'usually', source: 'common practice, no source' },
+    { sign: 'sticky-sooty', frequency: 'often', source: 'from memory' },
+    { sign: 'cast-skins', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'ants', frequency: 'rarely', source: 'from memory' },
+    { sign: 'aphid-hunters', frequency: 'rarely', source: 'from memory' },
+    { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
+    { sign: 'leaf-drop', frequency: 'rarely', source: 'from memory' },
+    { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
+    { sign: 'whole-bed', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'patch', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'scattered', frequency: 'sometimes', source: 'AZ-MG-SUM' },
+    { sign: 'one-plant', frequency: 'rarely', source: 'from memory' },
+    { sign: 'several-kinds', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'spreading', frequency: 'sometimes', source: 'AZ-MG-SUM' },
+    { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+  ],
+  mistakenFor: [
+    {
+      cause: 'aphids',
+      tellsApart: 'Greenfly stay where they sit when the plant is shaken.',
+      source: 'from memory',
+    },
+    {
+      cause: 'variety-colour',
+      tellsApart:
+        'Silver that belongs to the variety sits in the vein angles of every plant; whitefly silvering begins along the veins, and the insects are there.',
+      source: 'CGC-PARIS-1993',
+    },
+    {
+      cause: 'powdery-mildew',
+      tellsApart: 'Mildew rubs off as powder; silvering does not.',
+      source: 'UCONN-MILD',
+    },
+    {
+      cause: 'capsid-leafhopper',
+      tellsApart: 'Leafhoppers jump aside one by one and leave coarse pale dots.',
+      source: 'from memory',
+    },
+  ],
+  checks: [
+    {
+      check: 'turn-leaf-over',
+      ifFound: 'White insects or flat pale scales under the leaf: whitefly.',
+      ifNotFound: 'Nothing on the underside of three leaves rules out any number that matters.',
+    },
+    {
+      check: 'wait-and-compare',
+      ifFound: 'More fly up each week: hang cards to watch them and wash the undersides.',
+      ifNotFound: 'Fewer: cool weather or hunters have them in hand.',
+    },
+  ],
+  losses: {
+    leave: 12,
+    watch: 6,
+    because: 'under cover they build up until the leaf is sticky and black',
+    source: 'from memory',
+  },
+  tempered: [
+    {
+      when: { crop: 'brassica' },
+      leave: 3,
+      watch: 2,
+      because: 'on cabbages and kale they soil the outer leaves and hardly cost crop',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'crop-stage', is: 'old' },
+      leave: 1,
+      watch: 1,
+      because: 'the crop is made',
+      source: 'common practice, no source',
+    },
+  ],
+  remedies: [
+    {
+      course: 'wash-off-pests',
+      remains: 6,
+      because: 'washed weekly from below, few grow up',
+      source: 'common practice, no source',
+    },
+    {
+      course: 'pick-off-leaves',
+      remains: 7,
+      because: 'the lowest leaves carry the young',
+      source: 'common practice, no source',
+    },
+  ],
+  recovery: {
+    lookAgainDays: 10,
+    looksLike: 'Fewer lift off when the plant is shaken, and no fresh sticky film.',
+    source: 'common practice, no source',
+  },
+  cautions: ['sprays'],
+};
