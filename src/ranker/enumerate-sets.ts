@@ -11,21 +11,27 @@ export interface CauseSets {
 }
 
 /**
- * All sets of at most `most` of the given causes, the empty set left out: somebody stopped because something looks wrong.
+ * All sets of at most three of the given causes.
  * @param causeCount number of causes of the network, at most 254
  * @param alive indices of the causes that are not ruled out
+ * @param options.most the largest set
+ * @param options.empty whether the empty set counts; by default not: somebody stopped because something looks wrong
  */
-export function enumerateSets(causeCount: number, alive: readonly number[], most: 1 | 2 | 3 = 3): CauseSets {
+export function enumerateSets(
+  causeCount: number,
+  alive: readonly number[],
+  { most = 3, empty = false }: { readonly most?: 1 | 2 | 3; readonly empty?: boolean } = {},
+): CauseSets {
   if (causeCount > 254) throw new RangeError(`expected at most 254 causes, got ${causeCount}`);
   const n = alive.length;
   const pairs = most >= 2 ? (n * (n - 1)) / 2 : 0;
   const triples = most >= 3 ? (n * (n - 1) * (n - 2)) / 6 : 0;
-  const count = n + pairs + triples;
+  const count = (empty ? 1 : 0) + n + pairs + triples;
   const none = causeCount;
-  const first = new Uint8Array(count);
+  const first = new Uint8Array(count).fill(none);
   const second = new Uint8Array(count).fill(none);
   const third = new Uint8Array(count).fill(none);
-  let at = 0;
+  let at = empty ? 1 : 0;
   for (let a = 0; a < n; a++) {
     first[at++] = alive[a]!;
     if (most < 2) continue;
