@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const residueInCompost: Cause = {
   id: 'residue-in-compost',
   what: 'Weedkiller sprayed on pasture or lawns came through the animals, the hay or the heap unchanged. It is still at work in the compost and twists the new leaves of beans, peas, tomatoes and potatoes.',
-  baseRate: { rate: 0.025, confidence: 'described', source: 'BIOCYCLE-2016' },
+  baseRate: { rate: 0.025, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { crop: 'residue-sensitive' },
