@@ -1,0 +1,248 @@
+import type { LeafReading, Taps } from '../../leaf/types.ts';
+import type { PhotoRole, Spot } from '../../photo/types.ts';
+import type { SettingId } from '../../signs/settings.ts';
+import type { Answers } from '../../signs/types.ts';
+import type { AskableId, CropId, SignId } from '../../signs/vocabulary.ts';
+import { PHOTO_ROLES } from '../words/roles.ts';
+import type { Draft, DraftPhoto, Said, Step } from './draft.ts';
+
+export const MOST_PHOTOS = 4;
+/** Deep enough to take back a whole walk through the questions. */
+const MOST_STEPS = 200;
+
+export type SignAnswer = 'seen' | 'absent' | 'cannot-say' | 'not-looked';
+export type TapMode = 'leaf' | 'add' | 'remove' | 'white';
+
+export type DraftChange =
+  | { readonly kind: 'choose-crop'; readonly crop: CropId | undefined }
+  | { readonly kind: 'name-variety'; readonly variety: string }
+  | {
+      readonly kind: 'answer-signs';
+      readonly signs: Readonly<Record<string, SignAnswer>>;
+      readonly check?: string;
+    }
+  | {
+      readonly kind: 'answer-setting';
+      readonly setting: SettingId;
+      readonly value: unknown;
+      readonly check?: string;
+    }
+  | { readonly kind: 'cannot-say'; readonly id: string }
+  | { readonly kind: 'overrule'; readonly sign: SignId; readonly overruled: boolean }
+  | { readonly kind: 'undo' }
+  | {
+      readonly kind: 'add-photos';
+      readonly photos: readonly { readonly id: string; readonly file?: string }[];
+    }
+  | { readonly kind: 'set-role'; readonly photoId: string; readonly role: PhotoRole }
+  | { readonly kind: 'tap'; readonly photoId: string; readonly mode: TapMode; readonly spot: Spot }
+  | { readonly kind: 'untap'; readonly photoId: string }
+  | { readonly kind: 'remove-photo'; readonly photoId: string }
+  | { readonly kind: 'put-photo-back'; readonly photo: DraftPhoto; readonly at: number }
+  | {
+      readonly kind: 'photo-read';
+      readonly photoId: string;
+      readonly taps: Taps;
+      readonly reading: LeafReading;
+    }
+  | {
+      readonly kind: 'photo-failed';
+      readonly photoId: string;
+      readonly taps: Taps;
+      readonly failed: NonNullable<DraftPhoto['failed']>;
+    }
+  | { readonly kind: 'read-again'; readonly photoId: string }
+  | { readonly kind: 'set-date'; readonly day: string }
+  | { readonly kind: 'set-words'; readonly words: Partial<Pick<Draft, 'bed' | 'plant' | 'note'>> };
+
+/** The draft after one change. Pure: the same draft and change always give the same result. */
+export function changeDraft(draft: Draft, change: DraftChange): Draft {
+  switch (change.kind) {
+    case 'choose-crop':
+      return say(draft, ['crop'], withAnswers(draft, { crop: change.crop }));
+    case 'name-variety':
+      return { ...draft, ...withAnswers(draft, { variety: change.variety || undefined }) };
+    case 'answer-signs':
+      return say(
+        draft,
+        aboutOf(Object.keys(change.signs), change.check),
+        answerSigns(draft, change.signs, change.check),
+      );
+    case 'answer-setting':
+      return say(
+        draft,
+        aboutOf([change.setting], change.check),
+        answerSetting(draft, change.setting, change.value),
+      );
+    case 'cannot-say':
+      return say(draft, [change.id], {
+        answers: draft.answers,
+        cannotSay: union(draft.cannotSay, [change.id]),
+      });
+    case 'overrule':
+      return say(draft, [change.sign], overrule(draft, change.sign, change.overruled));
+    case 'undo':
+      return undo(draft);
+    case 'set-date':
+      return { ...draft, dateSaid: change.day };
+    case 'set-words':
+      return { ...draft, ...change.words };
+    default:
+      return { ...draft, photos: changePhotos(draft.photos, change) };
+  }
+}
+
+const aboutOf = (ids: readonly string[], check: string | undefined): string[] =>
+  check === undefined ? [...ids] : [...ids, check];
+
+const union = (some: readonly string[], more: readonly string[]): string[] => [
+  ...new Set([...some, ...more]),
+];
+
+/** Records a step, so that it can be taken back. */
+function say(draft: Draft, about: readonly string[], after: Said): Draft {
+  const step: Step = { about, before: { answers: draft.answers, cannotSay: draft.cannotSay } };
+  return { ...draft, ...after, steps: [...draft.steps, step].slice(-MOST_STEPS) };
+}
+
+function undo(draft: Draft): Draft {
+  const last = draft.steps.at(-1);
+  if (!last) return draft;
+  // The variety is typed, not answered: taking back an answer must not take it along.
+  const { variety } = draft.answers;
+  return {
+    ...draft,
+    ...last.before,
+    answers: tidy({ ...last.before.answers, variety }),
+    steps: draft.steps.slice(0, -1),
+  };
+}
+
+type LooseAnswers = { [Key in keyof Answers]?: Answers[Key] | undefined };
+
+/** Leaves out what is undefined, because an absent answer and an undefined one are not the same to the store. */
+function tidy(answers: LooseAnswers): Answers {
+  const kept = Object.entries(answers).filter(([, value]) => value !== undefined);
+  return { setting: {}, signs: {}, ...Object.fromEntries(kept) } as Answers;
+}
+
+const withAnswers = (draft: Said, more: LooseAnswers): Said => ({
+  answers: tidy({ ...draft.answers, ...more }),
+  cannotSay: draft.cannotSay,
+});
+
+function answerSigns(
+  draft: Said,
+  given: Readonly<Record<string, SignAnswer>>,
+  check: string | undefined,
+): Said {
+  const signs: Partial<Record<string, 'seen' | 'absent'>> = { ...draft.answers.signs };
+  const cannotSay = new Set(draft.cannotSay);
+  for (const [id, answer] of Object.entries(given)) {
+    delete signs[id];
+    cannotSay.delete(id);
+    if (answer === 'cannot-say') cannotSay.add(id);
+    if (answer === 'seen' || answer === 'absent') signs[id] = answer;
+  }
+  if (check !== undefined) cannotSay.add(check);
+  return { answers: tidy({ ...draft.answers, signs: signs as Answers['signs'] }), cannotSay: [...cannotSay] };
+}
+
+function answerSetting(draft: Said, setting: SettingId, value: unknown): Said {
+  const settings: Partial<Record<string, unknown>> = { ...draft.answers.setting };
+  if (value === undefined) delete settings[setting];
+  else settings[setting] = value;
+  return {
+    answers: tidy({ ...draft.answers, setting: settings as Answers['setting'] }),
+    cannotSay: draft.cannotSay.filter((id) => id !== setting),
+  };
+}
+
+function overrule(draft: Said, sign: SignId, overruled: boolean): Said {
+  const others = (draft.answers.overruled ?? []).filter((id) => id !== sign);
+  const all = overruled ? [...others, sign] : others;
+  return withAnswers(draft, { overruled: all.length > 0 ? all : undefined });
+}
+
+type PhotoChange = Extract<
+  DraftChange,
+  { readonly photoId: string } | { readonly kind: 'add-photos' | 'put-photo-back' }
+>;
+
+function changePhotos(photos: readonly DraftPhoto[], change: PhotoChange): readonly DraftPhoto[] {
+  if (change.kind === 'add-photos') return addPhotos(photos, change.photos);
+  if (change.kind === 'remove-photo') return photos.filter(({ id }) => id !== change.photoId);
+  if (change.kind === 'put-photo-back')
+    return [...photos.slice(0, change.at), change.photo, ...photos.slice(change.at)].slice(0, MOST_PHOTOS);
+  if (change.kind === 'set-role') return setRole(photos, change.photoId, change.role);
+  return photos.map((photo) => (photo.id === change.photoId ? changePhoto(photo, change) : photo));
+}
+
+/** Fills the free roles in order; what is beyond four photos is left out (the caller says so). */
+function addPhotos(
+  photos: readonly DraftPhoto[],
+  added: readonly { readonly id: string; readonly file?: string }[],
+): DraftPhoto[] {
+  const all = [...photos];
+  for (const { id, file } of added.slice(0, MOST_PHOTOS - photos.length)) {
+    const role = PHOTO_ROLES.find((free) => !all.some((photo) => photo.role === free)) ?? 'whole';
+    all.push({ id, role, taps: {}, ...(file === undefined ? {} : { file }) });
+  }
+  return all;
+}
+
+/** Two photos never hold one role: the other takes the role that was given up. */
+function setRole(photos: readonly DraftPhoto[], photoId: string, role: PhotoRole): DraftPhoto[] {
+  const before = photos.find(({ id }) => id === photoId)?.role;
+  return photos.map((photo) => {
+    if (photo.id === photoId) return unread({ ...photo, role });
+    return photo.role === role && before ? unread({ ...photo, role: before }) : photo;
+  });
+}
+
+function changePhoto(
+  photo: DraftPhoto,
+  change: Exclude<PhotoChange, { kind: 'add-photos' | 'put-photo-back' | 'remove-photo' | 'set-role' }>,
+): DraftPhoto {
+  switch (change.kind) {
+    case 'tap':
+      return unread({ ...photo, taps: addTap(photo.taps, change.mode, change.spot) });
+    case 'untap':
+      return unread({ ...photo, taps: takeBackTap(photo.taps) });
+    case 'read-again':
+      return unread(photo);
+    case 'photo-read':
+      // A reading made with older taps came too late.
+      return change.taps === photo.taps ? { ...unread(photo), reading: change.reading } : photo;
+    case 'photo-failed':
+      return change.taps === photo.taps ? { ...unread(photo), failed: change.failed } : photo;
+  }
+}
+
+function unread({ reading: _reading, failed: _failed, ...photo }: DraftPhoto): DraftPhoto {
+  return photo;
+}
+
+function addTap(taps: Taps, mode: TapMode, spot: Spot): Taps {
+  if (mode === 'white') return { ...taps, white: spot };
+  // A new place for the outline makes the corrections of the old one meaningless.
+  if (mode === 'leaf') return { leaf: spot, ...(taps.white ? { white: taps.white } : {}) };
+  return { ...taps, [mode]: [...(taps[mode] ?? []), spot] };
+}
+
+/** Takes back all taps on the outline, one kind at a time: corrections first, then the place, then the white. */
+function takeBackTap({ leaf, add, remove, white }: Taps): Taps {
+  const kept = { ...(white ? { white } : {}) };
+  if (add?.length || remove?.length) return { ...kept, ...(leaf ? { leaf } : {}) };
+  if (leaf) return kept;
+  return {};
+}
+
+/** Is this id settled one way or another? Used to keep an answered question from being shown again. */
+export function isAnswered({ answers, cannotSay }: Said, id: string): boolean {
+  return (
+    cannotSay.includes(id) ||
+    answers.signs[id as AskableId] !== undefined ||
+    answers.setting[id as SettingId] !== undefined
+  );
+}

@@ -1,0 +1,80 @@
+import type { LeafReading, Taps } from '../../leaf/types.ts';
+import type { PhotoRole } from '../../photo/types.ts';
+import type { Answers } from '../../signs/types.ts';
+import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
+
+/** One photo of a look in progress. Its picture lies in the store under `id`. */
+export interface DraftPhoto {
+  readonly id: string;
+  readonly role: PhotoRole;
+  readonly file?: string;
+  readonly taps: Taps;
+  /** What was read from it with these taps; absent while it is being read. */
+  readonly reading?: LeafReading;
+  /** Set when the reading failed for a reason that lies not in the photo. */
+  readonly failed?: keyof typeof PHOTO_WORKER_WORDS;
+}
+
+/** What a person says; undo takes back one step of it. */
+export interface Said {
+  readonly answers: Answers;
+  readonly cannotSay: readonly string[];
+}
+
+export interface Step {
+  /** Ids that the step answered: signs, settings, checks or `crop`. */
+  readonly about: readonly string[];
+  readonly before: Said;
+}
+
+/** A look in progress: everything typed, tapped and chosen. Plain data; kept in the store after every change. */
+export interface Draft extends Said {
+  readonly id: string;
+  /** Set when the look belongs to a case that is there already. */
+  readonly caseId?: string;
+  /** Day it was begun, `YYYY-MM-DD`. */
+  readonly begunOn: string;
+  /** Day of the look where the person corrected it. */
+  readonly dateSaid?: string;
+  readonly photos: readonly DraftPhoto[];
+  readonly steps: readonly Step[];
+  readonly bed: string;
+  readonly plant: string;
+  readonly note: string;
+}
+
+export function emptyDraft(id: string, begunOn: string): Draft {
+  return {
+    id,
+    begunOn,
+    photos: [],
+    answers: { setting: {}, signs: {} },
+    cannotSay: [],
+    steps: [],
+    bed: '',
+    plant: '',
+    note: '',
+  };
+}
+
+/** Day of the look: as corrected, else as the newest photo says, else the day it was begun. */
+export function dateOfLook(draft: Draft): {
+  readonly day: string;
+  readonly from: 'said' | 'photo' | 'begun';
+} {
+  if (draft.dateSaid) return { day: draft.dateSaid, from: 'said' };
+  const taken = draft.photos
+    .flatMap(({ role, reading }) =>
+      reading?.takenAt && role !== 'normal' ? [reading.takenAt.slice(0, 10)] : [],
+    )
+    .sort()
+    .at(-1);
+  return taken ? { day: taken, from: 'photo' } : { day: draft.begunOn, from: 'begun' };
+}
+
+/** Has anything been entered that would be a loss? */
+export const hasContent = (draft: Draft): boolean =>
+  draft.photos.length > 0 ||
+  draft.steps.length > 0 ||
+  [draft.bed, draft.plant, draft.note].some((words) => words.trim() !== '') ||
+  draft.answers.crop !== undefined;

@@ -1,0 +1,67 @@
+import { type CaseRecord, type LookSummary, RECORDS_SCHEMA } from '../../garden/records.ts';
+import type { TriageResult } from '../../triage.ts';
+import { type Draft, dateOfLook } from './draft.ts';
+import type { KeptLook, KeptRanking } from './kept.ts';
+
+/** How many causes a list names for a look. */
+const LEADING = 3;
+
+export interface LookToKeep {
+  readonly kept: CaseRecord;
+  readonly look: KeptLook;
+  readonly summary: LookSummary;
+}
+
+/**
+ * The records that keep a look: the look itself with its ranking as it stood, its summary for lists, and the case it
+ * belongs to (a new one unless `found` is given). `now`: ISO 8601, UTC. Pure.
+ */
+export function recordLook(
+  draft: Draft,
+  result: TriageResult | undefined,
+  now: string,
+  ids: { readonly caseId: string; readonly lookId: string },
+  found?: CaseRecord,
+): LookToKeep {
+  const date = dateOfLook(draft).day;
+  const stamp = { schema: RECORDS_SCHEMA, changedAt: now };
+  const photos = draft.photos.map(({ failed: _failed, ...photo }) => photo);
+  const look: KeptLook = {
+    ...stamp,
+    kind: 'look',
+    id: ids.lookId,
+    caseId: ids.caseId,
+    date,
+    photos,
+    answers: { ...draft.answers, date },
+    cannotSay: draft.cannotSay,
+    note: draft.note.trim(),
+    ...(result ? { ranking: rankingToKeep(result), knowledge: result.knowledge } : {}),
+  };
+  const summary: LookSummary = {
+    id: ids.lookId,
+    date,
+    verdict: result?.verdict.id ?? '',
+    leading: result?.causes.slice(0, LEADING).map(({ id }) => id) ?? [],
+    photos: photos.map(({ id }) => id),
+    ...(result ? { lookAgain: result.verdict.lookAgain } : {}),
+  };
+  const { crop, variety } = draft.answers;
+  const kept: CaseRecord = {
+    openedOn: date,
+    looks: [],
+    ...found,
+    ...stamp,
+    kind: 'case',
+    id: ids.caseId,
+    bed: draft.bed.trim(),
+    plant: draft.plant.trim(),
+    ...(crop ? { crop } : {}),
+    ...(variety?.trim() ? { variety: variety.trim() } : {}),
+  };
+  return { kept, look, summary };
+}
+
+function rankingToKeep({ photos: _photos, openQuestions: _open, ...ranking }: TriageResult): KeptRanking {
+  return ranking;
+}

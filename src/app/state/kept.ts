@@ -1,0 +1,113 @@
+import { effect, signal } from '@preact/signals';
+import { openCaseStore, StoreError, type StoreTrouble } from '../../garden/case-store.ts';
+import type { CaseRecord, DraftRecord, LookRecord } from '../../garden/records.ts';
+import type { LeafReading } from '../../leaf/types.ts';
+import type { Answers } from '../../signs/types.ts';
+import type { TriageResult } from '../../triage.ts';
+import type { Draft } from './draft.ts';
+import { offerUndo } from './undo-bar.ts';
+
+/** A ranking as it stood: without the readings (the look has them) and the questions that were still open. */
+export type KeptRanking = Omit<TriageResult, 'photos' | 'openQuestions'>;
+export type KeptLook = LookRecord<LeafReading, Answers, KeptRanking>;
+
+export const store = openCaseStore();
+
+/** Set while the browser's store does not take what it is given. Shown on every screen; nothing typed is lost. */
+export const storeTrouble = signal<StoreTrouble | undefined>(undefined);
+/** `undefined` until the store has been read. */
+export const cases = signal<readonly CaseRecord[] | undefined>(undefined);
+export const drafts = signal<readonly DraftRecord<Draft>[]>([]);
+
+/** Other tabs of the same garden. */
+const others = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('bedside-changes');
+
+/** Runs a store operation and shows its trouble instead of throwing. `undefined` when it failed. */
+export async function tryStore<T>(work: () => Promise<T>): Promise<T | undefined> {
+  try {
+    const done = await work();
+    storeTrouble.value = undefined;
+    return done;
+  } catch (cause) {
+    storeTrouble.value = cause instanceof StoreError ? cause.code : 'refused';
+    return undefined;
+  }
+}
+
+export async function refreshKept(): Promise<void> {
+  const found = await tryStore(async () => ({
+    cases: await store.listCases(),
+    drafts: await store.listDrafts(),
+  }));
+  cases.value = found?.cases ?? cases.value ?? [];
+  drafts.value = (found?.drafts as DraftRecord<Draft>[] | undefined) ?? drafts.value;
+}
+
+/** Reads the lists again here and in other tabs. */
+export async function keptChanged(): Promise<void> {
+  others?.postMessage('changed');
+  await refreshKept();
+}
+
+export function followKept(): void {
+  others?.addEventListener('message', () => void refreshKept());
+  void refreshKept();
+}
+
+export const nowStamp = (): string => new Date().toISOString();
+
+async function markCase(id: string, mark: (kept: CaseRecord) => CaseRecord): Promise<void> {
+  await tryStore(() => store.changeCase(id, (kept) => ({ ...mark(kept), changedAt: nowStamp() })));
+  await keptChanged();
+}
+
+/** Deletes a case in a way that can be taken back, from the bar or from the Book. */
+export async function deleteCase(kept: CaseRecord, says: string): Promise<void> {
+  await markCase(kept.id, (found) => ({ ...found, deletedAt: nowStamp() }));
+  offerUndo({ says, undo: () => bringBackCase(kept.id) });
+}
+
+export const bringBackCase = (id: string): Promise<void> =>
+  markCase(id, ({ deletedAt: _deletedAt, ...found }) => found);
+
+export const closeCase = (id: string, day: string): Promise<void> =>
+  markCase(id, (found) => ({ ...found, closedOn: day }));
+
+export const reopenCase = (id: string): Promise<void> =>
+  markCase(id, ({ closedOn: _closedOn, ...found }) => found);
+
+export async function eraseCase(id: string): Promise<void> {
+  await tryStore(() => store.eraseCase(id, nowStamp()));
+  await keptChanged();
+}
+
+export interface StorageSpace {
+  readonly persisted: boolean | undefined;
+  readonly usedBytes: number | undefined;
+  readonly roomBytes: number | undefined;
+}
+
+/** What the browser says about its store; parts it does not tell stay undefined. */
+export async function readStorageSpace(): Promise<StorageSpace> {
+  try {
+    const { usage, quota } = await navigator.storage.estimate();
+    return { persisted: await navigator.storage.persisted(), usedBytes: usage, roomBytes: quota };
+  } catch {
+    return { persisted: undefined, usedBytes: undefined, roomBytes: undefined };
+  }
+}
+
+/** Asks the browser not to clear the store by itself. Asked when the first case is kept, when it makes sense. */
+export async function askToPersist(): Promise<void> {
+  try {
+    await navigator.storage.persist();
+  } catch {
+    // Refusal changes nothing for now; the state is shown under Help.
+  }
+}
+
+/** Runs `work` whenever the lists change. */
+export const onKept = (work: (all: readonly CaseRecord[]) => void): (() => void) =>
+  effect(() => {
+    if (cases.value) work(cases.value);
+  });

@@ -1,0 +1,287 @@
+/**
+ * The look in progress: its draft, the autosave, and what the two workers make of it. One look is open at a time; it is
+ * read from the store when its address is opened.
+ */
+import { batch, computed, effect, signal } from '@preact/signals';
+import { RECORDS_SCHEMA } from '../../garden/records.ts';
+import type { LeafReading } from '../../leaf/types.ts';
+import type { TriageInput, TriageResult } from '../../triage.ts';
+import { dayOf } from '../words/dates.ts';
+import type { Raster } from '../workers/protocol.ts';
+import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
+import { findShifts, type Shift } from './describe-effect.ts';
+import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from './draft.ts';
+import { keptChanged, nowStamp, store, tryStore } from './kept.ts';
+import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
+import { preferences } from './preferences.ts';
+import { offerUndo } from './undo-bar.ts';
+import { photoBridge, rankingBridge, restarted } from './workers.ts';
+
+export const draft = signal<Draft>(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+export const draftOpened = signal(false);
+
+export interface RankingState {
+  /** The last ranking that arrived; it stays while a newer one is made. */
+  readonly result?: TriageResult;
+  readonly pending: boolean;
+  readonly failed: boolean;
+}
+export const ranking = signal<RankingState>({ pending: true, failed: false });
+/** What the last answer moved, once the new ranking has come. */
+export const lastEffect = signal<
+  { readonly about: readonly string[]; readonly shifts: readonly Shift[] } | undefined
+>(undefined);
+/** The camera's hatchings by photo id; shown, not kept. */
+export const overlays = signal<ReadonlyMap<string, Raster>>(new Map());
+
+const ANSWERS: readonly DraftChange['kind'][] = [
+  'choose-crop',
+  'answer-signs',
+  'answer-setting',
+  'cannot-say',
+  'overrule',
+  'undo',
+];
+
+let beforeAnswer: { about: readonly string[]; result: TriageResult | undefined } | undefined;
+
+/** The one way to change the look in progress. */
+export function change(changed: DraftChange): void {
+  const next = changeDraft(draft.value, changed);
+  if (next === draft.value) return;
+  batch(() => {
+    if (ANSWERS.includes(changed.kind)) {
+      lastEffect.value = undefined;
+      const about = changed.kind === 'undo' ? [] : (next.steps.at(-1)?.about ?? []);
+      beforeAnswer = { about, result: ranking.value.result };
+    }
+    draft.value = next;
+  });
+  void autosave();
+}
+
+/* Autosave: one write at a time, always of the newest state. */
+let saving = false;
+let unsaved = false;
+
+async function autosave(): Promise<void> {
+  unsaved = true;
+  if (saving) return;
+  saving = true;
+  while (unsaved) {
+    unsaved = false;
+    const body = draft.value;
+    if (!hasContent(body)) continue;
+    await tryStore(() =>
+      store.saveDraft({ kind: 'draft', id: body.id, schema: RECORDS_SCHEMA, changedAt: nowStamp(), body }),
+    );
+  }
+  saving = false;
+}
+
+/** Tries again what the store refused. */
+export const saveAgain = (): Promise<void> => autosave();
+
+/* Opening and leaving looks. */
+
+function open(next: Draft): void {
+  batch(() => {
+    draft.value = next;
+    draftOpened.value = true;
+    overlays.value = new Map();
+    asked.clear();
+    lastEffect.value = undefined;
+    beforeAnswer = undefined;
+    ranking.value = { pending: true, failed: false };
+  });
+}
+
+/** Opens a look by id, the newest unfinished one, or a fresh one. Gives its id. */
+export async function openDraft(id: string | undefined): Promise<string> {
+  if (draftOpened.value && (id === undefined || id === draft.value.id)) return draft.value.id;
+  if (id === 'new') {
+    if (!draftOpened.value || hasContent(draft.value))
+      open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+    return draft.value.id;
+  }
+  const found = await tryStore(async () => {
+    if (id !== undefined) return store.readDraft(id);
+    const all = await store.listDrafts();
+    return all.sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))[0];
+  });
+  if (found) open(wholeDraft(found.body as Partial<Draft>, found.id));
+  else open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+  return draft.value.id;
+}
+
+/** A stored draft with every part in place. */
+const wholeDraft = (body: Partial<Draft>, id: string): Draft => ({
+  ...emptyDraft(id, dayOf(new Date())),
+  ...body,
+  id,
+});
+
+export function startLook(next: Draft): void {
+  open(next);
+  void autosave();
+}
+
+/** Puts a fresh, empty look in place of the one that was just kept or thrown away. */
+export function leaveLook(): void {
+  open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+}
+
+export async function discardLook(says: string): Promise<void> {
+  const thrown = draft.value;
+  leaveLook();
+  await tryStore(() => store.dropDraft(thrown.id));
+  await keptChanged();
+  offerUndo({
+    says,
+    undo: async () => {
+      startLook(thrown);
+      await keptChanged();
+    },
+  });
+}
+
+/* Photos. */
+
+/** Adds photos in the order chosen. Gives how many found no place. */
+export async function addPhotos(files: readonly File[]): Promise<number> {
+  const room = MOST_PHOTOS - draft.value.photos.length;
+  const added = files.slice(0, Math.max(0, room)).map((file) => ({ id: crypto.randomUUID(), file }));
+  // The picture goes first: a draft that names a photo must find it after a crash.
+  for (const { id, file } of added) await keepPicture(id, file);
+  change({
+    kind: 'add-photos',
+    photos: added.map(({ id, file }) => ({ id, ...(file.name ? { file: file.name } : {}) })),
+  });
+  return files.length - added.length;
+}
+
+export function removePhoto(photo: DraftPhoto, says: string): void {
+  const at = draft.value.photos.indexOf(photo);
+  change({ kind: 'remove-photo', photoId: photo.id });
+  // The picture stays in the store until the look is kept or thrown away, so that this can be taken back.
+  offerUndo({ says, undo: () => change({ kind: 'put-photo-back', photo, at }) });
+}
+
+/** What was asked for each photo last: asked again only when its taps or role changed. */
+const asked = new Map<string, DraftPhoto>();
+
+async function readPhoto(photo: DraftPhoto): Promise<void> {
+  const { id, role, taps, file } = photo;
+  const fail = (failed: NonNullable<DraftPhoto['failed']>): void => {
+    asked.delete(id);
+    change({ kind: 'photo-failed', photoId: id, taps, failed });
+  };
+  const picture = await findPicture(id);
+  if (!picture) return fail('failed');
+  const outcome = await photoBridge.ask(
+    {
+      kind: 'read-photo',
+      photoId: id,
+      picture,
+      role,
+      taps,
+      wantThumbnail: true,
+      ...(file === undefined ? {} : { file }),
+    },
+    id,
+  );
+  if (outcome.state === 'superseded') return;
+  if (outcome.state === 'failed')
+    return change({ kind: 'photo-failed', photoId: id, taps, failed: outcome.code });
+  if (restarted.value === 'photo') restarted.value = undefined;
+  const { reply } = outcome;
+  if (!reply.ok && reply.code === 'failed') return fail('failed');
+  showOverlay(id, reply.ok ? reply.overlay : undefined);
+  if (reply.ok && reply.thumbnail) void keepPicture(thumbnailOf(id), reply.thumbnail);
+  const reading: LeafReading = reply.ok
+    ? reply.reading
+    : {
+        role,
+        trouble: reply.code === 'failed' ? [] : [reply.code],
+        leaf: { found: false },
+        measures: {},
+        ...(file ? { file } : {}),
+      };
+  change({ kind: 'photo-read', photoId: id, taps, reading });
+}
+
+function showOverlay(id: string, overlay: Raster | undefined): void {
+  const next = new Map(overlays.value);
+  if (overlay) next.set(id, overlay);
+  else next.delete(id);
+  overlays.value = next;
+}
+
+/** The hatching is not kept: after a reload the photo is read once more to show it. */
+export function wantOverlay(photo: DraftPhoto): void {
+  if (!photo.reading?.leaf.found || overlays.value.has(photo.id) || asked.has(photo.id)) return;
+  asked.set(photo.id, photo);
+  void readPhoto(photo);
+}
+
+/* Ranking. */
+
+/** Only what bears on the ranking, so that typing a bed's name does not weigh everything again. */
+const triageInput = computed<TriageInput>(() => {
+  const { photos, answers, cannotSay } = draft.value;
+  return {
+    photos: photos.flatMap(({ reading }) => (reading ? [reading] : [])),
+    answers: { ...answers, date: dateOfLook(draft.value).day },
+    today: dayOf(new Date()),
+    hemisphere: preferences.value.hemisphere,
+    cannotSay,
+  };
+});
+
+let lastInput = '';
+
+async function rank(input: TriageInput): Promise<void> {
+  ranking.value = { ...ranking.value, pending: true };
+  const outcome = await rankingBridge.ask({ kind: 'rank', input }, 'rank');
+  if (outcome.state === 'superseded') return;
+  if (outcome.state === 'failed' || !outcome.reply.ok || outcome.reply.kind !== 'rank') {
+    ranking.value = { ...ranking.value, pending: false, failed: true };
+    return;
+  }
+  const { result } = outcome.reply;
+  batch(() => {
+    if (restarted.value === 'ranking') restarted.value = undefined;
+    if (beforeAnswer) {
+      const { about, result: before } = beforeAnswer;
+      lastEffect.value = { about, shifts: before ? findShifts(before.causes, result.causes) : [] };
+      beforeAnswer = undefined;
+    }
+    ranking.value = { result, pending: false, failed: false };
+  });
+}
+
+export function rankAgain(): void {
+  void rank(triageInput.value);
+}
+
+/** Ties the workers to the draft. Called once, when the app starts. */
+export function followLook(): void {
+  effect(() => {
+    if (!draftOpened.value) return;
+    for (const photo of draft.value.photos) {
+      if (photo.reading || photo.failed) continue;
+      const before = asked.get(photo.id);
+      if (before && before.taps === photo.taps && before.role === photo.role) continue;
+      asked.set(photo.id, photo);
+      void readPhoto(photo);
+    }
+  });
+  effect(() => {
+    if (!draftOpened.value) return;
+    const input = triageInput.value;
+    const written = `${draft.value.id} ${JSON.stringify(input)}`;
+    if (written === lastInput) return;
+    lastInput = written;
+    void rank(input);
+  });
+}

@@ -1,0 +1,71 @@
+/** Pictures by id: from memory while they are fresh, else from the store; and their addresses for `<img>`. */
+import { useEffect, useState } from 'preact/hooks';
+import { store, tryStore } from './kept.ts';
+
+const fresh = new Map<string, Blob>();
+
+/** Under this id lies the small copy of a picture. */
+export const thumbnailOf = (photoId: string): string => `${photoId}:small`;
+
+/** Keeps a picture; if the store refuses it, it still works until the page is closed. */
+export async function keepPicture(id: string, picture: Blob): Promise<void> {
+  fresh.set(id, picture);
+  await tryStore(() => store.savePicture(id, picture));
+}
+
+/** Stores again what the store refused before. True when everything is stored. */
+export async function keepPicturesAgain(ids: readonly string[]): Promise<boolean> {
+  for (const id of ids) {
+    const picture = fresh.get(id);
+    if (!picture) continue;
+    const done = await tryStore(async () => {
+      await store.savePicture(id, picture);
+      return true;
+    });
+    if (!done) return false;
+  }
+  return true;
+}
+
+export async function findPicture(id: string): Promise<Blob | undefined> {
+  const known = fresh.get(id);
+  if (known) return known;
+  try {
+    return await store.readPicture(id);
+  } catch {
+    return undefined;
+  }
+}
+
+export async function dropPhotos(photoIds: readonly string[]): Promise<void> {
+  const ids = photoIds.flatMap((id) => [id, thumbnailOf(id)]);
+  for (const id of ids) fresh.delete(id);
+  await tryStore(() => store.dropPictures(ids));
+}
+
+/** Address of a picture for `<img>`: `undefined` while it is looked for, `null` when there is none. */
+export function usePicture(...ids: readonly string[]): string | null | undefined {
+  const [address, setAddress] = useState<string | null | undefined>(undefined);
+  const wanted = ids.join(' ');
+  useEffect(() => {
+    let made: string | undefined;
+    let left = false;
+    void (async () => {
+      for (const id of wanted.split(' ')) {
+        const picture = await findPicture(id);
+        if (left) return;
+        if (!picture) continue;
+        made = URL.createObjectURL(picture);
+        setAddress(made);
+        return;
+      }
+      setAddress(null);
+    })();
+    return () => {
+      left = true;
+      if (made) URL.revokeObjectURL(made);
+      setAddress(undefined);
+    };
+  }, [wanted]);
+  return address;
+}

@@ -1,0 +1,62 @@
+import { computed, signal } from '@preact/signals';
+
+/** Where the app is. Kept behind the hash, so every link works with the network off and from the home screen. */
+export type Route =
+  | { readonly place: 'walk' }
+  | { readonly place: 'look'; readonly draft?: string }
+  | { readonly place: 'ground'; readonly bed?: string }
+  | { readonly place: 'book'; readonly caseId?: string; readonly look?: string }
+  | { readonly place: 'help' };
+export type Place = Route['place'];
+
+/** `#/book/3f…/9a…` → route. What is not known leads to the Walk. */
+export function readRoute(hash: string): Route {
+  const [place, first, second] = hash.replace(/^#\/?/, '').split('/').map(decode);
+  switch (place) {
+    case 'look':
+      return first ? { place, draft: first } : { place };
+    case 'ground':
+      return first ? { place, bed: first } : { place };
+    case 'book':
+      return { place, ...(first ? { caseId: first } : {}), ...(first && second ? { look: second } : {}) };
+    case 'help':
+      return { place };
+    default:
+      return { place: 'walk' };
+  }
+}
+
+export function hashOf(route: Route): string {
+  const parts: (string | undefined)[] = [route.place];
+  if (route.place === 'look') parts.push(route.draft);
+  if (route.place === 'ground') parts.push(route.bed);
+  if (route.place === 'book') parts.push(route.caseId, route.look);
+  return `#/${parts
+    .filter((part) => part !== undefined)
+    .map(encodeURIComponent)
+    .join('/')}`;
+}
+
+function decode(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
+const hash = signal(typeof location === 'undefined' ? '' : location.hash);
+export const route = computed(() => readRoute(hash.value));
+
+export function followHash(): void {
+  addEventListener('hashchange', () => {
+    hash.value = location.hash;
+  });
+}
+
+/** Goes to a route; `replace` leaves no entry to go back to. */
+export function goTo(to: Route, how: 'push' | 'replace' = 'push'): void {
+  if (how === 'replace') history.replaceState(null, '', hashOf(to));
+  else if (location.hash !== hashOf(to)) history.pushState(null, '', hashOf(to));
+  hash.value = hashOf(to);
+}

@@ -1,0 +1,31 @@
+import { signal } from '@preact/signals';
+import { createBridge } from '../workers/bridge.ts';
+import { openWorker } from '../workers/open-worker.ts';
+import type { PhotoReply, PhotoRequest, RankingReply, RankingRequest } from '../workers/protocol.ts';
+
+/** Which part was started again after it stopped; said until it works again. */
+export const restarted = signal<'photo' | 'ranking' | undefined>(undefined);
+
+/** A 12-megapixel photo takes about 3 s on two cores; a slow phone may need ten times that. */
+const PHOTO_LIMIT_MS = 60_000;
+const RANKING_LIMIT_MS = 20_000;
+
+export const photoBridge = createBridge<PhotoRequest, PhotoReply>({
+  open: () =>
+    openWorker(() => new Worker(new URL('../workers/photo-worker.ts', import.meta.url), { type: 'module' })),
+  limitMs: PHOTO_LIMIT_MS,
+  onRestart: () => {
+    restarted.value = 'photo';
+  },
+});
+
+export const rankingBridge = createBridge<RankingRequest, RankingReply>({
+  open: () =>
+    openWorker(
+      () => new Worker(new URL('../workers/ranking-worker.ts', import.meta.url), { type: 'module' }),
+    ),
+  limitMs: RANKING_LIMIT_MS,
+  onRestart: () => {
+    restarted.value = 'ranking';
+  },
+});

@@ -1,0 +1,45 @@
+/**
+ * A probability and its range as a frequency a person can picture. Never a bare percent, never "certain", never
+ * "impossible": the ends are "fewer than 1 in 100" and "more than 99 in 100".
+ */
+export function describeChance(chance: Chance, of: string = GARDENS): string {
+  const whole = wholeFor(chance.probability);
+  const middle = share(chance.probability, whole);
+  const said = /^(fewer|more)/.test(middle) ? middle : `about ${middle}`;
+  return `${said} in ${whole} ${of}${rangeInBrackets(chance, whole, middle)}`;
+}
+
+/** The short form beside a beam or in a sentence: "about 6 in 10". */
+export function describeChanceShortly(probability: number): string {
+  const whole = wholeFor(probability);
+  const middle = share(probability, whole);
+  return `${/^(fewer|more)/.test(middle) ? '' : 'about '}${middle} in ${whole}`;
+}
+
+export const GARDENS = 'gardens with these signs';
+
+export interface Chance {
+  readonly probability: number;
+  /** 10 % and 90 % point. */
+  readonly low?: number;
+  readonly high?: number;
+}
+
+/** Tens say enough in the middle; towards the ends they would round to none or all, so hundreds take over. */
+const wholeFor = (probability: number): 10 | 100 => (probability >= 0.095 && probability < 0.945 ? 10 : 100);
+
+function share(probability: number, whole: 10 | 100): string {
+  const count = Math.round(probability * whole);
+  // Rounding must not turn a small doubt into none.
+  if (count < 1) return 'fewer than 1';
+  if (count >= whole) return `more than ${whole - 1}`;
+  return String(count);
+}
+
+function rangeInBrackets({ low, high }: Chance, whole: 10 | 100, middle: string): string {
+  if (low === undefined || high === undefined) return '';
+  const from = share(low, whole);
+  const to = share(high, whole);
+  if (from === to) return from === middle ? '' : ` (${from})`;
+  return ` (${from} to ${to})`;
+}

@@ -1,0 +1,52 @@
+import { CHECKS, type Check, type CheckId } from '../../causes/checks.ts';
+import type { NextCheckTarget } from '../../ranker/types.ts';
+import { SETTINGS, type Setting } from '../../signs/settings.ts';
+import type { CauseId } from '../../signs/vocabulary.ts';
+import { CAUSE_NAMES, capitalise } from './causes.ts';
+import { describeSign, PLACE_WORDS, type SignGroup, sayShortly } from './signs.ts';
+
+export const checkOf = (id: CheckId): Check | undefined =>
+  (CHECKS as readonly Check[]).find((check) => check.id === id);
+
+const GROUP_LOOK: Record<Exclude<SignGroup, 'mark'>, string> = {
+  plant: 'The whole plant',
+  creature: 'Living things and their traces',
+  spread: 'The bed, and how it came about',
+  test: 'A test you made',
+};
+
+/** Where to look (small, above) and what is asked (large). */
+export function describeQuestion(target: NextCheckTarget): { readonly where: string; readonly asks: string } {
+  if (target.kind === 'setting')
+    return { where: 'Where and how it grows', asks: (SETTINGS[target.setting] as Setting).asks };
+  if (target.kind === 'check')
+    return { where: 'A check to make', asks: checkOf(target.check)?.says ?? target.check };
+  const sign = describeSign(target.sign);
+  const where = sign.group === 'mark' ? PLACE_WORDS[sign.place ?? 'some'].lookAt : GROUP_LOOK[sign.group];
+  return { where, asks: `${capitalise(sign.what)}?` };
+}
+
+/** In one line, for lists: what there is to find out. */
+export function describeTarget(target: NextCheckTarget): string {
+  if (target.kind === 'sign')
+    return `Look ${describeSign(target.sign).place ? '' : 'for this: '}${sayShortly(target.sign)}`;
+  return describeQuestion(target).asks;
+}
+
+/** "tells aphids from spider mite"; empty when it tells nothing in particular apart. */
+export function describeTellsApart(causes: readonly CauseId[]): string {
+  const [one, other] = causes;
+  if (!one) return '';
+  if (!other) return `speaks for or against ${CAUSE_NAMES[one]}`;
+  return `tells ${CAUSE_NAMES[one]} from ${CAUSE_NAMES[other]}`;
+}
+
+/** Answers to a yes-or-no sign, by what it asks about: one looks for a mark, but knows how a bed lies. */
+export function answerWords(check: NextCheckTarget): {
+  readonly seen: string;
+  readonly absent: string;
+} {
+  if (check.kind === 'sign' && describeSign(check.sign).group !== 'spread')
+    return { seen: 'Yes, I see this', absent: 'No, I looked' };
+  return { seen: 'Yes', absent: 'No' };
+}

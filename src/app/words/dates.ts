@@ -1,0 +1,55 @@
+/** Dates as people say them, with the day of the week. Days are `YYYY-MM-DD` without a time zone. */
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+const MS_A_DAY = 86_400_000;
+
+/** Midnight UTC of a day, so that days can be counted without summer time in the way. NaN for what is no day. */
+const atMidnight = (day: string): number =>
+  /^\d{4}-\d{2}-\d{2}$/.test(day) ? Date.parse(`${day}T00:00:00Z`) : Number.NaN;
+
+/** "Thursday 18 June"; the year is added when it is not that of `today`. */
+export function describeDay(day: string, today: string): string {
+  const ms = atMidnight(day.slice(0, 10));
+  if (Number.isNaN(ms)) return 'a day that cannot be read';
+  const date = new Date(ms);
+  const said = `${WEEKDAYS[date.getUTCDay()]} ${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]}`;
+  return day.slice(0, 4) === today.slice(0, 4) ? said : `${said} ${day.slice(0, 4)}`;
+}
+
+/** Whole days from `today` to `day`; negative when it is past. */
+export function daysUntil(day: string, today: string): number {
+  return Math.round((atMidnight(day.slice(0, 10)) - atMidnight(today.slice(0, 10))) / MS_A_DAY);
+}
+
+/** "today", "tomorrow", "in 6 days", "3 days ago", "in 5 weeks". */
+export function describeDistance(day: string, today: string): string {
+  const days = daysUntil(day, today);
+  if (Number.isNaN(days)) return '';
+  if (days === 0) return 'today';
+  if (days === 1) return 'tomorrow';
+  if (days === -1) return 'yesterday';
+  const far = Math.abs(days);
+  const said =
+    far < 21 ? `${far} days` : far < 70 ? `${Math.round(far / 7)} weeks` : `${Math.round(far / 30.4)} months`;
+  return days > 0 ? `in ${said}` : `${said} ago`;
+}
+
+/** The day it is here, by this device's clock and time zone. */
+export function dayOf(date: Date): string {
+  const two = (part: number): string => String(part).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}

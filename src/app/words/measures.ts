@@ -1,0 +1,101 @@
+import type { Measured, MeasureId, Measures } from '../../leaf/measures.ts';
+
+/**
+ * Half the span within which the true value lies eight times in ten: 1.2816 standard errors (90 % point of the normal
+ * distribution, from memory; any table agrees). The same span as every other range in this tool.
+ */
+const GIVE_OR_TAKE = 1.2816;
+
+export interface MeasureInWords {
+  readonly id: MeasureId;
+  /** "Pale to yellow" */
+  readonly name: string;
+  /** "12 % of the leaf, give or take 3" */
+  readonly says: string;
+  /** What it is, for those who ask. */
+  readonly finer: boolean;
+}
+
+type Way = {
+  readonly name: string;
+  readonly finer?: boolean;
+  readonly say: (measured: Measured) => string;
+};
+
+const percent =
+  (of: string) =>
+  ({ value, se }: Measured): string => {
+    const give = Math.round(se * GIVE_OR_TAKE * 100);
+    const share = Math.round(value * 100);
+    if (share === 0 && give <= 1) return `hardly any of ${of}`;
+    return `${share} % of ${of}, give or take ${Math.max(1, give)}`;
+  };
+
+const count =
+  (one: string, many: string) =>
+  ({ value, se }: Measured): string => {
+    const number = Math.round(value);
+    const give = Math.round(se * GIVE_OR_TAKE);
+    const what = number === 0 && give === 0 ? `no ${many}` : `${number} ${number === 1 ? one : many}`;
+    return give === 0 ? what : `${what}, give or take ${give}`;
+  };
+
+/** A difference of hue: says "no clear difference" when zero lies within its give or take. */
+const contrast =
+  (greener: string, paler: string) =>
+  ({ value, se }: Measured): string => {
+    const give = se * GIVE_OR_TAKE;
+    if (Math.abs(value) <= give) return 'no clear difference';
+    const size = `${Math.round(Math.abs(value))} degrees of hue, give or take ${Math.max(1, Math.round(give))}`;
+    return `${value > 0 ? greener : paler} by ${size}`;
+  };
+
+const plain =
+  (unit: string, digits: number) =>
+  ({ value, se }: Measured): string => {
+    const give = (se * GIVE_OR_TAKE).toFixed(digits);
+    const doubt = Number(give) === 0 ? `less than ${(10 ** -digits).toFixed(digits)}` : give;
+    return `${value.toFixed(digits)}${unit}, give or take ${doubt}`;
+  };
+
+/** In the order in which they are read out: what a grower sees first, first. */
+const WAYS: { readonly [Id in MeasureId]: Way } = {
+  'chlorotic-fraction': { name: 'Pale to yellow', say: percent('the leaf') },
+  'necrotic-fraction': { name: 'Brown, black or straw-dead', say: percent('the leaf') },
+  'purple-fraction': { name: 'Purple, red or bronze', say: percent('the leaf') },
+  'white-fraction': { name: 'White or silvery', say: percent('the leaf') },
+  'lost-fraction': { name: 'Eaten or torn away', say: percent('the whole leaf') },
+  'hole-count': { name: 'Holes', say: count('separate hole', 'separate holes') },
+  'spot-count': { name: 'Dead spots', say: count('spot', 'spots') },
+  'vein-contrast': {
+    name: 'Veins against the leaf between them',
+    say: contrast('veins greener', 'veins paler'),
+  },
+  'edge-contrast': { name: 'Middle against edge', say: contrast('middle greener', 'middle paler') },
+  'tip-contrast': { name: 'Base against tip', say: contrast('base greener', 'base paler') },
+  mottle: { name: 'Patchwork of light and dark', say: plain(' of 1', 2), finer: true },
+  evenness: { name: 'Evenness of colour', say: plain(' of 1', 2), finer: true },
+  'hole-fraction': { name: 'Holes inside the outline', say: percent('the whole leaf'), finer: true },
+  'edge-loss-fraction': { name: 'Missing from the edge', say: percent('the whole leaf'), finer: true },
+  'ribs-left': { name: 'Ribs left standing along what is lost', say: percent('that edge'), finer: true },
+  'spot-fraction': { name: 'In dead spots', say: percent('the leaf'), finer: true },
+  'stipple-density': { name: 'Tiny pale dots', say: plain(' in a thousand points of leaf', 1), finer: true },
+  lightness: { name: 'Lightness (CIELAB L*)', say: plain(' of 100', 0), finer: true },
+  chroma: { name: 'Strength of colour (CIELAB C*)', say: plain('', 0), finer: true },
+  hue: { name: 'Hue (yellow about 95, leaf green 120 to 135)', say: plain(' degrees', 0), finer: true },
+  'dark-green-index': { name: 'Dark green colour index', say: plain(' of 1', 2), finer: true },
+  'frame-share': { name: 'Share of the photo', say: percent('the photo'), finer: true },
+  sharpness: { name: 'Sharpness', say: plain(' of 1', 2), finer: true },
+};
+
+/** Every measure that was taken, in words, plain ones first. */
+export function describeMeasures(measures: Measures): MeasureInWords[] {
+  const said: MeasureInWords[] = [];
+  for (const id of Object.keys(WAYS) as MeasureId[]) {
+    const measured = measures[id];
+    if (!measured) continue;
+    const way = WAYS[id];
+    said.push({ id, name: way.name, says: way.say(measured), finer: way.finer ?? false });
+  }
+  return said;
+}

@@ -1,0 +1,69 @@
+import {
+  BROADER_MARKS,
+  type BroaderMarkId,
+  CREATURE_SIGNS,
+  MARKS,
+  PLANT_SIGNS,
+  type Position,
+  SPREAD_SIGNS,
+  TEST_SIGNS,
+} from '../../signs/vocabulary.ts';
+
+export type Place = Position | 'some';
+
+/** What people say when they cannot say it more exactly. */
+export const BROADER_WORDS: Record<BroaderMarkId, string> = {
+  yellowing: 'pale or yellow, one way or another',
+  curled: 'curled, cupped, twisted or crinkled',
+  holes: 'holes or bites',
+  spotted: 'spots of some kind',
+  browning: 'brown, black or dead parts',
+  'pale-marks': 'whitish, silvery or see-through marks',
+};
+
+export const PLACE_WORDS: Record<
+  Place,
+  { readonly on: string; readonly lookAt: string; readonly short: string }
+> = {
+  old: { on: 'on the oldest leaves', lookAt: 'The oldest leaves, low on the plant', short: 'oldest leaves' },
+  new: { on: 'on the youngest leaves', lookAt: 'The youngest leaves, at the tip', short: 'youngest leaves' },
+  some: { on: 'on some leaves', lookAt: 'Any of the leaves', short: 'some leaves' },
+};
+
+export type SignGroup = 'mark' | 'plant' | 'creature' | 'spread' | 'test';
+
+export interface SignInWords {
+  /** "yellow between the veins, the veins still green" */
+  readonly what: string;
+  readonly group: SignGroup;
+  /** Set for marks on leaves. */
+  readonly place?: Place;
+  /** Id of the mark or sign without its place: what a drawing is filed under. */
+  readonly base: string;
+}
+
+const ALL = new Map<string, { what: string; group: SignGroup }>([
+  ...MARKS.map(({ id, says }) => [id, { what: says, group: 'mark' }] as const),
+  ...Object.entries(BROADER_WORDS).map(([id, what]) => [id, { what, group: 'mark' }] as const),
+  ...PLANT_SIGNS.map(({ id, says }) => [id, { what: says, group: 'plant' }] as const),
+  ...CREATURE_SIGNS.map(({ id, says }) => [id, { what: says, group: 'creature' }] as const),
+  ...SPREAD_SIGNS.map(({ id, says }) => [id, { what: says, group: 'spread' }] as const),
+  ...TEST_SIGNS.map(({ id, says }) => [id, { what: says, group: 'test' }] as const),
+]);
+
+/** A sign, mark at a place or broader mark in words. An id that this version does not know is shown as its own words. */
+export function describeSign(id: string): SignInWords {
+  const [base = id, at] = id.split('@');
+  const known = ALL.get(base);
+  const place = at === 'old' || at === 'new' || at === 'some' ? at : undefined;
+  const what = known?.what ?? base.replaceAll('-', ' ');
+  return { what, base, group: known?.group ?? 'plant', ...(place ? { place } : {}) };
+}
+
+/** In one phrase: "on the oldest leaves: yellow between the veins, the veins still green". */
+export function sayShortly(id: string): string {
+  const { what, place } = describeSign(id);
+  return place ? `${PLACE_WORDS[place].on}: ${what}` : what;
+}
+
+export const isBroader = (base: string): base is BroaderMarkId => base in BROADER_MARKS;

@@ -1,0 +1,137 @@
+import { CAUTIONS, type CautionId } from '../../causes/cautions.ts';
+import { COURSES, type CourseId } from '../../causes/courses.ts';
+import type { NextCheck, RankedCause, Verdict } from '../../ranker/types.ts';
+import type { VerdictId } from '../../signs/vocabulary.ts';
+import { CAUSE_NAMES, capitalise, causeName, joinWords } from './causes.ts';
+import { describeChance, GARDENS } from './chances.ts';
+import { describeQuestion, describeTarget, describeTellsApart } from './checks.ts';
+import { describeDay, describeDistance } from './dates.ts';
+import { describeMinutes } from './minutes.ts';
+
+/** The four words and no other. */
+export const VERDICT_WORDS: Record<VerdictId, string> = {
+  leave: 'Leave it',
+  watch: 'Look again',
+  check: 'Check first',
+  act: 'Act now',
+};
+
+export const verdictWord = (id: string): string =>
+  (VERDICT_WORDS as Partial<Record<string, string>>)[id] ?? 'Not judged';
+
+const courseSays = (id: CourseId): string => COURSES.find((course) => course.id === id)?.says ?? id;
+
+/** What of a ranking a verdict is worded from; a kept look has these too. */
+export interface Judged {
+  readonly verdict: Verdict;
+  readonly causes: readonly RankedCause[];
+  readonly nextChecks: readonly NextCheck[];
+  readonly nothingSaid: boolean;
+}
+
+export interface VerdictInWords {
+  readonly id: VerdictId;
+  /** One sentence or two, read first. */
+  readonly headline: string;
+  /** What should be seen by the day to look again. */
+  readonly byThen: readonly string[];
+  readonly why: readonly string[];
+  readonly courses: readonly string[];
+  readonly change: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** The verdict as it is read: a sentence, why, what would change it, cautions. `today`: `YYYY-MM-DD`. */
+export function describeVerdict(judged: Judged, today: string): VerdictInWords {
+  const { verdict } = judged;
+  return {
+    id: verdict.id,
+    headline: sayHeadline(verdict, today),
+    byThen: sayRecovery(verdict),
+    why: sayWhy(judged),
+    courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
+    change: judged.nextChecks.slice(0, 3).map(sayChange),
+    cautions: verdict.cautions.map((id: CautionId) => CAUTIONS[id]),
+  };
+}
+
+function sayHeadline(verdict: Verdict, today: string): string {
+  const day = describeDay(verdict.lookAgain, today);
+  const again = `Look again on ${day} (${describeDistance(verdict.lookAgain, today)}).`;
+  if (verdict.id === 'leave') return `Leave it. ${again}`;
+  if (verdict.id === 'watch') return `${again} Do nothing until then.`;
+  if (verdict.id === 'check' && verdict.check) {
+    const { minutes, waitDays, target } = verdict.check;
+    const time = describeMinutes(minutes, waitDays);
+    const asks = describeQuestion(target).asks.replace(/[.?]$/, '');
+    const what =
+      target.kind === 'check' ? lowerFirst(asks) : lowerFirst(describeTarget(target).replace(/[.?]$/, ''));
+    return `Check first: ${what} (${time}).`;
+  }
+  const course = verdict.courses[0];
+  if (verdict.id === 'act' && course) return `Act now: ${lowerFirst(courseSays(course))}`;
+  return `${VERDICT_WORDS[verdict.id]}. ${again}`;
+}
+
+function sayRecovery(verdict: Verdict): string[] {
+  const several = verdict.recovery.length > 1;
+  return verdict.recovery.map(({ cause, looksLike }) =>
+    several ? `If it is ${CAUSE_NAMES[cause]}: ${lowerFirst(looksLike)}` : looksLike,
+  );
+}
+
+/** Small enough a gain in loss to be called none, in percent of the bed's crop. */
+const NO_DIFFERENCE = 0.25;
+
+function sayWhy({ verdict, causes, nothingSaid }: Judged): string[] {
+  const carrying = verdict.because.causes
+    .map((id) => causes.find((cause) => cause.id === id))
+    .filter((cause) => cause !== undefined)
+    .slice(0, 3);
+  const gardens = nothingSaid ? 'gardens where a plant looks wrong' : GARDENS;
+  const weighs = carrying.map(
+    (cause, index) =>
+      `${capitalise(causeName(cause.id))}: ${describeChance(cause, index === 0 ? gardens : 'gardens')}.`,
+  );
+  const loss = sayLoss(verdict);
+  return loss ? [...weighs, loss] : weighs;
+}
+
+/** What each way out would cost on average, in parts of a hundred of the bed's crop. */
+function sayLoss({ because, id }: Verdict): string {
+  const ways: [VerdictId, string][] = [
+    ['leave', 'leaving it'],
+    ['watch', 'looking again later'],
+    ['check', 'checking first'],
+    ['act', 'acting now'],
+  ];
+  const chosen = because.expectedLoss[id];
+  if (chosen === undefined) return '';
+  const said = ways.flatMap(([way, words]) => {
+    const loss = because.expectedLoss[way];
+    return loss === undefined ? [] : [{ way, words, loss }];
+  });
+  const others = said.filter(({ way }) => way !== id);
+  const own = said.find(({ way }) => way === id);
+  if (!own || others.length === 0) return '';
+  const first = `Weighed over all causes, ${own.words} costs about ${parts(own.loss)} in a hundred of this bed’s crop`;
+  const rest = others.map(({ words, loss }) =>
+    Math.abs(loss - chosen) < NO_DIFFERENCE ? `${words} the same` : `${words} ${parts(loss)}`,
+  );
+  return `${first}; ${joinWords(rest)}.`;
+}
+
+const parts = (loss: number): string => (loss < 1 ? 'less than 1' : String(Math.round(loss)));
+
+function sayChange(check: NextCheck): string {
+  const apart = describeTellsApart(check.tellsApart);
+  const time = describeMinutes(check.minutes, check.waitDays);
+  const what = describeTarget(check.target).replace(/\.$/, '');
+  return `${what}${/[?]$/.test(what) ? '' : '.'} ${capitalise(time)}${apart ? `; ${apart}` : ''}.`;
+}
+
+/** Lower-case first letter, unless the word is a name or an abbreviation. */
+const lowerFirst = (words: string): string =>
+  /^[A-Z][a-z’']*(\s|,|:|$)/.test(words)
+    ? words.charAt(0).toLocaleLowerCase('en-GB') + words.slice(1)
+    : words;

@@ -1,0 +1,81 @@
+import { TISSUES, type Tissue, type TissueMap } from '../../leaf/types.ts';
+import type { Raster } from './protocol.ts';
+
+type Ink = readonly [red: number, green: number, blue: number, alpha: number];
+
+const DARK: Ink = [30, 22, 18, 235];
+const LIGHT: Ink = [255, 250, 236, 215];
+const STRAW: Ink = [250, 214, 60, 255];
+const RUST: Ink = [178, 52, 20, 255];
+const PLUM: Ink = [122, 40, 120, 255];
+
+/** Cells across the longer side: a hatching must be coarse enough to be read on a phone held at arm's length. */
+const CELLS = 64;
+
+/**
+ * Draws what was measured where, each kind of tissue by its own hatching as well as its colour, every stroke with a
+ * light and a dark part so that it shows on any leaf: yellow dotted, dead crossed, missing outlined, veins as thin
+ * lines, purple in level strokes, white in upright ones. Healthy tissue stays bare.
+ */
+export function paintOverlay(tissues: TissueMap): Raster {
+  const { width, height, data } = tissues;
+  const cell = Math.max(6, Math.round(Math.max(width, height) / CELLS));
+  const stroke = Math.max(1, cell / 9);
+  const painted = new Uint8ClampedArray(width * height * 4);
+  for (let y = 0; y < height; y += 1) {
+    for (let x = 0; x < width; x += 1) {
+      const at = y * width + x;
+      const tissue = TISSUES[data[at] ?? 0] ?? 'outside';
+      if (tissue === 'outside' || tissue === 'healthy') continue;
+      const ink = tissue === 'missing' ? edgeInk(tissues, x, y, stroke) : inkAt(tissue, x, y, cell, stroke);
+      if (!ink) continue;
+      painted.set(ink, at * 4);
+    }
+  }
+  return { width, height, data: painted };
+}
+
+function inkAt(tissue: Tissue, x: number, y: number, cell: number, stroke: number): Ink | undefined {
+  if (tissue === 'vein') return LIGHT;
+  if (tissue === 'chlorotic') {
+    // Every second row of dots is shifted by half a cell: an even scatter instead of columns.
+    const shift = Math.floor(y / cell) % 2 === 0 ? 0 : cell / 2;
+    const distance = Math.hypot(((x + shift) % cell) - cell / 2, (y % cell) - cell / 2);
+    if (distance < stroke * 1.7) return STRAW;
+    return distance < stroke * 2.7 ? DARK : undefined;
+  }
+  if (tissue === 'necrotic') {
+    const near = Math.min(fromLine(x + y, cell), fromLine(x - y, cell));
+    if (near < stroke) return RUST;
+    return near < stroke * 1.8 ? LIGHT : undefined;
+  }
+  const near = tissue === 'purple' ? fromLine(y, cell) : fromLine(x, cell);
+  if (near < stroke) return tissue === 'purple' ? PLUM : DARK;
+  return near < stroke * 1.8 ? LIGHT : undefined;
+}
+
+/** Distance from the nearest of the lines that stand a cell apart. */
+function fromLine(along: number, cell: number): number {
+  const rest = ((along % cell) + cell) % cell;
+  return Math.min(rest, cell - rest);
+}
+
+/** Missing parts are outlined: ink only where something that is not missing lies within a stroke or two. */
+function edgeInk(map: TissueMap, x: number, y: number, stroke: number): Ink | undefined {
+  const missing = TISSUES.indexOf('missing');
+  const reach = Math.ceil(stroke * 1.5);
+  const steps: readonly (readonly [number, number])[] = [
+    [reach, 0],
+    [-reach, 0],
+    [0, reach],
+    [0, -reach],
+  ];
+  const edge = steps.some(([dx, dy]) => {
+    const atX = x + dx;
+    const atY = y + dy;
+    if (atX < 0 || atY < 0 || atX >= map.width || atY >= map.height) return true;
+    return map.data[atY * map.width + atX] !== missing;
+  });
+  if (!edge) return undefined;
+  return Math.floor((x + y) / (reach * 3)) % 2 === 0 ? DARK : LIGHT;
+}

@@ -1,0 +1,41 @@
+import { readLeaf } from '../../leaf/read-leaf.ts';
+import { decodeInBrowser } from '../../photo/decode-in-browser.ts';
+import { type DecodedPhoto, PhotoError } from '../../photo/types.ts';
+import { makeThumbnail } from './make-thumbnail.ts';
+import { paintOverlay } from './paint-overlay.ts';
+import type { PhotoReply, PhotoRequest } from './protocol.ts';
+import { type Served, type ServedPort, serve } from './serve.ts';
+
+/** Taps follow each other on one photo, so the last one stays decoded; a second would cost 48 MB at 12 megapixels. */
+let lastDecoded: { photoId: string; photo: DecodedPhoto } | undefined;
+
+async function decode(photoId: string, picture: Blob): Promise<DecodedPhoto> {
+  if (lastDecoded?.photoId === photoId) return lastDecoded.photo;
+  lastDecoded = undefined;
+  const photo = await decodeInBrowser(picture);
+  lastDecoded = { photoId, photo };
+  return photo;
+}
+
+async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
+  const { photoId, picture, role, taps, file } = request;
+  const { pixels, takenAt } = await decode(photoId, picture);
+  const { reading, tissues } = readLeaf(pixels, {
+    role,
+    taps,
+    ...(file === undefined ? {} : { file }),
+    ...(takenAt === undefined ? {} : { takenAt }),
+  });
+  const overlay = tissues && paintOverlay(tissues);
+  const thumbnail = request.wantThumbnail ? await makeThumbnail(picture) : undefined;
+  return {
+    reply: { ok: true, reading, ...(overlay ? { overlay } : {}), ...(thumbnail ? { thumbnail } : {}) },
+    transfer: overlay ? [overlay.data.buffer as ArrayBuffer] : [],
+  };
+}
+
+serve<PhotoRequest, PhotoReply>(self as unknown as ServedPort, answer, (cause) => {
+  if (cause instanceof PhotoError) return { ok: false, code: cause.code };
+  console.error('photo could not be read', cause);
+  return { ok: false, code: 'failed' };
+});

@@ -1,0 +1,57 @@
+/**
+ * Every message that crosses a worker boundary. Errors cross as data with a code: a thrown error would lose its code
+ * and class on the way (structured clone keeps neither).
+ */
+import type { LeafReading, Taps } from '../../leaf/types.ts';
+import type { PhotoRole, PhotoTrouble } from '../../photo/types.ts';
+import type { CauseId } from '../../signs/vocabulary.ts';
+import type { TriageInput, TriageResult } from '../../triage.ts';
+
+/** A picture of the working frame, 4 bytes a pixel, see-through where nothing was found. */
+export interface Raster {
+  readonly width: number;
+  readonly height: number;
+  readonly data: Uint8ClampedArray;
+}
+
+/** To the photo worker: read a leaf off a photo. The file stays whole on both sides (a Blob is a reference). */
+export interface ReadPhoto {
+  readonly kind: 'read-photo';
+  readonly photoId: string;
+  readonly picture: Blob;
+  readonly role: PhotoRole;
+  readonly taps: Taps;
+  readonly file?: string;
+  readonly wantThumbnail: boolean;
+}
+export type PhotoRequest = ReadPhoto;
+export type PhotoReply =
+  | { readonly ok: true; readonly reading: LeafReading; readonly overlay?: Raster; readonly thumbnail?: Blob }
+  | { readonly ok: false; readonly code: PhotoTrouble | 'failed' };
+
+/** To the ranking worker. */
+export type RankingRequest =
+  | { readonly kind: 'rank'; readonly input: TriageInput }
+  | { readonly kind: 'explain'; readonly cause: CauseId };
+export type RankingReply =
+  | { readonly ok: true; readonly kind: 'rank'; readonly result: TriageResult }
+  | { readonly ok: true; readonly kind: 'explain'; readonly page: CausePage }
+  | { readonly ok: false; readonly code: 'failed' | 'unknown-cause' };
+
+/** What the knowledge base says of a cause, without its numbers. */
+export interface CausePage {
+  readonly cause: CauseId;
+  readonly what: string;
+  readonly mistakenFor: readonly { readonly cause: CauseId; readonly tellsApart: string }[];
+  readonly looksLike: string;
+}
+
+/** Around each message: the number ties the reply to its request. */
+export interface Sent<Request> {
+  readonly number: number;
+  readonly request: Request;
+}
+export interface Answered<Reply> {
+  readonly number: number;
+  readonly reply: Reply;
+}
