@@ -152,7 +152,6 @@ export const boronShort: Cause = {
     because: 'heads, hearts and roots are spoilt inside',
     source: 'from memory',
   },
-
   remedies: [
     {
       course: 'supply-element',

@@ -182,12 +182,11 @@ export const calciumShort: Cause = {
     },
   ],
   losses: {
-    leave: 10,
-    watch: 5,
+    leave: 12,
+    watch: 8,
     because: 'fruit ends and hearts already hurt are lost, those to come can be sound',
     source: 'from memory',
   },
-
   remedies: [
     {
       course: 'water-deeply',

@@ -127,12 +127,11 @@ export const drought: Cause = {
     },
   ],
   losses: {
-    leave: 30,
-    watch: 14,
+    leave: 40,
+    watch: 22,
     because: 'flowers and young fruit drop first, then the crop',
     source: 'from memory',
   },
-
   remedies: [
     {
       course: 'water-deeply',

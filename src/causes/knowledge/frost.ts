@@ -154,7 +154,6 @@ export const frost: Cause = {
       'what is black is lost; plants with a living growing point shoot again, but the next frost takes more',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'keep-warm',

@@ -65,12 +65,6 @@ export const hotCompost: Cause = {
       because: 'no compost went on',
       source: 'common practice, no source',
     },
-    {
-      when: { setting: 'compost-kinds', is: 'poultry-manure' },
-      leans: 'a-little-more',
-      because: 'poultry manure gives off most ammonia',
-      source: 'from memory',
-    },
   ],
   signs: [
     { mark: 'brown-edges', old: 'often', new: 'sometimes', source: 'common practice, no source' },
@@ -154,7 +148,6 @@ export const hotCompost: Cause = {
     because: 'roots in raw compost go on burning until it has cooled and aired',
     source: 'CCQC-2001',
   },
-
   remedies: [
     {
       course: 'replant-cooler',

@@ -37,13 +37,13 @@ export const ironShort: Cause = {
     },
     {
       when: { crop: 'raspberry' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'this fruit suffers first on chalk',
       source: 'from memory',
     },
     {
       when: { crop: 'strawberry' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'this fruit suffers first on chalk',
       source: 'from memory',
     },
@@ -133,7 +133,6 @@ export const ironShort: Cause = {
     because: 'yellow tips grow slowly as long as the lime stays',
     source: 'from memory',
   },
-
   remedies: [
     {
       course: 'supply-element',

@@ -4,95 +4,12 @@ export const leafRoll: Cause = {
   id: 'leaf-roll',
   what: 'Tomato and its relatives roll their lower leaves up and inward after heat, rain, hard pruning or rich feeding. The leaves turn thick and leathery; the crop is none the worse.',
   baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
+  onlyCrops: ['nightshade', 'other'],
   leanings: [
     {
       when: { crop: 'tomato' },
       leans: 'more',
       because: 'tomatoes roll readily, staked kinds most',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'legume' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'cucurbit' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'brassica' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'goosefoot' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'carrot-family' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'allium' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'leaf-salad' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'sweetcorn' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'basil' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'strawberry' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'raspberry' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'rhubarb' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'asparagus' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
-      source: 'UMAN-ROLL',
-    },
-    {
-      when: { crop: 'sweet-potato' },
-      leans: 'never',
-      because: 'this harmless roll belongs to tomato and its relatives',
       source: 'UMAN-ROLL',
     },
     {
@@ -209,7 +126,6 @@ export const leafRoll: Cause = {
     },
   ],
   losses: { leave: 0, watch: 0, because: 'it passes and costs little or nothing', source: 'UMAN-ROLL' },
-
   remedies: [],
   recovery: {
     lookAgainDays: 14,

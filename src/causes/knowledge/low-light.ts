@@ -61,7 +61,7 @@ export const lowLight: Cause = {
     { mark: 'leaf-dead', old: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'puckered', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
-    { mark: 'blisters-under', old: 'rarely', source: 'common practice, no source' },
+    { mark: 'blisters-under', old: 'rarely', new: 'hardly-ever', source: 'common practice, no source' },
     { sign: 'stunted', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'stem-twisted', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'common practice, no source' },
@@ -112,12 +112,11 @@ export const lowLight: Cause = {
     },
   ],
   losses: {
-    leave: 12,
-    watch: 8,
+    leave: 14,
+    watch: 10,
     because: 'long, soft plants set little and fall over',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'more-light',

@@ -120,7 +120,6 @@ export const magnesiumShort: Cause = {
     because: 'late in the season it costs little, early a good part of the leaf',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'supply-element',

@@ -149,7 +149,6 @@ export const manganeseShort: Cause = {
     because: 'speckled leaves work less and the lock-up stays until the soil changes',
     source: 'from memory',
   },
-
   remedies: [
     {
       course: 'supply-element',

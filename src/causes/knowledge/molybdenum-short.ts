@@ -126,6 +126,11 @@ export const molybdenumShort: Cause = {
       tellsApart: 'Virus is scattered and mottles; whiptail is alike in the whole bed.',
       source: 'OMAFRA-V',
     },
+    {
+      cause: 'spray-drift',
+      tellsApart: 'Weedkiller makes strap leaves too, so ask what was sprayed before blaming the soil.',
+      source: 'MPA-FERT',
+    },
   ],
   checks: [
     {
@@ -140,7 +145,6 @@ export const molybdenumShort: Cause = {
     },
   ],
   losses: { leave: 12, watch: 10, because: 'whiptailed plants make no head', source: 'from memory' },
-
   remedies: [
     {
       course: 'correct-ph',

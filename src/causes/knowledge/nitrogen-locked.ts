@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const nitrogenLocked: Cause = {
   id: 'nitrogen-locked',
   what: 'Wood, sawdust, straw or half-made compost among the roots is rotting, and the microbes take the nitrogen first. The plants go pale and stand still until it has rotted, mostly one to three months.',
-  baseRate: { rate: 0.022, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'wood-in-root-zone', is: 'yes' },
@@ -32,12 +32,6 @@ export const nitrogenLocked: Cause = {
       source: 'CCQC-INTRO',
     },
     {
-      when: { setting: 'compost-state', is: 'finished' },
-      leans: 'a-little-less',
-      because: 'mature compost has little effect on soil nitrogen',
-      source: 'CCQC-2001',
-    },
-    {
       when: { setting: 'compost-kinds', is: 'horse-manure' },
       leans: 'a-little-more',
       because: 'horse manure with bedding holds much carbon',
@@ -63,7 +57,7 @@ export const nitrogenLocked: Cause = {
     },
     {
       when: { setting: 'feed', is: 'heavy' },
-      leans: 'less',
+      leans: 'a-little-less',
       because: 'a little extra nitrogen makes up for what is tied up',
       source: 'BARKER',
     },
@@ -95,7 +89,7 @@ export const nitrogenLocked: Cause = {
     { sign: 'after-planting', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-feed', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'early-flowering', frequency: 'rarely', source: 'from memory' },
-    { sign: 'getting-better', frequency: 'rarely', source: 'SOLOMON' },
+    { sign: 'getting-better', frequency: 'rarely', source: 'KUSON-2005' },
   ],
   mistakenFor: [
     {
@@ -140,16 +134,16 @@ export const nitrogenLocked: Cause = {
     },
   ],
   losses: {
-    leave: 18,
-    watch: 11,
+    leave: 22,
+    watch: 16,
     because: 'plants stand still for one to three months while the wood takes the nitrogen',
     source: 'SOLOMON',
   },
   tempered: [
     {
       when: { sign: 'getting-better' },
-      leave: 4,
-      watch: 3,
+      leave: 7,
+      watch: 6,
       because: 'the nitrogen is already coming back',
       source: 'SOLOMON',
     },
@@ -160,12 +154,6 @@ export const nitrogenLocked: Cause = {
       remains: 6,
       because: 'a little quick nitrogen makes up for what the rotting wood has taken',
       source: 'BARKER',
-    },
-    {
-      course: 'leave-soil-be',
-      remains: 13,
-      because: 'time gives the nitrogen back without any feed',
-      source: 'SOLOMON',
     },
   ],
   recovery: {

@@ -162,8 +162,8 @@ export const nitrogenShort: Cause = {
     },
   ],
   losses: {
-    leave: 18,
-    watch: 9,
+    leave: 25,
+    watch: 16,
     because: 'a pale plant grows slowly, and the lost weeks do not come back',
     source: 'from memory',
   },

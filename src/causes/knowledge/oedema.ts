@@ -150,7 +150,6 @@ export const oedema: Cause = {
     because: 'it does no lasting harm and stops with the weather',
     source: 'GP-EDEMA',
   },
-
   remedies: [],
   recovery: {
     lookAgainDays: 10,

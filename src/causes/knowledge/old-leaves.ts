@@ -71,6 +71,7 @@ export const oldLeaves: Cause = {
     { mark: 'purple-tint', old: 'rarely', source: 'common practice, no source' },
     { mark: 'leaf-dead', old: 'often', new: 'rarely', source: 'common practice, no source' },
     { mark: 'dull-limp', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },
+    { mark: 'whole-colour-golden', old: 'hardly-ever', source: 'common practice, no source' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'new-growth-clean', frequency: 'usually', source: 'AZ-MG-DEFINE' },
     { sign: 'oldest-first', frequency: 'usually', source: 'AZ-MG-DEFINE' },
@@ -124,7 +125,6 @@ export const oldLeaves: Cause = {
     },
   ],
   losses: { leave: 0, watch: 0, because: 'the leaves had done their work', source: 'AZ-MG-DEFINE' },
-
   remedies: [],
   recovery: {
     lookAgainDays: 10,

@@ -99,6 +99,7 @@ export const plantingCheck: Cause = {
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'early-flowering', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'roots-few-brown', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'root-bound', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'after-planting', frequency: 'always', source: 'from memory' },
     { sign: 'after-hot-sun', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-wind', frequency: 'sometimes', source: 'common practice, no source' },

@@ -97,7 +97,7 @@ export const potassiumShort: Cause = {
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'often', source: 'IPNI-4R' },
-    { sign: 'oldest-first', frequency: 'usually', source: 'IPNI-4R' },
+    { sign: 'oldest-first', frequency: 'usually', source: 'CORNELL-NRCCA' },
     { sign: 'whole-bed', frequency: 'often', source: 'PHILRICE' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },
@@ -146,16 +146,15 @@ export const potassiumShort: Cause = {
     },
   ],
   losses: {
-    leave: 14,
-    watch: 9,
+    leave: 18,
+    watch: 13,
     because: 'fruit and tubers fill poorly on scorched leaves',
     source: 'from memory',
   },
-
   remedies: [
     {
       course: 'supply-element',
-      remains: 5,
+      remains: 4,
       because: 'potash by the label of the product protects the leaves still green',
       source: 'from memory',
     },

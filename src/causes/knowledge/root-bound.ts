@@ -133,12 +133,11 @@ export const rootBound: Cause = {
     },
   ],
   losses: {
-    leave: 18,
-    watch: 12,
+    leave: 20,
+    watch: 14,
     because: 'it stays small and flowers early',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'pot-on',

@@ -196,12 +196,11 @@ export const saltBurn: Cause = {
     },
   ],
   losses: {
-    leave: 20,
-    watch: 13,
+    leave: 22,
+    watch: 16,
     because: 'roots stay burnt until the salts are washed down',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'flush-salts',

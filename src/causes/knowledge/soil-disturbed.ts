@@ -120,7 +120,6 @@ export const soilDisturbed: Cause = {
     because: 'it catches up; a little yield and time are lost',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'leave-soil-be',

@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const sulphurShort: Cause = {
   id: 'sulphur-short',
   what: 'Short of sulphur: the whole plant is evenly pale, most often the young leaves first, on light soils that rain has washed out.',
-  baseRate: { rate: 0.004, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.006, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'soil-kind', is: 'sandy' },
@@ -49,7 +49,7 @@ export const sulphurShort: Cause = {
     },
   ],
   signs: [
-    { mark: 'yellow-even', old: 'sometimes', new: 'often', source: 'CIMMYT-MOB', confidence: 'disputed' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'usually', source: 'CIMMYT-MOB', confidence: 'disputed' },
     {
       mark: 'yellow-along-veins',
       old: 'rarely',
@@ -97,6 +97,11 @@ export const sulphurShort: Cause = {
       tellsApart: 'Cold pales tender crops and passes with warmth.',
       source: 'common practice, no source',
     },
+    {
+      cause: 'wet-roots',
+      tellsApart: 'Roots without air look hungry as well, so judge the soil before the leaf.',
+      source: 'HYD-AU',
+    },
   ],
   checks: [
     {
@@ -111,7 +116,6 @@ export const sulphurShort: Cause = {
     },
   ],
   losses: { leave: 8, watch: 6, because: 'pale plants stay small', source: 'from memory' },
-
   remedies: [
     {
       course: 'supply-element',

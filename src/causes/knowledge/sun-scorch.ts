@@ -129,7 +129,6 @@ export const sunScorch: Cause = {
     because: 'marked leaves work less; new ones grow used to the sun',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'shade',

@@ -155,7 +155,6 @@ export const varietyColour: Cause = {
     because: 'the plant grows as its variety grows',
     source: 'common practice, no source',
   },
-
   remedies: [],
   recovery: {
     lookAgainDays: 14,

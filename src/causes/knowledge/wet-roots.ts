@@ -119,12 +119,11 @@ export const wetRoots: Cause = {
     },
   ],
   losses: {
-    leave: 28,
-    watch: 20,
+    leave: 35,
+    watch: 26,
     because: 'roots without air die within days and need weeks to grow anew',
     source: 'PURDUE-WL',
   },
-
   remedies: [
     {
       course: 'let-dry',

@@ -155,7 +155,6 @@ export const windBatter: Cause = {
     because: 'torn leaves work on; stems that chafe or break are lost',
     source: 'common practice, no source',
   },
-
   remedies: [
     {
       course: 'shelter',
