@@ -129,7 +129,7 @@ export const coldCheck: Cause = {
       when: { crop: 'hardy' },
       leans: 'less',
       because: 'this crop stands through cold',
-      source: 'UCSC-KNOTT',
+      source: 'from memory',
     },
     {
       when: { setting: 'place', is: 'windowsill' },
@@ -204,7 +204,7 @@ export const coldCheck: Cause = {
       cause: 'wet-roots',
       tellsApart:
         'Both wilt on moist soil; in wet soil hardy crops suffer as well, in the cold only the tender ones.',
-      source: 'PURDUE-WL',
+      source: 'common practice, no source',
     },
   ],
   checks: [

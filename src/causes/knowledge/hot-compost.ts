@@ -57,7 +57,7 @@ export const hotCompost: Cause = {
       when: { setting: 'compost-age', is: '12+' },
       leans: 'far-less',
       because: 'after a year it has matured',
-      source: 'UCRRA',
+      source: 'common practice, no source',
     },
     {
       when: { setting: 'compost-kinds', is: 'none' },
@@ -83,7 +83,7 @@ export const hotCompost: Cause = {
     { sign: 'wilts-dry-soil', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'recovers-overnight', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'stunted', frequency: 'often', source: 'CCQC-2001' },
-    { sign: 'roots-few-brown', frequency: 'often', source: 'CCQC-INTRO' },
+    { sign: 'roots-few-brown', frequency: 'often', source: 'common practice, no source' },
     { sign: 'stem-base-rot', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'seedlings-gone', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'leaf-drop', frequency: 'rarely', source: 'common practice, no source' },
@@ -111,18 +111,18 @@ export const hotCompost: Cause = {
       cause: 'nitrogen-locked',
       tellsApart:
         'Lock-up pales the plants slowly without scorch; raw compost burns roots and leaf edges within days.',
-      source: 'CCQC-INTRO',
+      source: 'common practice, no source',
     },
     {
       cause: 'residue-in-compost',
       tellsApart:
         'Residue cups and twists the new leaves of beans and tomatoes; raw compost scorches and wilts every crop.',
-      source: 'OSU-CARRY',
+      source: 'common practice, no source',
     },
     {
       cause: 'wet-roots',
       tellsApart: 'Both wilt on moist soil; here plants set outside that compost are sound although as wet.',
-      source: 'PURDUE-WL',
+      source: 'common practice, no source',
     },
   ],
   checks: [
@@ -146,7 +146,7 @@ export const hotCompost: Cause = {
     leave: 30,
     watch: 22,
     because: 'roots in raw compost go on burning until it has cooled and aired',
-    source: 'CCQC-2001',
+    source: 'common practice, no source',
   },
   remedies: [
     {

@@ -21,7 +21,7 @@ export const ironShort: Cause = {
       when: { setting: 'soil-water', is: 'waterlogged' },
       leans: 'a-little-more',
       because: 'wet, cold soil hinders the uptake of iron',
-      source: 'GMC-KEY',
+      source: 'from memory',
     },
     {
       when: { setting: 'recent-temperature', is: 'cold-for-crop' },
@@ -75,7 +75,7 @@ export const ironShort: Cause = {
     { mark: 'brown-edges', new: 'rarely', source: 'GMC-KEY' },
     { mark: 'small-leaves', new: 'sometimes', source: 'from memory' },
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
-    { sign: 'whole-bed', frequency: 'often', source: 'PHILRICE' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },

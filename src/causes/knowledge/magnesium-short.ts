@@ -65,7 +65,7 @@ export const magnesiumShort: Cause = {
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'usually', source: 'IPNI-4R' },
     { sign: 'oldest-first', frequency: 'usually', source: 'IPNI-4R' },
-    { sign: 'whole-bed', frequency: 'often', source: 'PHILRICE' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'scattered', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },

@@ -90,9 +90,9 @@ export const manganeseShort: Cause = {
     { mark: 'cupped-up', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'small-leaves', new: 'rarely', source: 'from memory' },
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
-    { sign: 'new-growth-clean', frequency: 'rarely', source: 'RLF-MN', confidence: 'disputed' },
+    { sign: 'new-growth-clean', frequency: 'rarely', source: 'from memory', confidence: 'disputed' },
     { sign: 'oldest-first', frequency: 'rarely', source: 'RLF-MN', confidence: 'disputed' },
-    { sign: 'whole-bed', frequency: 'often', source: 'PHILRICE' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'patch', frequency: 'sometimes', source: 'from memory' },
     { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },
@@ -117,7 +117,7 @@ export const manganeseShort: Cause = {
       cause: 'leaf-spot',
       tellsApart:
         'Disease spots are scattered and spread from plant to plant; a shortage is alike on leaves of one age in the whole bed.',
-      source: 'AZ-MG-SUM',
+      source: 'PHILRICE',
     },
     {
       cause: 'potassium-short',

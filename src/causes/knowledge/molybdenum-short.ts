@@ -9,7 +9,7 @@ export const molybdenumShort: Cause = {
       when: { setting: 'soil-ph', is: 'acid' },
       leans: 'far-more',
       because: 'acid soil holds molybdenum fast',
-      source: 'PNW-KEY',
+      source: 'from memory',
     },
     {
       when: { setting: 'soil-ph', is: 'chalky-or-limed' },
@@ -21,19 +21,19 @@ export const molybdenumShort: Cause = {
       when: { crop: 'cauliflower' },
       leans: 'far-more',
       because: 'cauliflower shows it as whiptail',
-      source: 'GMC-KEY',
+      source: 'from memory',
     },
     {
       when: { crop: 'broccoli' },
       leans: 'more',
       because: 'broccoli shows it as whiptail',
-      source: 'GMC-KEY',
+      source: 'from memory',
     },
     {
       when: { crop: 'calabrese' },
       leans: 'more',
       because: 'broccoli shows it as whiptail',
-      source: 'GMC-KEY',
+      source: 'from memory',
     },
     {
       when: { crop: 'cabbage' },
@@ -57,7 +57,7 @@ export const molybdenumShort: Cause = {
       when: { crop: 'legume' },
       leans: 'a-little-more',
       because: 'beans and peas need it to make their nitrogen',
-      source: 'GMC-KEY',
+      source: 'from memory',
     },
     {
       when: { crop: 'nightshade' },
@@ -79,7 +79,7 @@ export const molybdenumShort: Cause = {
     },
   ],
   signs: [
-    { mark: 'twisted-narrow', new: 'usually', source: 'GMC-KEY' },
+    { mark: 'twisted-narrow', new: 'usually', source: 'from memory' },
     { mark: 'mottled', old: 'sometimes', new: 'rarely', source: 'PNW-KEY', confidence: 'disputed' },
     { mark: 'yellow-even', old: 'sometimes', new: 'sometimes', source: 'UAF-TAB', confidence: 'disputed' },
     { mark: 'yellow-along-veins', old: 'rarely', new: 'rarely', source: 'PNW-KEY', confidence: 'disputed' },
@@ -101,7 +101,7 @@ export const molybdenumShort: Cause = {
     { sign: 'stunted', frequency: 'often', source: 'from memory' },
     { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'from memory' },
-    { sign: 'whole-bed', frequency: 'often', source: 'PHILRICE' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
@@ -114,17 +114,17 @@ export const molybdenumShort: Cause = {
       cause: 'residue-in-compost',
       tellsApart:
         'Residue hurts beans and tomatoes first and follows a load; whiptail takes cauliflower on acid soil.',
-      source: 'OSU-CARRY',
+      source: 'common practice, no source',
     },
     {
       cause: 'nitrogen-short',
       tellsApart: 'Pale beans on acid soil may lack molybdenum to make their nitrogen; a soil test decides.',
-      source: 'UAF-TAB',
+      source: 'from memory',
     },
     {
       cause: 'virus',
       tellsApart: 'Virus is scattered and mottles; whiptail is alike in the whole bed.',
-      source: 'OMAFRA-V',
+      source: 'common practice, no source',
     },
     {
       cause: 'spray-drift',

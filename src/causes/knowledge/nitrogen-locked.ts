@@ -107,7 +107,7 @@ export const nitrogenLocked: Cause = {
       cause: 'cold-check',
       tellsApart:
         'Cold soil halts and pales tender crops alone; lock-up takes hungry crops of every kind and goes on in warm weather.',
-      source: 'PURDUE-CHILL',
+      source: 'common practice, no source',
     },
     {
       cause: 'soil-disturbed',

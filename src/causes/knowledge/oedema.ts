@@ -21,7 +21,7 @@ export const oedema: Cause = {
       when: { setting: 'recent-rain', is: 'wet' },
       leans: 'a-little-more',
       because: 'it had much water',
-      source: 'GP-EDEMA',
+      source: 'UMD-EDEMA',
     },
     {
       when: { setting: 'recent-rain', is: 'dry' },
@@ -33,7 +33,7 @@ export const oedema: Cause = {
       when: { setting: 'place', is: 'under-cover' },
       leans: 'more',
       because: 'damp, still air under cover brings it',
-      source: 'UMD-EDEMA',
+      source: 'common practice, no source',
     },
     {
       when: { setting: 'place', is: 'windowsill' },
@@ -45,7 +45,7 @@ export const oedema: Cause = {
       when: { setting: 'light', is: 'dull' },
       leans: 'a-little-more',
       because: 'in dull weather leaves give off little water',
-      source: 'GP-EDEMA',
+      source: 'common practice, no source',
     },
     {
       when: { setting: 'light', is: 'scorching' },

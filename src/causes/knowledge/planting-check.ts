@@ -133,7 +133,7 @@ export const plantingCheck: Cause = {
     {
       cause: 'root-feeders',
       tellsApart: 'Eaten roots make plants wilt more from week to week; the check gets better.',
-      source: 'LTG-CRF',
+      source: 'common practice, no source',
     },
   ],
   checks: [

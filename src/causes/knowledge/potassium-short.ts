@@ -98,7 +98,7 @@ export const potassiumShort: Cause = {
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'often', source: 'IPNI-4R' },
     { sign: 'oldest-first', frequency: 'usually', source: 'CORNELL-NRCCA' },
-    { sign: 'whole-bed', frequency: 'often', source: 'PHILRICE' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
@@ -125,7 +125,7 @@ export const potassiumShort: Cause = {
     {
       cause: 'leaf-spot',
       tellsApart: 'Disease is scattered and spreads; a shortage is alike on leaves of one age.',
-      source: 'AZ-MG-SUM',
+      source: 'PHILRICE',
     },
   ],
   checks: [

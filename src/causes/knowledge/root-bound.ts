@@ -117,7 +117,7 @@ export const rootBound: Cause = {
     {
       cause: 'cold-check',
       tellsApart: 'Cold purples tender crops of any root; here the roots circle.',
-      source: 'UMD-P',
+      source: 'common practice, no source',
     },
   ],
   checks: [

@@ -91,7 +91,12 @@ export const saltBurn: Cause = {
     },
     { when: { crop: 'beetroot' }, leans: 'less', because: 'this crop bears much salt', source: 'USSL-MAAS' },
     { when: { crop: 'courgette' }, leans: 'less', because: 'this crop bears much salt', source: 'USSL-MAAS' },
-    { when: { crop: 'asparagus' }, leans: 'less', because: 'this crop bears much salt', source: 'USSL-MAAS' },
+    {
+      when: { crop: 'asparagus' },
+      leans: 'less',
+      because: 'asparagus bears much salt',
+      source: 'from memory',
+    },
     {
       when: { crop: 'tomato' },
       leans: 'a-little-less',

@@ -74,7 +74,7 @@ export const sulphurShort: Cause = {
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
     { sign: 'oldest-first', frequency: 'rarely', source: 'CIMMYT-MOB', confidence: 'disputed' },
     { sign: 'new-growth-clean', frequency: 'hardly-ever', source: 'CIMMYT-MOB' },
-    { sign: 'whole-bed', frequency: 'usually', source: 'PHILRICE' },
+    { sign: 'whole-bed', frequency: 'usually', source: 'AZ-MG-SUM' },
     { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'every-year', frequency: 'often', source: 'common practice, no source' },
