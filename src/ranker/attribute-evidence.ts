@@ -80,7 +80,9 @@ export function attributeEvidence(
   const logs: Float64Array[] = [];
   eachLikelihood(network, tables, sets, evidence, (label, values) => {
     labels.push(label);
-    logs.push(values.map(Math.log));
+    const log = new Float64Array(values.length);
+    for (let s = 0; s < log.length; s++) log[s] = Math.log(values[s]!);
+    logs.push(log);
   });
   const prior = priorLogWeights(tables, sets);
   const at = (t: number): Float64Array => {

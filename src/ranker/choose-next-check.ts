@@ -3,7 +3,13 @@ import { minutesToLook } from '../signs/effort.ts';
 import { EYE } from '../signs/findings-from-answers.ts';
 import { SETTINGS, type Setting, type SettingId } from '../signs/settings.ts';
 import type { CauseId, SignId } from '../signs/vocabulary.ts';
-import { bestPlan, type DecisionTable, type PossibleAnswer, valueOfAnswers } from './decide-plan.ts';
+import {
+  bestPlan,
+  type DecisionTable,
+  type Plan,
+  type PossibleAnswer,
+  valueOfAnswers,
+} from './decide-plan.ts';
 import { type CauseSets, pickSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
 import { decisionTable, EFFORT, type Facts, type KnowledgeModel, temperingFacts } from './knowledge-model.ts';
@@ -32,13 +38,17 @@ interface Answer {
   readonly fact?: string;
 }
 
-/** Sets lighter than this are left out: together they hold less than one part in ten thousand. */
-const LIGHTEST = 1e-9;
+/** The lightest sets are left out as long as together they hold less than this share of the posterior. */
+const LEFT_OUT = 1e-2;
+/** Sets that hold less than this add nothing to the bits that break ties. */
+const TELLING = 1e-4;
 
 /** Price of a question or check in percent of a bed's crop. */
 function priceOf(minutes: number, waitDays: number, isCheck: boolean): number {
   return minutes * EFFORT.perMinute + waitDays * EFFORT.perDayWaited + (isCheck ? EFFORT.perCheck : 0);
 }
+
+const entropy = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
 
 /** Expected information about which set acts, in bits: H(answer) − Σ P(set) H(answer | set). */
 function informationOf(
@@ -46,10 +56,10 @@ function informationOf(
   answers: readonly Answer[],
   chances: readonly number[],
 ): number {
-  const entropy = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
   let bits = chances.reduce((sum, p) => sum + entropy(p), 0);
   for (let s = 0; s < posterior.length; s++) {
-    if (posterior[s]! < 1e-5) continue;
+    // Sets are sorted, heaviest first.
+    if (posterior[s]! < TELLING) break;
     let within = 0;
     for (const { givenSets } of answers) within += entropy(givenSets[s]!);
     bits -= posterior[s]! * within;
@@ -57,27 +67,19 @@ function informationOf(
   return Math.max(0, bits);
 }
 
-/** The cause that the first answer lifts most and the one that it lowers most. */
-function toldApart(model: KnowledgeModel, answers: readonly PossibleAnswer[]): CauseId[] {
-  const [one, ...others] = answers;
-  if (!one || one.chance <= 0) return [];
-  const rest = others.filter(({ chance }) => chance > 0);
-  const change = (cause: number): number => {
-    const elsewhere = rest.reduce((sum, { chance, chances }) => sum + chance * chances[cause]!, 0);
-    return (
-      one.chances[cause]! -
-      elsewhere /
-        Math.max(
-          1e-12,
-          rest.reduce((sum, { chance }) => sum + chance, 0),
-        )
-    );
-  };
-  const changes = model.causes.map((_, cause) => change(cause));
-  const up = changes.indexOf(Math.max(...changes));
-  const down = changes.indexOf(Math.min(...changes));
+/** The cause that the first answer lifts most against the others, and the one that it lowers most. */
+function toldApart(model: KnowledgeModel, [first, ...others]: readonly PossibleAnswer[]): CauseId[] {
+  if (!first || first.chance <= 0) return [];
+  const rest = others.reduce((sum, { chance }) => sum + chance, 0);
+  if (rest <= 0) return [];
+  const change = Float64Array.from(first.chances);
+  for (const { chance, chances } of others) {
+    for (let c = 0; c < change.length; c++) change[c]! -= (chance / rest) * chances[c]!;
+  }
+  const up = change.indexOf(Math.max(...change));
+  const down = change.indexOf(Math.min(...change));
   return [up, down]
-    .filter((cause) => Math.abs(changes[cause]!) > 1e-6)
+    .filter((cause) => Math.abs(change[cause]!) > 1e-6)
     .map((cause) => model.causes[cause]!.id);
 }
 
@@ -89,25 +91,55 @@ interface Weighing {
   readonly facts: Facts;
   readonly tempering: ReadonlySet<string>;
   readonly table: DecisionTable;
-  readonly planNow: ReturnType<typeof bestPlan>['plan'];
+  /** Chance of each cause before any further answer. */
+  readonly chancesNow: Float64Array;
+  readonly planNow: Plan;
 }
 
-function possibleAnswer(weighing: Weighing, { givenSets, fact }: Answer): PossibleAnswer {
-  const { model, sets, posterior } = weighing;
+/** P(answer) and P(answer, cause) for every cause. */
+function weighAnswer(
+  { model, sets, posterior }: Pick<Weighing, 'model' | 'sets' | 'posterior'>,
+  givenSets: Float64Array,
+) {
+  const { first, second, third, count } = sets;
   const sums = new Float64Array(model.causes.length + 1);
   let chance = 0;
-  for (let s = 0; s < sets.count; s++) {
+  for (let s = 0; s < count; s++) {
     const p = posterior[s]! * givenSets[s]!;
     chance += p;
-    sums[sets.first[s]!]! += p;
-    sums[sets.second[s]!]! += p;
-    sums[sets.third[s]!]! += p;
+    sums[first[s]!]! += p;
+    sums[second[s]!]! += p;
+    sums[third[s]!]! += p;
   }
-  const chances = sums.subarray(0, model.causes.length);
-  if (chance > 0) for (let c = 0; c < chances.length; c++) chances[c]! /= chance;
+  return { chance, joint: sums.subarray(0, model.causes.length) };
+}
+
+function possibleAnswer(
+  weighing: Weighing,
+  chance: number,
+  joint: Float64Array,
+  fact?: string,
+): PossibleAnswer {
   const changesStakes = fact !== undefined && weighing.tempering.has(fact);
-  const table = changesStakes ? decisionTable(model, new Set([...weighing.facts, fact])) : weighing.table;
+  const table = changesStakes
+    ? decisionTable(weighing.model, new Set([...weighing.facts, fact]))
+    : weighing.table;
+  const chances = new Float64Array(joint.length);
+  if (chance > 0) for (let c = 0; c < joint.length; c++) chances[c] = joint[c]! / chance;
   return { chance, chances, table };
+}
+
+/** The last answer needs no pass of its own: the answers together are what is believed now. */
+function possibleAnswers(weighing: Weighing, answers: readonly Answer[]): PossibleAnswer[] {
+  const restJoint = Float64Array.from(weighing.chancesNow);
+  let rest = 1;
+  return answers.map(({ givenSets, fact }, i) => {
+    if (i === answers.length - 1) return possibleAnswer(weighing, rest, restJoint, fact);
+    const { chance, joint } = weighAnswer(weighing, givenSets);
+    rest = Math.max(0, rest - chance);
+    for (let c = 0; c < joint.length; c++) restJoint[c] = Math.max(0, restJoint[c]! - joint[c]!);
+    return possibleAnswer(weighing, chance, joint, fact);
+  });
 }
 
 function score(
@@ -118,7 +150,7 @@ function score(
   waitDays: number,
   answers: readonly Answer[],
 ): Scored {
-  const possible = answers.map((answer) => possibleAnswer(weighing, answer));
+  const possible = possibleAnswers(weighing, answers);
   const gain = valueOfAnswers(weighing.planNow, possible);
   const bits = informationOf(
     weighing.posterior,
@@ -129,26 +161,29 @@ function score(
   return { id, target, minutes, waitDays, gain, bits, tellsApart: toldApart(weighing.model, possible), net };
 }
 
-/** "Seen" and "not there" as a person would report them. */
-function eyeAnswers(there: Float64Array, sign: SignId): Answer[] {
-  const seen = there.map((p) => p * EYE.seenIfPresent + (1 - p) * EYE.seenIfAbsent);
-  return [{ givenSets: seen, fact: sign }, { givenSets: seen.map((p) => 1 - p) }];
+/** "Seen" and "not there" as a person would report them, times what was reported before. */
+function eyeAnswers(there: Float64Array, sign: SignId, before?: Answer): Answer[] {
+  const { length } = there;
+  const seen = new Float64Array(length);
+  const notSeen = new Float64Array(length);
+  for (let s = 0; s < length; s++) {
+    const soFar = before ? before.givenSets[s]! : 1;
+    seen[s] = soFar * (EYE.seenIfAbsent + (EYE.seenIfPresent - EYE.seenIfAbsent) * there[s]!);
+    notSeen[s] = soFar - seen[s]!;
+  }
+  const settled = before?.fact;
+  return [
+    { givenSets: seen, fact: settled ?? sign },
+    { givenSets: notSeen, ...(settled === undefined ? {} : { fact: settled }) },
+  ];
 }
 
 /** All joint results of a check on several signs, which are independent given the causes. */
 function jointAnswers(there: readonly Float64Array[], signs: readonly SignId[]): Answer[] {
-  return there.reduce<Answer[]>(
-    (joint, chances, i) =>
-      joint.flatMap(({ givenSets, fact }) =>
-        eyeAnswers(chances, signs[i]!).map((answer) => {
-          const settled = fact ?? answer.fact;
-          return {
-            givenSets: answer.givenSets.map((p, s) => p * givenSets[s]!),
-            ...(settled === undefined ? {} : { fact: settled }),
-          };
-        }),
-      ),
-    [{ givenSets: new Float64Array(there[0]!.length).fill(1) }],
+  const [first, ...rest] = there;
+  return rest.reduce<Answer[]>(
+    (joint, chances, i) => joint.flatMap((before) => eyeAnswers(chances, signs[i + 1]!, before)),
+    eyeAnswers(first!, signs[0]!),
   );
 }
 
@@ -172,12 +207,15 @@ function settingAnswers(weighing: Weighing, id: SettingId): Answer[] {
     for (let s = 0; s < sets.count; s++) givenSets[s]! *= rate;
     return { givenSets, fact: `${id}=${outcome}` };
   });
-  if (single) return answers;
-  for (let s = 0; s < sets.count; s++) {
-    const sum = answers.reduce((total, { givenSets }) => total + givenSets[s]!, 0);
-    for (const { givenSets } of answers) givenSets[s]! /= sum;
-  }
+  if (!single) shareOut(answers, sets.count);
   return answers;
+}
+
+/** Scale the answers so that under every set they sum to 1. */
+function shareOut(answers: readonly Answer[], count: number): void {
+  const sums = new Float64Array(count);
+  for (const { givenSets } of answers) for (let s = 0; s < count; s++) sums[s]! += givenSets[s]!;
+  for (const { givenSets } of answers) for (let s = 0; s < count; s++) givenSets[s]! /= sums[s]!;
 }
 
 /** Expected fall in expected loss per minute; of equals the one that tells more, then the id that sorts first. */
@@ -192,6 +230,18 @@ function checkIsOpen({ id, settles }: Check, asked: Asked): boolean {
   return 'setting' in settles
     ? !asked.settings.has(settles.setting)
     : settles.signs.some((sign) => !asked.signs.has(sign));
+}
+
+/** Places of the sets that hold all but `LEFT_OUT` of the posterior, heaviest first. */
+function heaviestPlaces(posterior: Float64Array): Uint32Array {
+  const order = Uint32Array.from(posterior.keys()).filter((s) => posterior[s]! > 1e-9);
+  order.sort((a, b) => posterior[b]! - posterior[a]!);
+  let mass = 0;
+  const end = order.findIndex((s) => {
+    mass += posterior[s]!;
+    return mass > 1 - LEFT_OUT;
+  });
+  return end < 0 ? order : order.subarray(0, end + 1);
 }
 
 export interface NextChecks {
@@ -213,16 +263,22 @@ export function chooseNextCheck(
   facts: Facts,
   asked: Asked,
 ): NextChecks {
-  const places = Array.from(allPosterior.keys()).filter((s) => allPosterior[s]! > LIGHTEST);
+  const places = heaviestPlaces(allPosterior);
   const sets = pickSets(allSets, places);
-  const posterior = Float64Array.from(places, (s) => allPosterior[s]!);
+  const kept = places.reduce((sum, s) => sum + allPosterior[s]!, 0);
+  const posterior = Float64Array.from(places, (s) => allPosterior[s]! / kept);
   const table = decisionTable(model, facts);
-  const base = { model, sets, posterior, facts, tempering: temperingFacts(model), table };
-  const now = possibleAnswer(
-    { ...base, planNow: { kind: 'leave' } },
-    { givenSets: new Float64Array(sets.count).fill(1) },
-  );
-  const weighing: Weighing = { ...base, planNow: bestPlan(table, now.chances).plan };
+  const chancesNow = weighAnswer({ model, sets, posterior }, new Float64Array(sets.count).fill(1)).joint;
+  const weighing: Weighing = {
+    model,
+    sets,
+    posterior,
+    facts,
+    tempering: temperingFacts(model),
+    table,
+    chancesNow,
+    planNow: bestPlan(table, chancesNow).plan,
+  };
   const chancesOf = signChances(model.network, meanTables(model.network), sets, evidence);
   const there = new Map<SignId, Float64Array>();
   const chance = (sign: SignId): Float64Array => {

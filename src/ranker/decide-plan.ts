@@ -38,8 +38,13 @@ function expected(chances: Float64Array, losses: Float64Array): number {
 function remainsUnder(table: DecisionTable, courses: readonly number[]): Float64Array {
   const [head, ...rest] = courses.map((course) => table.courses[course]!.remains);
   const out = Float64Array.from(head ?? table.leave);
-  for (const remains of rest) for (let c = 0; c < out.length; c++) out[c] = Math.min(out[c]!, remains[c]!);
+  for (const remains of rest) lower(out, remains);
   return out;
+}
+
+/** Take the smaller of two losses, cause by cause. */
+function lower(out: Float64Array, remains: Float64Array): void {
+  for (let c = 0; c < out.length; c++) if (remains[c]! < out[c]!) out[c] = remains[c]!;
 }
 
 /** Expected loss of a plan given each cause's chance. */
@@ -58,19 +63,28 @@ export function lossOfPlan(table: DecisionTable, plan: Plan, chances: Float64Arr
 
 /** The best way to act: the best single course, then any further course that still lowers the expected loss. */
 export function bestAct(table: DecisionTable, chances: Float64Array): { plan: Plan; loss: number } {
-  let chosen: number[] = [];
+  const chosen: number[] = [];
+  const remaining = new Float64Array(chances.length).fill(Number.POSITIVE_INFINITY);
+  let spent = 0;
   let loss = Number.POSITIVE_INFINITY;
   for (let round = 0; round < MOST_COURSES; round++) {
-    let next: { courses: number[]; loss: number } | undefined;
+    let best = -1;
     for (let course = 0; course < table.courses.length; course++) {
-      if (chosen.includes(course)) continue;
-      const courses = [...chosen, course];
-      const tried = lossOfPlan(table, { kind: 'act', courses }, chances);
-      if (tried < (next?.loss ?? loss)) next = { courses, loss: tried };
+      const { needless, remains } = table.courses[course]!;
+      let tried = spent + needless;
+      for (let c = 0; c < chances.length; c++) {
+        const left = Math.min(remains[c]!, remaining[c]!);
+        tried += chances[c]! * left;
+      }
+      if (tried < loss) {
+        loss = tried;
+        best = course;
+      }
     }
-    if (!next) break;
-    chosen = next.courses;
-    loss = next.loss;
+    if (best < 0) break;
+    chosen.push(best);
+    spent += table.courses[best]!.needless;
+    lower(remaining, table.courses[best]!.remains);
   }
   return { plan: { kind: 'act', courses: chosen }, loss };
 }
