@@ -1,17 +1,17 @@
 /**
  * How often each sign is seen on a plant that made a grower stop although none of the listed causes acts: old knocks,
  * passing insects, chance. A sign that no acting cause explains is charged to this rate, so the lower it is, the more
- * the sign speaks for whatever can cause it. All rates are our own estimates (common practice, no source); where one
+ * the sign speaks for whatever can cause it. Mistaken reports are no part of it: the reporter's reliability covers them. All rates are our own estimates (common practice, no source); where one
  * departs from its kind, the reason stands beside it.
  */
 import { CREATURE_SIGNS, MARKS, PLANT_SIGNS, type SignId } from '../signs/vocabulary.ts';
 
 /** Marks on leaves: most plants carry a blemish somewhere, few carry any one named blemish. */
-const MARK_LEAK = 0.03;
+const MARK_LEAK = 0.02;
 /** Wilting, rot, bites: seldom there without one of the listed causes. */
-const PLANT_LEAK = 0.03;
+const PLANT_LEAK = 0.02;
 /** Living things: on the plot anyway, seldom on this very plant. */
-const CREATURE_LEAK = 0.02;
+const CREATURE_LEAK = 0.015;
 /** How it lies and how it came: something has to be true of any trouble. */
 const SPREAD_LEAK = 0.1;
 
@@ -34,16 +34,16 @@ export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
   'purple-tint@old': { rate: 0.04, because: 'many crops carry some red in stems and old leaves' },
   'yellow-even@new': { rate: 0.04, because: 'the youngest leaves of many crops are paler by nature' },
   'small-leaves@new': { rate: 0.04, because: 'the youngest leaves are small by nature' },
-  'silver-pattern@old': { rate: 0.02, because: 'a regular silver pattern does not come by chance' },
-  'silver-pattern@new': { rate: 0.02, because: 'a regular silver pattern does not come by chance' },
-  'white-powder@old': { rate: 0.02, because: 'only dust or lime could pass for it' },
-  'white-powder@new': { rate: 0.015, because: 'only dust or lime could pass for it' },
-  'rust-pustules@old': { rate: 0.015, because: 'nothing else makes dusty raised spots' },
+  'silver-pattern@old': { rate: 0.01, because: 'a regular silver pattern does not come by chance' },
+  'silver-pattern@new': { rate: 0.01, because: 'a regular silver pattern does not come by chance' },
+  'white-powder@old': { rate: 0.015, because: 'only dust or lime could pass for it' },
+  'white-powder@new': { rate: 0.01, because: 'only dust or lime could pass for it' },
+  'rust-pustules@old': { rate: 0.01, because: 'nothing else makes dusty raised spots' },
   'rust-pustules@new': { rate: 0.01, because: 'nothing else makes dusty raised spots' },
-  'pale-trails@old': { rate: 0.02, because: 'a lone mine may be on any plant' },
-  'pale-trails@new': { rate: 0.015, because: 'a lone mine may be on any plant' },
-  'whole-colour-golden@old': { rate: 0.02, because: 'a clean deliberate colour does not come by chance' },
-  'whole-colour-golden@new': { rate: 0.02, because: 'a clean deliberate colour does not come by chance' },
+  'pale-trails@old': { rate: 0.015, because: 'a lone mine may be on any plant' },
+  'pale-trails@new': { rate: 0.01, because: 'a lone mine may be on any plant' },
+  'whole-colour-golden@old': { rate: 0.01, because: 'a clean deliberate colour does not come by chance' },
+  'whole-colour-golden@new': { rate: 0.01, because: 'a clean deliberate colour does not come by chance' },
   stunted: { rate: 0.08, because: 'one plant of a row is always the smallest' },
   'new-growth-clean': { rate: 0.2, because: 'on many plants with an old mark the newest leaves look right' },
   'recovers-overnight': { rate: 0.04, because: 'plants hang at noon in any heat' },
@@ -57,7 +57,9 @@ export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
   slime: { rate: 0.04, because: 'slugs cross any bed at night' },
   'birds-seen': { rate: 0.05, because: 'birds feed in any garden' },
   'bird-droppings': { rate: 0.04, because: 'birds sit on any stake' },
-  'fine-webbing': { rate: 0.03, because: 'small spiders spin on any plant' },
+  'fine-webbing': { rate: 0.02, because: 'small spiders spin on any plant' },
+  'roots-swollen': { rate: 0.015, because: 'the nodules of beans and peas pass for it; little else does' },
+  'pith-brown': { rate: 0.01, because: 'sound wood is pale' },
   'maggots-at-root': { rate: 0.01, because: 'seldom found without being the trouble' },
   'one-plant': { rate: 0.12, because: 'chance trouble mostly hits one plant' },
   scattered: { rate: 0.12, because: 'chance trouble falls here and there' },

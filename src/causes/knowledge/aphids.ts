@@ -64,7 +64,7 @@ export const aphids: Cause = {
     { mark: 'cupped-down', old: 'rarely', new: 'often', source: 'FFR-APHID', confidence: 'disputed' },
     { mark: 'cupped-up', old: 'rarely', new: 'sometimes', source: 'FFR-APHID', confidence: 'disputed' },
     { mark: 'puckered', old: 'sometimes', new: 'often', source: 'FFR-APHID' },
-    { mark: 'twisted-narrow', new: 'sometimes', source: 'from memory' },
+    { mark: 'twisted-narrow', new: 'rarely', source: 'from memory' },
     { mark: 'small-leaves', new: 'sometimes', source: 'from memory' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },

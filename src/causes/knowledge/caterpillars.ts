@@ -68,7 +68,7 @@ export const caterpillars: Cause = {
   ],
   signs: [
     { mark: 'ragged-holes', old: 'usually', new: 'often', source: 'OSU-SLUG' },
-    { mark: 'shot-holes', old: 'sometimes', new: 'sometimes', source: 'FW-SA' },
+    { mark: 'shot-holes', old: 'rarely', new: 'rarely', source: 'FW-SA' },
     { mark: 'edge-bites', old: 'often', new: 'sometimes', source: 'from memory' },
     { mark: 'veins-left', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'surface-grazed', old: 'sometimes', new: 'sometimes', source: 'from memory' },
@@ -76,7 +76,7 @@ export const caterpillars: Cause = {
     { sign: 'caterpillars', frequency: 'often', source: 'common practice, no source' },
     { sign: 'droppings-pellets', frequency: 'often', source: 'OSU-SLUG' },
     { sign: 'fine-webbing', frequency: 'rarely', source: 'from memory' },
-    { sign: 'tip-eaten', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'tip-eaten', frequency: 'rarely', source: 'from memory' },
     { sign: 'torn-cut', frequency: 'rarely', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },

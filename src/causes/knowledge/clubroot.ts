@@ -7,6 +7,12 @@ export const clubroot: Cause = {
   onlyCrops: ['brassica'],
   leanings: [
     {
+      when: { crop: 'brassica' },
+      leans: 'a-little-more',
+      because: 'it is theirs alone, so among them it is commoner than over all crops',
+      source: 'common practice, no source',
+    },
+    {
       when: { setting: 'soil-ph', is: 'acid' },
       leans: 'more',
       because: 'acid soil favours it',

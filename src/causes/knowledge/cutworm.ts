@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const cutworm: Cause = {
   id: 'cutworm',
   what: 'A thick grey caterpillar lives in the soil by day and chews young plants through at soil level by night, one after the other along the row.',
-  baseRate: { rate: 0.008, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.01, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'crop-stage', is: 'seedling' },

@@ -7,13 +7,13 @@ export const leafBeetles: Cause = {
   leanings: [
     {
       when: { crop: 'broad-bean' },
-      leans: 'a-little-more',
+      leans: 'more',
       because: 'the pea and bean weevil notches every broad bean',
       source: 'from memory',
     },
     {
       when: { crop: 'pea' },
-      leans: 'a-little-more',
+      leans: 'more',
       because: 'the pea and bean weevil notches peas',
       source: 'from memory',
     },

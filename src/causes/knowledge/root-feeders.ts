@@ -3,11 +3,11 @@ import type { Cause } from '../schema.ts';
 export const rootFeeders: Cause = {
   id: 'root-feeders',
   what: 'Maggots and grubs eat the roots out of sight: cabbage and carrot root fly, wireworm, vine weevil, chafer. The plant wilts by day although the soil is moist.',
-  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { crop: 'brassica' },
-      leans: 'a-little-more',
+      leans: 'more',
       because: 'the cabbage root fly lays beside their stems',
       source: 'LTG-CRF',
     },

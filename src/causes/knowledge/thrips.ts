@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const thrips: Cause = {
   id: 'thrips',
   what: 'Slender insects, hardly a millimetre or two long, scrape the leaf in warm dry weather. It turns silvery and carries tiny black specks.',
-  baseRate: { rate: 0.012, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { crop: 'allium' },

@@ -79,7 +79,7 @@ export const virus: Cause = {
     { mark: 'small-leaves', old: 'rarely', new: 'often', source: 'from memory' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'yellow-along-veins', old: 'rarely', new: 'sometimes', source: 'from memory' },
-    { mark: 'yellow-even', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-even', old: 'rarely', new: 'sometimes', source: 'from memory' },
     { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'ringed-spots', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'brown-spots', old: 'rarely', new: 'rarely', source: 'from memory' },
