@@ -24,7 +24,6 @@ import {
   along,
   any,
   band,
-  blob,
   both,
   circle,
   clipped,
@@ -47,7 +46,6 @@ import {
   specks,
   stepped,
   type Tint,
-  turned,
   wash,
   within,
 } from './strokes.ts';
@@ -74,9 +72,9 @@ const bounded = (corners: readonly Point[]): Point[] =>
     return place(Math.max(-1, Math.min(1, u)), Math.max(0.02, Math.min(0.98, t)));
   });
 /** The leaf's outline with its edge going in and out. */
-const crinkled = (low: number, high: number): Point[] => {
+const _crinkled = (low: number, high: number): Point[] => {
   const side = (sign: number): Point[] =>
-    steps(11, (s) => place(sign * (Math.round(s * 10) % 2 ? low : high), 0.06 + 0.84 * s));
+    steps(11, (s) => place(sign * (s === 0 ? 0.45 : Math.round(s * 10) % 2 ? low : high), 0.05 + 0.85 * s));
   return [place(0, 0), ...side(-1), place(0, 1), ...side(1).reverse()];
 };
 /** One wash over several overlapping patches, nowhere painted twice. */
@@ -158,9 +156,6 @@ function trail(at: readonly Point[], narrow: number, wide: number): Parts {
     });
   return shape('pale', smooth([...wall(1), ...wall(-1).reverse()], true));
 }
-const winding = (t: number): Point =>
-  place(-0.62 + 1.15 * t + 0.16 * Math.sin(t * 17), 0.2 + 0.5 * t + 0.13 * Math.cos(t * 15));
-const TRAIL = Array.from({ length: 40 }, (_, i) => winding(i / 39));
 
 /** A narrow ribbon of a leaf turned over upon itself. */
 function ribbon(from: Point, degrees: number, length: number, twists = 2): Parts {
@@ -653,9 +648,15 @@ const mark: Record<MarkId, () => Parts> = {
     ];
   },
   thickened: () => [
-    shape('leaf', 'M10 58C22 30 56 18 86 26C80 50 48 66 10 58z'),
-    shape('leaf', 'M10 58C48 66 80 50 86 26V37C82 62 46 78 10 68z'),
-    line('M10 58Q48 50 70 33', 'M34 53Q36 42 34 35M52 46Q54 36 52 28', 'M10 63L3 71', 'M60 57l-3 6 5 2-3 7'),
+    shape('leaf', 'M10 52C22 24 56 12 88 22C82 46 50 62 10 52z'),
+    shape('leaf', 'M10 52C50 62 82 46 88 22V42C82 66 48 84 10 70z'),
+    line(
+      'M10 52Q48 44 72 29',
+      'M34 46Q36 36 34 29M52 40Q54 30 52 23',
+      'M10 61L2 70',
+      'M20 57v14M30 58v15M40 58v16M74 44v14M82 36v14',
+      'M58 54l-4 7 7 4-5 9',
+    ),
   ],
   'whole-colour-golden': () => {
     const petals = [-66, -24, 18, 60].map((degrees) =>

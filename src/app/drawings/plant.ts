@@ -20,7 +20,11 @@ import {
 
 export interface Blade {
   readonly edge: string;
+  /** The middle vein; empty where the leaf is too small to carry one. */
   readonly rib: string;
+  /** Too small for more than one thing inside. */
+  readonly small: boolean;
+  readonly tiny: boolean;
   readonly at: (up: number, across?: number) => Point;
 }
 
@@ -29,7 +33,13 @@ export function blade(from: Point, degrees: number, length: number, width = 0.46
   const at = (up: number, across = 0): Point => along(from, degrees, up * length, across * length * width);
   const side = (sign: number): string => `C${pair(at(0.2, sign * 0.72))} ${pair(at(0.72, sign * 0.72))} `;
   const edge = `M${pair(from)}${side(1)}${pair(at(1))}C${pair(at(0.72, -0.72))} ${pair(at(0.2, -0.72))} ${pair(from)}z`;
-  return { edge, rib: polyline([from, at(0.72)]), at };
+  return {
+    edge,
+    small: length < 20,
+    tiny: length < 11,
+    rib: length < 11 ? '' : polyline([from, at(0.72)]),
+    at,
+  };
 }
 
 export type Dress = (b: Blade) => Parts;
@@ -39,9 +49,18 @@ export const washed =
   (b) => [shape(tint, b.edge), line(b.rib)];
 export const yellowed: Dress = (b) => [
   shape('yellow', b.edge),
-  dots([b.at(0.22), b.at(0.42, 0.26), b.at(0.42, -0.26), b.at(0.64, 0.24), b.at(0.64, -0.24), b.at(0.82)]),
+  dots(
+    b.tiny
+      ? [b.at(0.55)]
+      : b.small
+        ? [b.at(0.3), b.at(0.52, 0.26), b.at(0.52, -0.26), b.at(0.74)]
+        : [b.at(0.22), b.at(0.42, 0.26), b.at(0.42, -0.26), b.at(0.64, 0.24), b.at(0.64, -0.24), b.at(0.82)],
+  ),
 ];
-export const deadened: Dress = (b) => [shape('dead', b.edge), crosses([b.at(0.36), b.at(0.68)], 2)];
+export const deadened: Dress = (b) => [
+  shape('dead', b.edge),
+  crosses(b.small ? [b.at(0.52)] : [b.at(0.36), b.at(0.68)], 2),
+];
 export const gone: Dress = (b) => missing(b.edge);
 export const marked: Dress = (b) => shape('mark', b.edge);
 
@@ -110,9 +129,11 @@ export function earth(y: number, from: number, to: number): Parts {
   return line(...ticks);
 }
 
-/** A rosette seen from above: four leaves. */
-export function rosette(x: number, y: number, r: number, tint: Tint = 'leaf'): Parts {
-  return [45, 135, 225, 315].map((degrees) => shape(tint, blade([x, y], degrees, r, 0.62).edge));
+/** A sound plant seen from above: one outline of four lobes. */
+export function rosette(x: number, y: number, r: number): Parts {
+  const notch = (degrees: number): string => pair(along([x, y], degrees, r * 0.62));
+  const lobes = [135, 225, 315, 45].map((degrees) => `A${r * 0.46} ${r * 0.46} 0 1 1 ${notch(degrees)}`);
+  return shape('leaf', `M${notch(45)}${lobes.join('')}z`);
 }
 /** A plant in trouble, seen from above: a washed round under a bold cross. */
 export const stricken = (x: number, y: number, r: number): Parts => [
@@ -136,8 +157,8 @@ export interface BedPlan {
 export function bed(plan: BedPlan): Parts {
   const { left = 6, top = 14, width = 84, height = 68, columns = 4, rows = 3, r = 8.5, sick } = plan;
   const [well, ill] = [
-    plan.well ?? ((x, y) => rosette(x, y, r)),
-    plan.ill ?? ((x, y) => stricken(x, y, r * 0.86)),
+    plan.well ?? ((x: number, y: number) => rosette(x, y, r)),
+    plan.ill ?? ((x: number, y: number) => stricken(x, y, r * 0.86)),
   ];
   const parts: Parts[] = [line(board(left, top, width, height))];
   for (let row = 0; row < rows; row++)
@@ -192,9 +213,9 @@ function handle(from: Point, degrees: number, length: number, half: number): str
 /** A finger with its nail, the tip at `tip`, coming from the direction `degrees`. */
 export function finger(tip: Point, degrees: number, length: number, half = 6): Parts {
   const p = (up: number, across: number): string => pair(along(tip, degrees, up, across));
-  const skin = `M${p(length, -half)}L${p(half, -half)}A${half} ${half} 0 0 1 ${p(half, half)}L${p(length, half)}`;
+  const skin = `M${p(length, -half)}L${p(half, -half)}A${half} ${half} 0 0 0 ${p(half, half)}L${p(length, half)}`;
   const n = half * 0.55;
-  const nail = `M${p(half * 1.9, -n)}L${p(n + 2.5, -n)}A${n} ${n} 0 0 1 ${p(n + 2.5, n)}L${p(half * 1.9, n)}`;
+  const nail = `M${p(half * 1.9, -n)}L${p(n + 2.5, -n)}A${n} ${n} 0 0 0 ${p(n + 2.5, n)}L${p(half * 1.9, n)}`;
   return [wash('ground', skin), line(skin, nail)];
 }
 /** A pinching thumb and finger that hold something at `at` from the lower right. */
