@@ -54,6 +54,10 @@ const roundYoung: Dress = (b) => {
   const [x, y] = b.at(0.6);
   return shape('yellow', circle(x, y, 4.5));
 };
+const roundLeaf: Dress = (b) => {
+  const [x, y] = b.at(0.6);
+  return [shape('yellow', circle(x, y, 7)), line(polyline([b.at(0), b.at(0.6)]))];
+};
 export const CHECK_DRAWINGS: Readonly<Record<CheckId, () => Parts>> = {
   'turn-leaf-over': () => [
     shape('leaf', 'M6 62C10 34 34 16 62 14C62 40 44 70 6 62z'),
