@@ -27,8 +27,8 @@ export const COURSES = [
   course(
     'stop-the-load',
     'Stop spreading and moving that compost, manure or hay; label it, keep a sample in a closed bag and ask the supplier what the fields were sprayed with.',
-    5,
-    'a good load lies idle and the beds go without it',
+    12,
+    'a good load lies idle for a season and the beds go without it',
     ['residue', 'local-rules'],
   ),
   course(

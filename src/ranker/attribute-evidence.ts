@@ -84,7 +84,7 @@ export function attributeEvidence(
     for (let s = 0; s < log.length; s++) log[s] = Math.log(values[s]!);
     logs.push(log);
   });
-  const prior = priorLogWeights(tables, sets);
+  const prior = priorLogWeights(network, tables, sets);
   const at = (t: number): Float64Array => {
     const logWeights = prior.slice();
     for (const log of logs) for (let s = 0; s < sets.count; s++) logWeights[s]! += t * log[s]!;

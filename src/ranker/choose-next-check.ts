@@ -1,8 +1,15 @@
 import type { Check } from '../causes/checks.ts';
 import { minutesToLook } from '../signs/effort.ts';
-import { EYE } from '../signs/findings-from-answers.ts';
+import { eyeReliability } from '../signs/findings-from-answers.ts';
+import { membersOf } from '../signs/members-of.ts';
 import { SETTINGS, type Setting, type SettingId } from '../signs/settings.ts';
-import type { CauseId, SignId } from '../signs/vocabulary.ts';
+import {
+  type AskableId,
+  BROADER_MARKS,
+  type BroaderMarkId,
+  type CauseId,
+  type SignId,
+} from '../signs/vocabulary.ts';
 import {
   bestPlan,
   type DecisionTable,
@@ -162,13 +169,14 @@ function score(
 }
 
 /** "Seen" and "not there" as a person would report them, times what was reported before. */
-function eyeAnswers(there: Float64Array, sign: SignId, before?: Answer): Answer[] {
+function eyeAnswers(there: Float64Array, sign: AskableId, before?: Answer): Answer[] {
   const { length } = there;
+  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
   const seen = new Float64Array(length);
   const notSeen = new Float64Array(length);
   for (let s = 0; s < length; s++) {
     const soFar = before ? before.givenSets[s]! : 1;
-    seen[s] = soFar * (EYE.seenIfAbsent + (EYE.seenIfPresent - EYE.seenIfAbsent) * there[s]!);
+    seen[s] = soFar * (seenIfAbsent + (seenIfPresent - seenIfAbsent) * there[s]!);
     notSeen[s] = soFar - seen[s]!;
   }
   const settled = before?.fact;
@@ -218,11 +226,18 @@ function shareOut(answers: readonly Answer[], count: number): void {
   for (const { givenSets } of answers) for (let s = 0; s < count; s++) givenSets[s]! /= sums[s]!;
 }
 
-/** Expected fall in expected loss per minute; of equals the one that tells more, then the id that sorts first. */
+/** Answering takes at least this long, in minutes: no question is free. */
+const LEAST_MINUTES = 0.25;
+
+/**
+ * Expected fall in expected loss per minute; of equals, and of all that is not worth its price by itself, the one that
+ * tells more a minute; then the id that sorts first.
+ */
 function byWorth(a: Scored, b: Scored): number {
-  const perMinute = ({ gain, minutes, waitDays }: Scored): number =>
-    gain < 1e-6 ? 0 : gain / (minutes + waitDays * (EFFORT.perDayWaited / EFFORT.perMinute));
-  return perMinute(b) - perMinute(a) || b.bits / b.minutes - a.bits / a.minutes || (a.id < b.id ? -1 : 1);
+  const effort = ({ minutes, waitDays }: Scored): number =>
+    Math.max(LEAST_MINUTES, minutes) + waitDays * (EFFORT.perDayWaited / EFFORT.perMinute);
+  const worth = (one: Scored): number => (one.net > 0 ? one.gain / effort(one) : 0);
+  return worth(b) - worth(a) || b.bits / effort(b) - a.bits / effort(a) || (a.id < b.id ? -1 : 1);
 }
 
 function checkIsOpen({ id, settles }: Check, asked: Asked): boolean {
@@ -251,6 +266,75 @@ export interface NextChecks {
   readonly worthwhile?: Scored;
 }
 
+/** Chance that a sign is there under every kept set, kept once computed. */
+type ChanceOf = (sign: SignId) => Float64Array;
+
+function signQuestions(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Scored[] {
+  return [...weighing.model.signIndex.keys()]
+    .filter((sign) => sign !== 'pot-test-injury' && !asked.signs.has(sign) && !asked.cannotSay.has(sign))
+    .map((sign) => {
+      const answers = eyeAnswers(chanceOf(sign), sign);
+      return score(weighing, { kind: 'sign', sign }, sign, minutesToLook(sign), 0, answers);
+    });
+}
+
+/** Broader marks are the quick first questions, as long as nothing has been said about any of their members. */
+function broaderQuestions(
+  weighing: Weighing,
+  chanceOf: ChanceOf,
+  asked: Asked,
+  evidence: Evidence,
+): Scored[] {
+  const told = new Set([
+    ...evidence.signs.map(({ sign }) => sign),
+    ...evidence.broad.flatMap(({ members }) => members),
+  ]);
+  const { signIndex } = weighing.model;
+  return (Object.keys(BROADER_MARKS) as BroaderMarkId[])
+    .map((id) => `${id}@some` as const)
+    .filter(
+      (id) => !asked.cannotSay.has(id) && !membersOf(id).some((member) => told.has(signIndex.get(member)!)),
+    )
+    .map((sign) => {
+      const there = new Float64Array(weighing.sets.count).fill(1);
+      for (const member of membersOf(sign)) {
+        const chances = chanceOf(member);
+        for (let s = 0; s < there.length; s++) there[s]! *= 1 - chances[s]!;
+      }
+      for (let s = 0; s < there.length; s++) there[s] = 1 - there[s]!;
+      return score(weighing, { kind: 'sign', sign }, sign, LEAST_MINUTES, 0, eyeAnswers(there, sign));
+    });
+}
+
+function settingQuestions(weighing: Weighing, asked: Asked): Scored[] {
+  return (Object.keys(SETTINGS) as SettingId[])
+    .filter((id) => !asked.settings.has(id) && !asked.cannotSay.has(id))
+    .map((setting) => {
+      const { minutes } = SETTINGS[setting];
+      return score(
+        weighing,
+        { kind: 'setting', setting },
+        setting,
+        minutes,
+        0,
+        settingAnswers(weighing, setting),
+      );
+    });
+}
+
+function doableChecks(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Scored[] {
+  return weighing.model.checks
+    .filter((check) => checkIsOpen(check, asked))
+    .map(({ id, minutes, waitDays, settles }) => {
+      const open = 'setting' in settles ? [] : settles.signs.filter((sign) => !asked.signs.has(sign));
+      const answers =
+        'setting' in settles
+          ? settingAnswers(weighing, settles.setting)
+          : jointAnswers(open.map(chanceOf), open);
+      return score(weighing, { kind: 'check', check: id }, id, minutes, waitDays, answers);
+    });
+}
+
 /**
  * Weigh every unanswered question and every doable check by what its answer would be worth, by enumerating its answers
  * over the joint posterior.
@@ -269,53 +353,23 @@ export function chooseNextCheck(
   const posterior = Float64Array.from(places, (s) => allPosterior[s]! / kept);
   const table = decisionTable(model, facts);
   const chancesNow = weighAnswer({ model, sets, posterior }, new Float64Array(sets.count).fill(1)).joint;
-  const weighing: Weighing = {
-    model,
-    sets,
-    posterior,
-    facts,
-    tempering: temperingFacts(model),
-    table,
-    chancesNow,
-    planNow: bestPlan(table, chancesNow).plan,
+  const planNow = bestPlan(table, chancesNow).plan;
+  const tempering = temperingFacts(model);
+  const weighing: Weighing = { model, sets, posterior, facts, tempering, table, chancesNow, planNow };
+  const compute = signChances(model.network, meanTables(model.network), sets, evidence);
+  const known = new Map<SignId, Float64Array>();
+  const chanceOf: ChanceOf = (sign) => {
+    const chances = known.get(sign) ?? compute(model.signIndex.get(sign)!);
+    known.set(sign, chances);
+    return chances;
   };
-  const chancesOf = signChances(model.network, meanTables(model.network), sets, evidence);
-  const there = new Map<SignId, Float64Array>();
-  const chance = (sign: SignId): Float64Array => {
-    const known = there.get(sign) ?? chancesOf(model.signIndex.get(sign)!);
-    there.set(sign, known);
-    return known;
-  };
-  const signs = [...model.signIndex.keys()]
-    .filter((sign) => sign !== 'pot-test-injury' && !asked.signs.has(sign) && !asked.cannotSay.has(sign))
-    .map((sign) =>
-      score(weighing, { kind: 'sign', sign }, sign, minutesToLook(sign), 0, eyeAnswers(chance(sign), sign)),
-    );
-  const settings = (Object.keys(SETTINGS) as SettingId[])
-    .filter((id) => !asked.settings.has(id) && !asked.cannotSay.has(id))
-    .map((setting) =>
-      score(
-        weighing,
-        { kind: 'setting', setting },
-        setting,
-        SETTINGS[setting].minutes,
-        0,
-        settingAnswers(weighing, setting),
-      ),
-    );
-  const checks = model.checks
-    .filter((check) => checkIsOpen(check, asked))
-    .map(({ id, minutes, waitDays, settles }) => {
-      const open = 'setting' in settles ? [] : settles.signs.filter((sign) => !asked.signs.has(sign));
-      const answers =
-        'setting' in settles
-          ? settingAnswers(weighing, settles.setting)
-          : jointAnswers(open.map(chance), open);
-      return score(weighing, { kind: 'check', check: id as never }, id, minutes, waitDays, answers);
-    });
-  const all = [...signs, ...settings, ...checks].sort(byWorth);
-  const [best] = all
-    .filter(({ target, net }) => target.kind === 'check' && net > 0)
-    .sort((a, b) => b.net - a.net);
+  const checks = doableChecks(weighing, chanceOf, asked);
+  const all = [
+    ...signQuestions(weighing, chanceOf, asked),
+    ...broaderQuestions(weighing, chanceOf, asked, evidence),
+    ...settingQuestions(weighing, asked),
+    ...checks,
+  ].sort(byWorth);
+  const [best] = checks.filter(({ net }) => net > 0).sort((a, b) => b.net - a.net);
   return { all, ...(best ? { worthwhile: best } : {}) };
 }

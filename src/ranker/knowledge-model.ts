@@ -1,4 +1,4 @@
-import { CHECKS, type Check } from '../causes/checks.ts';
+import { CHECKS, type Check, type CheckId } from '../causes/checks.ts';
 import { COURSES } from '../causes/courses.ts';
 import {
   type Cause,
@@ -23,7 +23,7 @@ export interface KnowledgeModel {
   readonly network: Network;
   readonly signIndex: ReadonlyMap<SignId, number>;
   readonly factorIndex: ReadonlyMap<string, number>;
-  readonly checks: readonly Check[];
+  readonly checks: readonly Check<CheckId>[];
   /** Changes with every change of the knowledge base. */
   readonly version: string;
 }
@@ -32,7 +32,10 @@ export interface KnowledgeModel {
 export type Facts = ReadonlySet<string>;
 
 /** Effort of looking again and of checks, in percent of a bed's crop; our own judgement (common practice, no source). */
-export const EFFORT = { lookAgain: 0.3, perMinute: 0.05, perDayWaited: 0.1, perCheck: 0.25 } as const;
+export const EFFORT = { lookAgain: 1, perMinute: 0.05, perDayWaited: 0.1, perCheck: 0.25 } as const;
+
+/** Share of all plants on a plot that make a grower stop and look; our own estimate (common practice, no source). */
+const SHARE_THAT_STOPS = 0.2;
 
 /** Words that a cause's sign holds at each node: both positions of a mark, or the sign itself. */
 function nodesOf(entry: CauseSign): (readonly [SignId, FrequencyWord])[] {
@@ -108,6 +111,7 @@ export function compileKnowledge(
         observations: EQUIVALENT_OBSERVATIONS[baseRate.confidence] / Math.max(baseRate.rate, 0.02),
       }),
     ),
+    furtherCause: SHARE_THAT_STOPS,
     signs: ALL_SIGNS,
     leak: Float64Array.from(ALL_SIGNS, leakOf),
     q,

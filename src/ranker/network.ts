@@ -22,6 +22,13 @@ export interface NetworkFactor {
 export interface Network {
   readonly causes: readonly string[];
   readonly rate: readonly UncertainRate[];
+  /**
+   * What every further cause in a set multiplies its odds by. Rates are those of plants that made somebody stop and
+   * look; once one cause explains that, a second one is only as likely as on any plant. With a share k of all plants
+   * making a grower stop, rates on any plant are k times those given, and sets of n causes weigh k^(n − 1) of the
+   * plain product of odds.
+   */
+  readonly furtherCause: number;
   readonly signs: readonly string[];
   /** P(sign | no cause), one a sign. */
   readonly leak: Float64Array;

@@ -4,17 +4,20 @@ import type { Evidence } from './evidence.ts';
 import { componentLikelihood, factorLikelihood, signLikelihood, unionsAbsent } from './likelihoods.ts';
 import type { Network, Tables } from './network.ts';
 
-/** Log of the prior weight of every set: the product of its causes' odds. */
-export function priorLogWeights(tables: Tables, sets: CauseSets): Float64Array {
+/** Log of the prior weight of every set: the product of its causes' odds, less what each further cause costs. */
+export function priorLogWeights(network: Network, tables: Tables, sets: CauseSets): Float64Array {
   const logOdds = new Float64Array(tables.rate.length + 1);
   for (let cause = 0; cause < tables.rate.length; cause++) {
     const rate = tables.rate[cause]!;
     logOdds[cause] = Math.log(rate) - Math.log1p(-rate);
   }
   const out = new Float64Array(sets.count);
-  const { first, second, third } = sets;
-  for (let s = 0; s < sets.count; s++)
-    out[s] = logOdds[first[s]!]! + logOdds[second[s]!]! + logOdds[third[s]!]!;
+  const { first, second, third, none } = sets;
+  const further = Math.log(network.furtherCause);
+  for (let s = 0; s < sets.count; s++) {
+    const more = (second[s] === none ? 0 : further) + (third[s] === none ? 0 : further);
+    out[s] = logOdds[first[s]!]! + logOdds[second[s]!]! + logOdds[third[s]!]! + more;
+  }
   return out;
 }
 
@@ -72,7 +75,7 @@ export function weighSets(
   sets: CauseSets,
   evidence: Evidence,
 ): Float64Array {
-  const logWeights = priorLogWeights(tables, sets);
+  const logWeights = priorLogWeights(network, tables, sets);
   const product = new Float64Array(sets.count).fill(1);
   let pending = 0;
   const fold = (): void => {

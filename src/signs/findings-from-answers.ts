@@ -1,19 +1,38 @@
 import { isAskable } from './members-of.ts';
 import type { Answers, Finding } from './types.ts';
-import type { AskableId } from './vocabulary.ts';
+import { type AskableId, CREATURE_SIGNS, PLANT_SIGNS, SPREAD_SIGNS, TEST_SIGNS } from './vocabulary.ts';
+
+/** How often a person reports a sign that is there, and one that is not. */
+export interface Reliability {
+  readonly seenIfPresent: number;
+  readonly seenIfAbsent: number;
+}
 
 /**
- * How far a person's report can be trusted: they see a sign that is there nine times in ten, and report one that is not
- * there once in twenty-five. Stated reliabilities of our own (common practice, no source): visual keys are unreliable
- * when used alone (MPA-FERT, HYD-AU), so a report is never proof.
+ * How far a person's report can be trusted; stated reliabilities of our own (common practice, no source). Marks on
+ * leaves are taken for one another (visual keys are unreliable used alone: MPA-FERT, HYD-AU). A living thing or its
+ * trace is not imagined (a sign outweighs a symptom: ALCA, RUGG), only overlooked. How a trouble lies over the bed and
+ * how it began is remembered loosely.
  */
-export const EYE = { seenIfPresent: 0.9, seenIfAbsent: 0.04 } as const;
+const MARK: Reliability = { seenIfPresent: 0.9, seenIfAbsent: 0.04 };
+const THING: Reliability = { seenIfPresent: 0.9, seenIfAbsent: 0.01 };
+const MEMORY: Reliability = { seenIfPresent: 0.85, seenIfAbsent: 0.06 };
+
+const THINGS = new Set<string>([...CREATURE_SIGNS, ...PLANT_SIGNS, ...TEST_SIGNS].map(({ id }) => id));
+const MEMORIES = new Set<string>(SPREAD_SIGNS.map(({ id }) => id));
+
+/** Reliability of the eye on one sign or broader mark. */
+export function eyeReliability(sign: AskableId): Reliability {
+  if (THINGS.has(sign)) return THING;
+  return MEMORIES.has(sign) ? MEMORY : MARK;
+}
 
 /** The finding that a person's "seen" or "looked and did not find" amounts to. */
 export function findingFromEye(sign: AskableId, answer: 'seen' | 'absent'): Finding {
+  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
   return answer === 'seen'
-    ? { sign, from: 'eye', ifPresent: EYE.seenIfPresent, ifAbsent: EYE.seenIfAbsent }
-    : { sign, from: 'eye', ifPresent: 1 - EYE.seenIfPresent, ifAbsent: 1 - EYE.seenIfAbsent };
+    ? { sign, from: 'eye', ifPresent: seenIfPresent, ifAbsent: seenIfAbsent }
+    : { sign, from: 'eye', ifPresent: 1 - seenIfPresent, ifAbsent: 1 - seenIfAbsent };
 }
 
 /** The findings of the eye, in the order of the answers. Signs nobody looked for give none. */

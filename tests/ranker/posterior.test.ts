@@ -95,6 +95,7 @@ const tablesOf = fc.record({
     maxLength: CAUSES,
   }),
   leak: fc.array(fc.double({ min: 0.01, max: 0.2, noNaN: true }), { minLength: SIGNS, maxLength: SIGNS }),
+  further: fc.double({ min: 0.1, max: 1, noNaN: true }),
   factors: fc.array(
     fc.record({
       rates: fc.double({ min: 0.1, max: 0.9, noNaN: true }).map((p) => [p, 1 - p]),

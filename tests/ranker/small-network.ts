@@ -7,16 +7,19 @@ export interface SmallTables {
   /** `q[cause][sign]`. */
   readonly q: readonly (readonly number[])[];
   readonly leak: readonly number[];
+  /** What every further cause costs; 1 = plain independence. */
+  readonly further?: number;
   readonly factors?: readonly {
     readonly rates: readonly number[];
     readonly lean: readonly (readonly number[])[];
   }[];
 }
 
-export function buildNetwork({ priors, q, leak, factors = [] }: SmallTables): Network {
+export function buildNetwork({ priors, q, leak, factors = [], further = 1 }: SmallTables): Network {
   return {
     causes: priors.map((_, i) => `cause-${i}`),
     rate: priors.map((mean) => ({ mean, observations: 40 })),
+    furtherCause: further,
     signs: leak.map((_, i) => `sign-${i}`),
     leak: Float64Array.from(leak),
     q: Float64Array.from(q.flat()),
@@ -48,7 +51,7 @@ export function bruteForceWeights(
 ): number[] {
   const signCount = tables.leak.length;
   return sets.map((set) => {
-    let prior = 1;
+    let prior = (tables.further ?? 1) ** (set.length - 1);
     tables.priors.forEach((p, i) => {
       prior *= set.includes(i) ? p : 1 - p;
     });
