@@ -1,0 +1,77 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type PreviewServer, preview } from 'vite';
+
+export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+/** Screenshots and other things to look at after a run; not part of the repository. */
+export const ARTEFACTS = join(ROOT, 'test-artefacts');
+
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const QUIET = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export const PHONE = { width: 390, height: 844 } as const;
+export const DESK = { width: 1440, height: 900 } as const;
+
+/** The built app behind a server that can be stopped. */
+export interface Served {
+  readonly url: string;
+  stop(): Promise<void>;
+}
+
+export async function serveApp(port: number): Promise<Served> {
+  const server: PreviewServer = await preview({
+    configFile: join(ROOT, 'vite.config.ts'),
+    logLevel: 'silent',
+    preview: { port, strictPort: true, host: '127.0.0.1' },
+  });
+  return {
+    // localhost and 127.0.0.1 are both trustworthy origins: service workers run without HTTPS.
+    url: `http://127.0.0.1:${port}/`,
+    stop: () => server.close(),
+  };
+}
+
+/** A browser with a profile of its own that can be closed and opened again, as a phone is. */
+export interface Phone {
+  open(size: {
+    readonly width: number;
+    readonly height: number;
+  }): Promise<{ context: BrowserContext; page: Page }>;
+  throwAway(): void;
+}
+
+export function newPhone(): Phone {
+  const profile = mkdtempSync(join(tmpdir(), 'bedside-profile-'));
+  return {
+    async open(size) {
+      const context = await chromium.launchPersistentContext(profile, {
+        executablePath: CHROMIUM,
+        headless: true,
+        args: QUIET,
+        viewport: size,
+        locale: 'en-GB',
+        timezoneId: 'Europe/London',
+      });
+      const page = context.pages()[0] ?? (await context.newPage());
+      return { context, page };
+    },
+    throwAway: () => rmSync(profile, { recursive: true, force: true }),
+  };
+}
+
+/** Keep a picture of the screen to look at. */
+export async function snap(page: Page, name: string): Promise<void> {
+  mkdirSync(ARTEFACTS, { recursive: true });
+  await page.screenshot({ path: join(ARTEFACTS, `${name}.png`), fullPage: true });
+}
