@@ -160,7 +160,7 @@ export const CHECK_DRAWINGS: Readonly<Record<CheckId, () => Parts>> = {
     moon(80, 16, 10),
     shape('yellow', 'M34 30L86 44V84L26 46z'),
     over('M6 22L16 10L36 28L28 46z', 'leaf'),
-    line('M14 30L26 18', 'M6 22L0 14M16 10L8 4'),
+    line('M14 30L26 18', 'M6 22L2 16M16 10L10 4'),
     line('M40 88H94'),
     slug(36, 88),
   ],
@@ -176,10 +176,10 @@ export const CHECK_DRAWINGS: Readonly<Record<CheckId, () => Parts>> = {
     line('M22 42l-8-6M30 40l-5-9'),
   ],
   'lift-plant': () => [
-    line('M92 4L62 50', 'M86 0L98 8'),
+    line('M90 8L62 50', 'M85 3L95 10'),
     shape('leaf', 'M52 46L72 58L68 64L48 52z'),
     line('M50 52L28 86M56 56L36 90M64 61L46 92'),
-    plant({ x: 34, ground: 46, height: 38, pairs: 2, size: 0.4, lean: -6 }),
+    plant({ x: 34, ground: 46, height: 36, pairs: 2, size: 0.4, lean: -6 }),
     line(
       'M34 46C30 56 22 60 14 72M34 46C34 58 30 66 24 80M34 46C40 54 40 60 44 66M26 58q-8 0-12 6M32 64q4 6 2 12',
     ),
@@ -246,7 +246,7 @@ export const CHECK_DRAWINGS: Readonly<Record<CheckId, () => Parts>> = {
     specks(scatter((x, y) => x > 12 && x < 36 && y > 72 && y < 86, 5)),
   ],
   'look-in-root-zone': () => [
-    plant({ x: 34, ground: 40, height: 32, pairs: 1, size: 0.6 }),
+    plant({ x: 34, ground: 40, height: 28, pairs: 1, size: 0.6 }),
     line('M4 40H58L62 86H74L80 40H92'),
     line('M34 40C34 56 28 66 20 78M34 40C36 58 42 66 48 76M34 48q-10 4-18 6M34 52q8 4 16 4M34 60v26'),
     (
@@ -330,7 +330,7 @@ function board4(left: number, top: number, width: number): string {
 }
 
 const whole = (dress?: (level: number, side: number, top: boolean) => Dress, ground = 84): Parts => [
-  line(`M8 ${ground}H88`),
+  line(`M22 ${ground}H74`),
   plant({ x: 48, ground, height: 62, pairs: 3, size: 0.42, ...(dress ? { dress } : {}) }),
 ];
 const plain: Dress = (b) => line(b.edge);
@@ -345,7 +345,7 @@ export const ROLE_DRAWINGS: Readonly<Record<RoleDrawingId, () => Parts>> = {
   new: () => [whole(asked('new', 0), 88), line(frame(24, 6, 48, 32))],
   whole: () => [whole(undefined, 82), line(frame(6, 4, 84, 88))],
   normal: () => [
-    line('M4 80H92'),
+    line('M6 80H38M55 80H86'),
     plant({ x: 22, ground: 80, height: 48, pairs: 2, size: 0.36, dress: () => deadened }),
     plant({ x: 70, ground: 80, height: 48, pairs: 2, size: 0.36 }),
     line(frame(47, 20, 46, 70)),

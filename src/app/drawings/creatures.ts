@@ -1,9 +1,11 @@
 /** Drawings of living things and the traces that only living things leave. */
 import type { CreatureSignId } from '../../signs/vocabulary.ts';
-import { bareLeaf, leaf, leafWithHoles, place, roundHole } from './leaf.ts';
+import { bareLeaf, insideOf, leaf, leafWithHoles, onLeaf, place, roundHole, veins } from './leaf.ts';
 import { blade, drop, soil, sound } from './plant.ts';
 import {
   along,
+  any,
+  blackened,
   circle,
   dots,
   ink,
@@ -190,23 +192,24 @@ export const CREATURE_DRAWINGS: Readonly<Record<CreatureSignId, () => Parts>> = 
     greenfly(68, 60, 12, 8),
     greenfly(73, 80, -20, 7),
   ],
-  'sticky-sooty': () => [
-    leaf(),
-    ink(
-      ...(
-        [
-          [32, 42, 12, 3],
-          [58, 27, 9, 8],
-          [60, 56, 8, 5],
-        ] as const
-      ).map(([x, y, r, seed]) => smooth(lump(x, y, r, seed, 0.5, 11), true)),
-    ),
-    [
-      [80, 70, 5.5],
-      [68, 82, 4.5],
-      [20, 76, 5],
-    ].map(([x, y, size]) => shape('pale', drop(x ?? 0, y ?? 0, size ?? 0))),
-  ],
+  'sticky-sooty': () => {
+    const film = (
+      [
+        [32, 42, 13, 3],
+        [58, 27, 10, 8],
+        [60, 56, 9, 5],
+      ] as const
+    ).map(([x, y, r, seed]) => lump(x, y, r, seed, 0.5, 11));
+    return [
+      leaf(),
+      blackened(any(...film.map(insideOf)), ...film.map((corners) => smooth(corners, true))),
+      [
+        [80, 70, 5.5],
+        [68, 82, 4.5],
+        [20, 76, 5],
+      ].map(([x, y, size]) => shape('pale', drop(x ?? 0, y ?? 0, size ?? 0))),
+    ];
+  },
   'cast-skins': () => [
     leaf(),
     (
@@ -328,7 +331,8 @@ export const CREATURE_DRAWINGS: Readonly<Record<CreatureSignId, () => Parts>> = 
     ].map(([x, y]) => over(oval(x ?? 0, y ?? 0, 2.2, 3.4), 'pale')),
   ],
   'droppings-pellets': () => [
-    leaf(),
+    bareLeaf(),
+    veins(onLeaf((u) => Math.abs(u) < 0.02)),
     (
       [
         [30, 40, 30],
@@ -340,8 +344,8 @@ export const CREATURE_DRAWINGS: Readonly<Record<CreatureSignId, () => Parts>> = 
         [66, 66, 120],
         [44, 30, 10],
       ] as const
-    ).map(([x, y, degrees]) => ink(oval(x, y, 3, 4.2, degrees))),
-    ink(oval(70, 86, 3, 4.2, 70), oval(62, 90, 3, 4.2, 20)),
+    ).map(([x, y, degrees]) => shape('black', oval(x, y, 3, 4.2, degrees))),
+    shape('black', oval(70, 86, 3, 4.2, 70), oval(62, 90, 3, 4.2, 20)),
   ],
   'jumping-beetles': () => [
     leafWithHoles(
@@ -354,8 +358,9 @@ export const CREATURE_DRAWINGS: Readonly<Record<CreatureSignId, () => Parts>> = 
       ].map(([u, t]) => roundHole(...place(u ?? 0, t ?? 0), 2.6)),
     ),
     missing('M32 40C34 2 66 -4 80 22'),
-    wash('ground', oval(81, 34, 8, 11, -20)),
-    ink(oval(81, 34, 8, 11, -20)),
+
+    over(oval(81, 34, 8, 11, -20), 'black'),
+    line('M78 24L84 44'),
     line('M75 41l-9 4 3 9M85 44l-3 9 8 5M76 25l-7-4M85 24l5-8'),
   ],
   'other-beetles': () => [
@@ -409,7 +414,7 @@ export const CREATURE_DRAWINGS: Readonly<Record<CreatureSignId, () => Parts>> = 
       'M34 24C46 18 62 26 60 38C72 40 70 54 60 54C58 58 58 66 55 74C52 68 52 62 50 58C46 62 44 62 42 58C41 66 40 74 37 80C34 72 36 62 35 56C24 56 22 44 32 42C26 36 28 28 34 24z',
       'pale',
     ),
-    ink('M38 36C46 30 56 36 52 42C52 48 48 50 47 60C44 52 42 48 38 46C34 42 34 38 38 36z'),
+    shape('black', 'M38 36C46 30 56 36 52 42C52 48 48 50 47 60C44 52 42 48 38 46C34 42 34 38 38 36z'),
     shape('pale', circle(70, 24, 3), circle(74, 70, 3), circle(24, 68, 2.4)),
   ],
   'mammal-signs': () => [

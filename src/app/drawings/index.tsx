@@ -1,3 +1,4 @@
+/** @jsxImportSource preact */
 /**
  * The drawings beside the questions: one for each mark, sign, creature, lie over the bed, check, kind of photo and
  * place on the plant. Our own, in one weight of line, so that answering is pointing.

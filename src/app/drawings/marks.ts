@@ -24,13 +24,13 @@ import {
   along,
   any,
   band,
+  blackened,
   both,
   circle,
   clipped,
   crosses,
   dots,
   hatch,
-  ink,
   line,
   lump,
   missing,
@@ -248,7 +248,7 @@ const RAGGED: readonly (readonly Point[])[] = [
 ];
 
 const mark: Record<MarkId, () => Parts> = {
-  'yellow-even': () => [leaf('yellow'), speckle(onLeaf(), 7.4)],
+  'yellow-even': () => [bareLeaf('yellow'), veins(onLeaf((u) => Math.abs(u) < 0.02)), speckle(onLeaf(), 6.6)],
   'yellow-between-veins': () => [
     bareLeaf('yellow'),
     band('ground', VEIN_PATHS),
@@ -260,7 +260,7 @@ const mark: Record<MarkId, () => Parts> = {
     bareLeaf('yellow'),
     wash('ground', inner(0.6, 0.02, 0.74)),
     wash('leaf', inner(0.6, 0.02, 0.74)),
-    veins(),
+    veins(onLeaf((u, t) => Math.abs(u) < 0.58 && t < 0.72)),
     speckle(
       onLeaf((u, t) => Math.abs(u) > 0.68 || t > 0.79),
       5.4,
@@ -621,7 +621,8 @@ const mark: Record<MarkId, () => Parts> = {
     const tip = Array.from({ length: 9 }, (_, i) => place(1, 0.6 + i * 0.05));
     const back = Array.from({ length: 9 }, (_, i) => place(-1, 1 - i * 0.05));
     const rag = edgePatch(-1, 0.12, 0.44, 0.55);
-    return [leaf(), ink(polygon([...front, ...tip, ...back]), polygon(rag))];
+    const top = [...front, ...tip, ...back];
+    return [leaf(), blackened(any(insideOf(top), insideOf(rag)), polygon(top), polygon(rag))];
   },
   'leaf-dead': () => {
     const shrunk = OUTLINE_POINTS.map(
@@ -721,9 +722,9 @@ const broader: Record<BroaderMarkId, () => Parts> = {
       2,
       3,
     ),
-    eachSpot((x, y) => ink(circle(x, y, 3.4)), 1, 2),
-    eachSpot((x, y) => ink(circle(x, y, 4)), 3, 4),
-    eachSpot((x, y) => ink(circle(x, y, 2.6)), 4, 7),
+    eachSpot((x, y) => shape('rust', circle(x, y, 3.4)), 1, 2),
+    eachSpot((x, y) => shape('rust', circle(x, y, 4)), 3, 4),
+    eachSpot((x, y) => shape('rust', circle(x, y, 2.6)), 4, 7),
   ],
   browning: () => {
     const corners = edgePatch(-1, 0.1, 0.6, 0.45);

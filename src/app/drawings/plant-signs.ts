@@ -4,10 +4,10 @@ import { blade, deadened, drop, earth, limpPlant, moon, plant, soil, sound, sun,
 import {
   along,
   arrow,
+  blackened,
   blob,
   circle,
   crosses,
-  ink,
   line,
   missing,
   oval,
@@ -127,11 +127,11 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
   ],
   'recovers-overnight': () => [
     soil(84),
-    limpPlant(16, 84, 44),
+    limpPlant(20, 84, 44),
     plant({ x: 74, ground: 84, height: 42, pairs: 2 }),
     sun(20, 18, 7, false, 4),
     moon(70, 18, 9),
-    arrow([40, 66], [54, 66]),
+    arrow([43, 66], [55, 66]),
   ],
   'stem-base-rot': () => [
     line('M6 66H34M62 66H90'),
@@ -141,9 +141,11 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
       'leaf',
       'M36 6C38 24 38 36 36 48L42 52C44 56 44 60 44 66H52C52 60 52 56 54 52L60 48C58 36 58 24 60 6',
     ),
-    ink(
+    shape(
+      'black',
       'M36 46C40 52 44 58 42 66C40 72 38 78 40 84L48 92L56 84C58 78 56 72 54 66C52 58 56 52 60 46L56 50L52 44L47 50L42 44z',
     ),
+    line('M42 54l10 9M42 63l9 9M41 73l13 11M42 84l6 5'),
     line('M36 24C26 22 20 16 16 8M60 32C70 28 76 22 80 14'),
   ],
   'stem-twisted': () => [
@@ -159,7 +161,7 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
     sound(blade([66, 42], 70, 22)),
   ],
   'roots-few-brown': () => [
-    plant({ x: 48, ground: 46, height: 34, pairs: 1, size: 0.6, dress: () => yellowed }),
+    plant({ x: 48, ground: 46, height: 31, pairs: 1, size: 0.6, dress: () => yellowed }),
     line('M6 46H42M54 46H90'),
     shape(
       'dead',
@@ -176,7 +178,7 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
     ),
   ],
   'roots-swollen': () => [
-    plant({ x: 48, ground: 34, height: 24, pairs: 1, size: 0.7 }),
+    plant({ x: 48, ground: 34, height: 21, pairs: 1, size: 0.7 }),
     line('M6 34H42M54 34H90'),
     (
       [
@@ -186,7 +188,7 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
         [60, 72, -20, 14, 7.5],
       ] as const
     ).map(([x, y, degrees, long, half]) => {
-      const tip = along([x, y], degrees + 180, long + 11);
+      const tip = along([x, y], degrees + 180, long + 10);
       return [
         line(
           polyline([[48, 34], along([x, y], degrees, long)]),
@@ -222,8 +224,9 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
     shape('pale', 'M36 92V36H60V92'),
     over(oval(48, 28, 22, 11), 'leaf'),
     over(oval(48, 28, 13, 6), 'pale'),
-    ink(oval(43, 28, 2.6, 2), oval(50, 26, 2.6, 1.8), oval(54, 29.5, 2.2, 1.8)),
-    ink(
+    shape('dead', oval(43, 28, 2.6, 2), oval(50, 26, 2.6, 1.8), oval(54, 29.5, 2.2, 1.8)),
+    shape(
+      'dead',
       'M41 42C44 50 41 60 43 70L41 82L40 66C41 58 39 50 41 42z',
       'M48 46C51 56 48 66 50 76L48 92L46 76C48 64 46 56 48 46z',
       'M55 42C57 50 55 56 56 62L54 74L53 60C54 54 53 48 55 42z',
@@ -239,19 +242,22 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
   ],
   'flowers-dropping': () => [
     soil(88),
-    line('M16 88C18 60 22 34 36 12M27 38C40 28 54 30 60 38M21 60C32 54 42 56 46 62'),
+    line('M16 88C18 60 22 34 36 16M27 38C40 28 54 30 60 38M21 60C32 54 42 56 46 62'),
     sound(blade([19, 70], -60, 20)),
     sound(blade([29, 30], -64, 20)),
-    sound(blade([36, 12], 40, 16)),
+    sound(blade([36, 16], 40, 15)),
     flower(72, 60, 14),
     flower(48, 79, 11),
     line('M66 40v4M78 38v6M42 66v1'),
   ],
   'fruit-end-black': () => [
-    shape('pale', 'M48 24C68 16 78 32 78 52C78 76 62 93 48 93C34 93 18 76 18 52C18 32 28 16 48 24z'),
-    ink('M22 68C28 64 32 70 38 66C44 63 48 69 54 66C60 63 66 69 74 67C68 84 58 93 48 93C38 93 28 84 22 68z'),
+    shape('pale', 'M48 28C66 18 88 30 88 54C88 78 70 92 48 92C26 92 8 78 8 54C8 30 30 18 48 28z'),
+    blackened(
+      (x, y) => y > 71 && Math.hypot((x - 48) / 38, (y - 56) / 35) < 0.98,
+      'M12 70C20 64 24 72 32 68C40 65 44 71 52 68C60 64 66 71 74 67C78 66 82 68 84 70C78 84 64 92 48 92C32 92 18 84 12 70z',
+    ),
     line(
-      'M48 24V6M48 24C38 16 30 18 24 26M48 24C58 16 66 18 72 26M48 24C44 32 40 36 34 38M48 24C52 32 56 36 62 38',
+      'M48 28V8M48 28C38 18 28 20 20 28M48 28C58 18 68 20 76 28M48 28C44 38 38 42 30 44M48 28C52 38 58 42 66 44',
     ),
   ],
   'fruit-misshapen': () => [
@@ -267,13 +273,16 @@ export const PLANT_DRAWINGS: Readonly<Record<PlantSignId, () => Parts>> = {
   'heart-blackened': () => [
     [0, 60, 120, 180, 240, 300].map((degrees) => sound(blade([48, 48], degrees, 43, 0.54))),
     over(circle(48, 48, 14)),
-    [20, 92, 164, 236, 308].map((degrees) => ink(blade([48, 48], degrees, 16, 0.6).edge)),
+    [20, 92, 164, 236, 308].map((degrees) => [
+      shape('black', blade([48, 48], degrees, 17, 0.6).edge),
+      line(blade([48, 48], degrees, 17).rib),
+    ]),
   ],
   'leaf-drop': () => [
     soil(86),
-    line('M48 86V14M48 54L38 46M48 36L60 28M48 64L58 58'),
-    sound(blade([48, 14], -24, 16)),
-    sound(blade([48, 14], 28, 16)),
+    line('M48 86V17M48 54L38 46M48 36L60 28M48 64L58 58'),
+    sound(blade([48, 17], -24, 15)),
+    sound(blade([48, 17], 28, 15)),
     yellowed(blade([16, 46], 130, 22)),
     yellowed(blade([78, 40], 200, 22)),
     yellowed(blade([10, 80], 80, 22)),

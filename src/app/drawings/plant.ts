@@ -62,7 +62,16 @@ export const deadened: Dress = (b) => [
   crosses(b.small ? [b.at(0.52)] : [b.at(0.36), b.at(0.68)], 2),
 ];
 export const gone: Dress = (b) => missing(b.edge);
-export const marked: Dress = (b) => shape('mark', b.edge);
+/** The leaves that are asked about: washed, their veins drawn, where the others are bare outlines. */
+export const marked: Dress = (b) => [
+  shape('mark', b.edge),
+  line(
+    polyline([b.at(0), b.at(0.8)]),
+    ...[0.28, 0.52].flatMap((up) =>
+      [1, -1].map((side) => polyline([b.at(up), b.at(up + 0.12, side * 0.36)])),
+    ),
+  ),
+];
 
 export interface Growth {
   readonly x: number;
@@ -125,7 +134,7 @@ export const soil = (y: number, from = 6, to = 90): Parts => [
 ];
 export function earth(y: number, from: number, to: number): Parts {
   const ticks: string[] = [];
-  for (let x = from + 6, i = 0; x < to - 4; x += 13, i++) ticks.push(`M${x} ${y + 5 + (i % 2) * 4}h4`);
+  for (let x = from + 6, i = 0; x < to - 4; x += 13, i++) ticks.push(`M${x} ${y + 4 + (i % 2) * 3}h4`);
   return line(...ticks);
 }
 

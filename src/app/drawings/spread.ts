@@ -197,7 +197,7 @@ const spread: Record<SpreadSignId, () => Parts> = {
       [68, 83],
     ]),
   ],
-  'after-hot-sun': () => [young((_, side) => (side > 0 ? bleached : sound), 40), sun(74, 22, 13, false, 6)],
+  'after-hot-sun': () => [young((_, side) => (side > 0 ? bleached : sound), 40), sun(72, 25, 13, false, 6)],
   'after-wind': () => [
     soil(86),
     plant({
@@ -224,9 +224,9 @@ const spread: Record<SpreadSignId, () => Parts> = {
   ],
   'always-so': () => [
     soil(84),
-    little(14, 84, 18, yellowed),
+    little(15, 84, 18, yellowed),
     little(40, 84, 32, yellowed),
-    little(74, 84, 44, yellowed),
+    little(71, 84, 44, yellowed),
   ],
   'getting-better': () => [
     soil(84),

@@ -6,7 +6,7 @@
 
 export type Point = readonly [x: number, y: number];
 /** The washes defined in drawings.css. */
-export type Tint = 'leaf' | 'yellow' | 'dead' | 'purple' | 'pale' | 'rust' | 'mark' | 'ground';
+export type Tint = 'leaf' | 'yellow' | 'dead' | 'purple' | 'pale' | 'rust' | 'mark' | 'black' | 'ground';
 export interface Stroke {
   /** CSS classes of the path, see drawings.css. */
   readonly look: string;
@@ -135,6 +135,12 @@ export function hatch(region: Region, gap: number, slope = 1): Stroke {
     lines.push(clipped(stepped([start, 0], [start + slope * 96, 96]), region));
   return line(...lines);
 }
+
+/** Gone black: a near-black patch, hatched so that it stands out from a dusky page too. */
+export const blackened = (region: Region, ...ds: string[]): Parts => [
+  shape('black', ...ds),
+  hatch(region, 6.5),
+];
 
 /** The corners of a loose round patch. */
 export function lump(x: number, y: number, r: number, seed: number, wobble = 0.3, corners = 9): Point[] {
