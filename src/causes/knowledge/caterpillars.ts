@@ -72,7 +72,7 @@ export const caterpillars: Cause = {
     { mark: 'edge-bites', old: 'often', new: 'sometimes', source: 'from memory' },
     { mark: 'veins-left', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'surface-grazed', old: 'sometimes', new: 'sometimes', source: 'from memory' },
-    { mark: 'pale-trails', old: 'rarely', source: 'from memory' },
+    { mark: 'pale-trails', old: 'rarely', new: 'rarely', source: 'from memory' },
     { sign: 'caterpillars', frequency: 'often', source: 'common practice, no source' },
     { sign: 'droppings-pellets', frequency: 'often', source: 'OSU-SLUG' },
     { sign: 'fine-webbing', frequency: 'rarely', source: 'from memory' },
