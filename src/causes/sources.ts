@@ -18,24 +18,11 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://www.agric.gov.ab.ca/flippingbook/agdex/400_28-3/html/files/assets/seo/page173.html',
   },
-  'ACTA-2014': {
-    title: 'Comparison of degree-day calculation methods (Acta Biotheoretica 62:69–90, Table 1)',
-    by: 'Springer / PMC',
-    year: '2014',
-    at: 'https://pmc.ncbi.nlm.nih.gov/articles/PMC3973433/table/T1',
-  },
   'AGMET-VEG': {
     title: 'Weather needs of vegetable crops (agrometeorology teaching page)',
     by: 'pedigogy.com',
     year: 'n.d.',
     at: 'https://pedigogy.com/?p=8935',
-  },
-  'AHDB-FV426': {
-    title:
-      'A review of the woodpigeon costs to brassicas, salad crops and oilseed rape (FV 426), Parrott et al.',
-    by: 'AHDB / APHA',
-    year: '2014',
-    at: 'https://vdocuments.net/project-title-a-review-of-the-woodpigeon-costs-to-brassicas-project-title.html',
   },
   'AHDB-HUTTON': {
     title:
@@ -74,12 +61,6 @@ export const SOURCES = {
     year: '2021',
     at: 'https://www.taylorfrancis.com/chapters/mono/10.1201/9781003093725-6-6/composting-allen-barker',
   },
-  'BB-PURPLE': {
-    title: 'Garden column: tomato seedlings turning purple',
-    by: 'Bennington Banner',
-    year: 'n.d.',
-    at: 'https://www.benningtonbanner.com/stories/ron-kukawski-garden-journal-tomato-seedlings-are-singing-the-blues-and-turning-purple,510015',
-  },
   'BI-CELERY': {
     title: 'Why celery is yellow',
     by: 'Biology Insights',
@@ -93,49 +74,17 @@ export const SOURCES = {
     year: '2016',
     at: 'https://www.biocycle.net/2016/03/17/compost-bioassay-tests-show-persistent-herbicide-impacts/',
   },
-  'BOCK-2010': {
-    title:
-      'Some consequences of using the Horsfall-Barratt scale for hypothesis testing, Bock et al. (Phytopathology 100:1030–1041)',
-    by: 'APS',
-    year: '2010',
-    at: 'https://dx.doi.org/10.1094/PHYTO-08-09-0220',
-  },
-  'BOCK-2013': {
-    title:
-      'Effect of Horsfall-Barratt category size on accuracy and reliability (Plant Disease 97:797–806), Bock et al.',
-    by: 'APS',
-    year: '2013',
-    at: 'https://www.apsnet.org/publications/plantdisease/2013/June/Pages/97_6_797.aspx',
-  },
   'BORAX-CAB': {
     title: 'Boron deficiency in cabbage / cauliflower (crop guides)',
     by: 'U.S. Borax',
     year: 'n.d.',
     at: 'https://agriculture.borax.com/crop-guides/vegetable-crops/cabbage',
   },
-  BRIER: {
-    title: 'Verification of forecasts expressed in terms of probability (Mon. Weather Rev. 78), G. Brier',
-    by: 'AMS',
-    year: '1950',
-    at: 'memory',
-  },
-  'BURG-WIKI': {
-    title: 'Burglary network calculation (course wiki, TME2073)',
-    by: 'archived course wiki',
-    year: '2010',
-    at: 'https://archive.org/download/wiki-tme2073-0910.wikispaces.com/ (page "Buglary System Calculation in Bayesian Network")',
-  },
   'BYG-BLOG': {
     title: 'Manure bioassay setup',
     by: "grower's blog",
     year: '2018',
     at: 'https://mybackyardgarden4b.wordpress.com/2018/12/22/manure-bioassay-setup/',
-  },
-  'CAN-LETT': {
-    title: 'Lettuce/radish temperature notes, Canadian Dept of Agriculture',
-    by: 'seen via blog',
-    year: '2010',
-    at: 'http://growinggreener.blogspot.com/2010/02/germination-growing-temperatures.html',
   },
   'CCE-CRF': {
     title: 'Cabbage maggot (adapted from Cornell Cooperative Extension 1999)',
@@ -154,12 +103,6 @@ export const SOURCES = {
     by: 'California Compost Quality Council',
     year: 'n.d.',
     at: 'https://www.yumpu.com/en/document/view/17951641/an-introduction-to-the-ccqc-maturity-index',
-  },
-  'CFR-205203': {
-    title: '7 CFR 205.203(c)(2), soil fertility practice standard (compost)',
-    by: 'USDA National Organic Program',
-    year: '2000–',
-    at: 'seen via http://www.omri.org (generic materials list) and http://www.suite101.com/article.cfm/simple_homesteading/64231',
   },
   'CGC-GENES': {
     title: 'Gene List for Cucurbita species, Paris & Padley (2014); Paris & Kabelka (2009)',
@@ -184,13 +127,6 @@ export const SOURCES = {
     by: 'seen via mailing list quoting it',
     year: '2007/2011',
     at: 'https://www.hort.net/lists/gardenwriters/may11/msg00035.html',
-  },
-  'CHIANG-2014': {
-    title:
-      'What interval characteristics make a good categorical disease assessment scale? (Phytopathology 104:575–585), Chiang et al.',
-    by: 'APS',
-    year: '2014',
-    at: 'https://www.pubmed.gov/24450461/',
   },
   'CIMMYT-MOB': {
     title: 'Nutrient mobility (Wheat Doctor)',
@@ -222,24 +158,11 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://scilit.com/publications/eb90aff1c1138ad7ed6bca5a92956684',
   },
-  CWSS: {
-    title: 'Rating scale 0–100 for herbicide efficacy and crop phytotoxicity',
-    by: 'Canadian Weed Science Society',
-    year: '2018',
-    at: 'http://weedscience.ca/cwss-visual-ratings-scale/',
-  },
   DEMESNE: {
     title: 'Working out plant problems (garden help page)',
     by: 'demesne.info',
     year: 'n.d.',
     at: 'http://www.demesne.info/Garden-Help/Solutions/Problem-Diagnosis.htm',
-  },
-  'DGCI-2020': {
-    title:
-      'Evaluation of a digital camera and a smartphone application, using the dark green color index, in assessing maize nitrogen status',
-    by: 'paper record, AGRIS/FAO',
-    year: '2020',
-    at: 'https://agris.fao.org/search/fr/records/65ded2df0f3e94b9e5d1d0fc',
   },
   'DOC-FV': {
     title: 'Fusarium and Verticillium wilts of tomato (extension sheet)',
@@ -253,12 +176,6 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://docslib.org/doc/7437189/nutrient-deficiencies-and-excesses-nutrient',
   },
-  'ECHO-SALT': {
-    title: "Salinity notes from Knott's vegetable handbook",
-    by: 'ECHO Development Notes',
-    year: '1991',
-    at: 'https://www.echocommunity.org/en/resources/87dcb89c-39f2-4da6-8b89-bd6213d63336',
-  },
   EDDY: {
     title: 'Probabilistic reasoning in clinical medicine, D. Eddy (in Kahneman, Slovic & Tversky)',
     by: 'Cambridge UP',
@@ -271,18 +188,6 @@ export const SOURCES = {
     by: 'University of Florida IFAS',
     year: 'n.d.',
     at: 'https://edis.ifas.ufl.edu/publication/AG416',
-  },
-  'EPIC-NOTE': {
-    title: 'Soil temperature equations (EPIC-derived, with code note)',
-    by: 'Garden simulation help text',
-    year: '1990s',
-    at: 'https://gardenwithinsight.com/help100/00000280.htm',
-  },
-  'ESA-2006': {
-    title: 'Effect of bean leaf beetle injury on early-growth snap beans, Cassell & Kuhar (abstract)',
-    by: 'Entomological Society of America',
-    year: '2006',
-    at: 'https://esa.confex.com/esa/2006/techprogram/paper_25973.htm',
   },
   'ESA-2007': {
     title: 'Impact of bean leaf beetle injury on snap beans, Cassell, Kuhar, Schultz (abstract)',
@@ -301,19 +206,6 @@ export const SOURCES = {
     by: "Farmer's Weekly (South Africa)",
     year: 'n.d.',
     at: 'https://www.farmersweekly.co.za/farming-basics/how-to-crop/common-element-deficiencies-in-cauliflower/',
-  },
-  'GERM-COMP': {
-    title: 'Comparison of three compost germination/phytotoxicity tests (cress, radish, Chinese cabbage)',
-    by: 'journal abstract on scilit',
-    year: 'n.d.',
-    at: 'https://scilit.net/publications/a1a0befd195d8a83a2c0cbd38127de42',
-  },
-  'GIL-ASPRAY': {
-    title:
-      'Comparison of compost maturity assessed using the UK tomato and German barley plant response tests, Rodriguez Gil & Aspray',
-    by: 'Compost Science & Utilization',
-    year: '2023',
-    at: 'https://researchportal.hw.ac.uk/en/publications/comparison-of-compost-maturity-assessed-using-the-uk-tomato-and-g',
   },
   'GMC-KEY': {
     title: 'Systematic Approach to Diagnosing Plant Problems: nutrient key, Green, Maloy, Capizzi',
@@ -339,36 +231,11 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://www.growingproduce.com/crop-protection/disease-control/a-keen-eye-can-help-you-spot-edema-on-your-vegetables/',
   },
-  'GUO-2017': {
-    title: 'On calibration of modern neural networks, Guo et al. (ICML)',
-    by: 'PMLR',
-    year: '2017',
-    at: 'memory',
-  },
-  'HB-1945': {
-    title:
-      'An improved grading system for measuring plant disease (abstract), Horsfall & Barratt (Phytopathology 35:655)',
-    by: 'APS',
-    year: '1945',
-    at: 'seen via HB-WIKI',
-  },
-  'HB-WIKI': {
-    title: 'Horsfall–Barratt scale',
-    by: 'Wikipedia',
-    year: '2021',
-    at: 'https://en.wikipedia.org/wiki/Horsfall%E2%80%93Barratt_scale',
-  },
   HCS: {
     title: 'Deer damage',
     by: 'HCS Deer Services',
     year: 'n.d.',
     at: 'https://hcsdeerservices.co.uk/deer-info/deer-damage',
-  },
-  'HDF-GERM': {
-    title: 'Percentage of normal vegetable seedlings at different temperatures (Harrington & Minges table)',
-    by: 'High and Dry Farm',
-    year: 'n.d.',
-    at: 'https://highanddryfarm.com/germination-versus-temperature',
   },
   'HECKERMAN-1989': {
     title: 'A tractable inference algorithm for diagnosing multiple diseases, D. Heckerman (UAI, KSL-89-36)',
@@ -406,12 +273,6 @@ export const SOURCES = {
     year: '1999',
     at: 'memory',
   },
-  'IIT-BN': {
-    title: 'Bayesian networks (lecture slides with burglary values)',
-    by: 'IIT Kharagpur, seen via sambuz',
-    year: 'n.d.',
-    at: 'https://www.sambuz.com/doc/bayesian-networks-bayesian-networks-ppt-presentation-928098',
-  },
   'ILL-CDM': {
     title: 'Downy mildew of cucurbits',
     by: 'University of Illinois',
@@ -429,18 +290,6 @@ export const SOURCES = {
     by: 'JAIR',
     year: '1999',
     at: 'http://cs.cmu.edu/afs/cs/project/jair/pub/volume10/jaakkola99a-html/node3.html',
-  },
-  'JG-BIO': {
-    title: 'How to conduct a bioassay test',
-    by: 'joegardener',
-    year: 'n.d.',
-    at: 'https://joegardener.com/how-to-conduct-bioassay-test/',
-  },
-  JHGU: {
-    title: 'Bayes factor (Jeffreys grades, short form)',
-    by: 'course notes',
-    year: 'n.d.',
-    at: 'https://jhgu.me/scientific-computing/bayes-factor',
   },
   'KARCHER-2003': {
     title: 'Quantifying turfgrass color using digital image analysis, Karcher & Richardson (Crop Sci. 43)',
@@ -473,24 +322,11 @@ export const SOURCES = {
     year: '2022',
     at: 'https://www.linncountyleader.com/2022/11/page/4',
   },
-  'LS-1988': {
-    title:
-      'Local computations with probabilities on graphical structures, Lauritzen & Spiegelhalter (JRSS B 50)',
-    by: 'RSS',
-    year: '1988',
-    at: 'memory',
-  },
   'LTG-CRF': {
     title: 'Cabbage root fly',
     by: 'Love the Garden',
     year: 'n.d.',
     at: 'https://lovethegarden.com/uk-en/article/cabbage-root-fly',
-  },
-  METIE: {
-    title: 'Degree-day calculation, four cases',
-    by: 'Met Éireann',
-    year: 'n.d.',
-    at: 'http://www.met.ie/climate/data03.asp?prn=1',
   },
   'MEYER-2008': {
     title:
@@ -511,18 +347,6 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://extension.msstate.edu/publications/herbicide-damage-tomatoes',
   },
-  'MONTANA-PEST': {
-    title: 'Aminopyralid toxicity in gardens',
-    by: 'Montana State University Pesticide Education',
-    year: '2010',
-    at: 'http://www.pesticides.montana.edu/reference/whattodotoxicity.html',
-  },
-  'MOSCH-SILVER': {
-    title: 'Cucurbita moschata susceptibility to silverleaf',
-    by: 'Cucurbit Genetics Cooperative, via studylib',
-    year: 'n.d.',
-    at: 'https://studylib.net/doc/11072642/cucurbita-moschata-susceptibility-to-silverleaf',
-  },
   'MPA-FERT': {
     title: 'Plant appearance as a guide to fertilising (textbook page)',
     by: 'seen via web archive page',
@@ -540,12 +364,6 @@ export const SOURCES = {
     by: 'gardening blog',
     year: 'n.d.',
     at: 'https://muralisterracegarden.blogspot.com',
-  },
-  MURPHY: {
-    title: 'A new vector partition of the probability score, A. Murphy (J. Appl. Meteor. 12)',
-    by: 'AMS',
-    year: '1973',
-    at: 'memory',
   },
   'NCSU-CARRY': {
     title: 'Herbicide carryover in hay, manure, compost, and grass clippings',
@@ -565,29 +383,11 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://www.norsys.com/WebHelp/NETICA/X_Func_NoisyOrDist.htm',
   },
-  'NRAES-54': {
-    title: 'On-Farm Composting Handbook, Rynk et al. (Table A.1)',
-    by: 'NRAES / Cornell',
-    year: '1992',
-    at: 'http://compost.css.cornell.edu/OnFarmHandbook/onfarm_TOC.html (contents seen; numbers memory)',
-  },
   'NRCS-317': {
     title: 'Composting Facility, job sheet 317',
     by: 'USDA NRCS',
     year: '2002',
     at: 'https://docest.com/doc/388104/fotg-section-iv-job-sheet-317',
-  },
-  'NRCS-CN': {
-    title: 'Carbon to Nitrogen Ratios in Cropping Systems',
-    by: 'USDA NRCS',
-    year: '2011',
-    at: 'seen via https://r.arson.gg/r/stre/comments/oyrond/',
-  },
-  'OECD-208': {
-    title: 'Test 208: Terrestrial plant test, seedling emergence and growth',
-    by: 'OECD',
-    year: '2006',
-    at: 'https://zlibrary.cc/dl/test-no-208-terrestrial-plant-test-seedling-emergence-and-seedling-growth-test',
   },
   'OHIO-BLB': {
     title: 'Bean leaf beetles (South Central Ohio ag news)',
@@ -595,29 +395,11 @@ export const SOURCES = {
     year: '2008',
     at: 'http://southcentralohioagnewsblog.blogspot.com/2008_06_11_archive.html',
   },
-  'OKSTATE-ST': {
-    title: 'Soil temperature model description (Hillel 1982)',
-    by: 'Oklahoma State University',
-    year: 'n.d.',
-    at: 'http://soilphysics.okstate.edu/toolkit/temperature/model.htm',
-  },
   'OMAFRA-V': {
     title: 'Tomato viruses',
     by: 'Ontario Ministry of Agriculture',
     year: 'n.d.',
     at: 'http://www.omafra.gov.on.ca/IPM/english/tomatoes/diseases-and-disorders/viruses.html',
-  },
-  'OSU-ASK': {
-    title: 'Composting horse manure and sawdust, Q 351921',
-    by: 'Oregon extension answer',
-    year: '2016',
-    at: 'https://ask2.extension.org/kb/faq.php?id=351921',
-  },
-  'OSU-CALC': {
-    title: 'Degree-day calculation methods',
-    by: 'Oregon State University IPPC',
-    year: 'n.d.',
-    at: 'http://ippc2.orst.edu/CalcMethods.html',
   },
   'OSU-CARRY': {
     title: 'Herbicide carryover in hay, manure, compost, and grass clippings',
@@ -631,23 +413,11 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://u.osu.edu/vegetablediseasefacts/cucurbit-diseases/cucurbit-downy-mildew/basics/',
   },
-  'OSU-CROPT': {
-    title: 'Scheduling vegetables with degree-day models',
-    by: 'Oregon State University Extension',
-    year: 'n.d.',
-    at: 'https://extension.oregonstate.edu/es/crop-production/vegetables/croptime-scheduling-vegetables-degree-day-models',
-  },
   'OSU-FRANKLIN': {
     title: 'Planting tomatoes when the soil is too cold',
     by: 'Ohio State University Extension, Franklin County',
     year: '2019',
     at: 'https://u.osu.edu/growingfranklin/2019/05/22/planting-tomatoes-when-the-soil-is-too-cold/',
-  },
-  'OSU-HARR': {
-    title: 'Soil temperature conditions for vegetable seed germination, J. F. Harrington',
-    by: 'Oregon State University Extension',
-    year: '2013, rev. 2024',
-    at: 'https://extension.oregonstate.edu/gardening/soil-compost/soil-temperature-conditions-vegetable-seed-germination',
   },
   'OSU-SF-AMINO': {
     title: 'Aminopyralid residues in compost, Angima & Hulting',
@@ -703,12 +473,6 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://vegcropshotline.org/article/chilling-injury-on-young-warm-season-vegetable-plants/',
   },
-  'PURDUE-CPB': {
-    title: 'Colorado potato beetle damage',
-    by: 'Purdue Extension Entomology',
-    year: 'n.d.',
-    at: 'https://extension.entm.purdue.edu/4h/default.php?page=snr16&stage=damage',
-  },
   'PURDUE-WL': {
     title: 'Recovering vegetable crops from waterlogging',
     by: 'Purdue Vegetable Crops Hotline',
@@ -733,29 +497,11 @@ export const SOURCES = {
     year: '2018',
     at: 'https://qctimes.com/lifestyles/home-and-garden/tomato-woes-here-s-what-to-do/article_ef05296e-f8e7-53aa-847b-848ba24f3369.html',
   },
-  'REAL-PRT': {
-    title: 'Compost Certification Scheme: revised plant response test for PAS 100',
-    by: 'REAL CCS / AfOR',
-    year: 'n.d.',
-    at: 'http://organics-recycling.org.uk/page.php?article=3075',
-  },
-  'RGB-BLOG': {
-    title: 'Manure bioassay, second try',
-    by: "gardener's blog",
-    year: '2017',
-    at: 'https://rgreenhaven.blogspot.com/2017/02/bioassay-for-bills-manure-2nd-try.html',
-  },
   'RLF-MN': {
     title: 'Manganese deficiency',
     by: 'Rural Liquid Fertilisers',
     year: 'n.d.',
     at: 'http://www.ruralliquidfertilisers.com/nutrient-deficiency/manganese-deficiency/',
-  },
-  'RORIE-2011': {
-    title: 'The assessment of leaf nitrogen in corn from digital images, Rorie et al. (Crop Sci. 51)',
-    by: 'CSSA',
-    year: '2011',
-    at: 'https://discovery.researcher.life/article/the-assessment-of-leaf-nitrogen-in-corn-from-digital-images/608097e39d6332598143e0158fe06ce1',
   },
   ROYAN: {
     title: 'Fusarium and Verticillium wilts of solanaceous vegetables (extension text)',
@@ -819,29 +565,11 @@ export const SOURCES = {
     year: '1984',
     at: 'https://scilit.com/publications/b31c0b4014490d0050d80089c256ad16',
   },
-  SHIFRISS: {
-    title: 'Origin, expression and significance of gene B in Cucurbita pepo (abstract), O. Shifriss',
-    by: 'JASHS',
-    year: '1981',
-    at: 'https://staging.scite.ai/authors/oved-shifriss-5YdOpZ',
-  },
-  'SMITH-1956': {
-    title: 'Potato blight forecasting by 90 % humidity criteria (Plant Pathology), L. P. Smith',
-    by: '–',
-    year: '1956',
-    at: 'seen via http://docs.metos.at/Smith+Periods+to+predict+Potato+Late+Blight',
-  },
   SOLOMON: {
     title: "Organic Gardener's Composting, S. Solomon",
     by: '– (public e-text)',
     year: '1993',
     at: 'https://bookrags.com/ebooks/4342/33.html ; https://100flowers.win/Article/gardenarticles/aboutgarden/201608/50262.html',
-  },
-  'SOLVITA-NOTE': {
-    title: 'Compost maturity: CO2 plus ammonia test',
-    by: 'reseller note',
-    year: 'n.d.',
-    at: 'http://microbesmart.com.au/index.php/products/testing-equipment/40-compost-maturity',
   },
   'SPU-MULCH': {
     title: 'Mulch literature review (cites Lloyd et al. 2003; Hoitink & Krause 1998)',
@@ -855,36 +583,11 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://seedquest.com/vegetables/from/HarrisMoran/squash/diseaseguide/pm.htm',
   },
-  'SSL-INHERIT': {
-    title: 'Characterization of resistance to squash silverleaf disorder in summer squash (abstract)',
-    by: 'ASHS',
-    year: 'n.d.',
-    at: 'https://discovery.researcher.life/article/characterization-of-resistance-to-squash-silverleaf-disorder-in-summer-squash/49dde3b9b48031598305d78fa60207ac',
-  },
   'STATLECT-J': {
     title: "Jeffreys' scale",
     by: 'StatLect',
     year: 'n.d.',
     at: 'https://statlect.com/fundamentals-of-statistics/Jeffreys-scale',
-  },
-  STATSTEST: {
-    title: 'Calibration checks: Brier score and reliability diagrams',
-    by: 'StatsTest',
-    year: 'n.d.',
-    at: 'https://www.statstest.com/calibration-checks-brier-score-reliability-diagrams',
-  },
-  'STRACHAN-2011': {
-    title:
-      'Correlation of residual aminocyclopyrachlor in soil to responses of alfalfa, cotton, soybean and sunflower, Strachan et al. (Weed Technol. 25)',
-    by: 'WSSA',
-    year: '2011',
-    at: 'https://complete.bioone.org/journals/weed-technology/volume-25/issue-2/WT-D-10-00141.1',
-  },
-  'SUNDOWN-IFAS': {
-    title: 'Min/opt/max germination temperatures from IFAS',
-    by: 'Sundown Farms, quoting Florida IFAS',
-    year: 'n.d.',
-    at: 'https://sundownfarms.com/gardening/germination/soil-temperature/',
   },
   SUNSET: {
     title: 'Aphids',
@@ -892,41 +595,17 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://www.sunset.com/garden/garden-basics/aphids',
   },
-  'TAMU-EK': {
-    title: 'Check soil temperature (EarthKind)',
-    by: 'Texas A&M Aggie Horticulture',
-    year: 'n.d.',
-    at: 'http://aggie-horticulture.tamu.edu/archives/parsons/earthkind/ekgarden15.html',
-  },
   'TGA-PIGEON': {
     title: 'Woodpigeons',
     by: 'The Gardeners Almanac',
     year: 'n.d.',
     at: 'http://thegardenersalmanac.co.uk/Content/P/Pigeons/Pigeons.htm',
   },
-  'TMG-COPY': {
-    title: 'How to test for herbicides (reproduces OSU text)',
-    by: 'Tending My Garden',
-    year: 'n.d.',
-    at: 'https://tendingmygarden.com/how-to-test-for-the-presence-of-herbicides/',
-  },
-  TRENCHR: {
-    title: 'Tsoil: soil temperature at depth and hour (Campbell & Norman 1998)',
-    by: 'TrenchR package documentation',
-    year: 'n.d.',
-    at: 'https://trenchproject.github.io/TrenchR/reference/Tsoil.html',
-  },
   'UAF-TAB': {
     title: 'Nutrient deficiency table from a soils course',
     by: 'culinary herb FAQ',
     year: 'n.d.',
     at: 'https://www.henriettes-herb.com/faqs/culi-3-7-soil-nutrients.html',
-  },
-  'UC-DD': {
-    title: 'A simple way to calculate degree-days',
-    by: 'University of California IPM',
-    year: 'n.d.',
-    at: 'https://ipm.ucanr.edu/PMG/FIG/cit-t01.html',
   },
   'UC-FUS': {
     title: 'Fusarium wilt on tomatoes',
@@ -981,18 +660,6 @@ export const SOURCES = {
     by: 'University of Delaware Weekly Crop Update, J. Whalen',
     year: '2016',
     at: 'https://sites.udel.edu/weeklycropupdate/?p=9221',
-  },
-  'UDEL-GDD': {
-    title: 'Warm temperatures are moving crops along',
-    by: 'University of Delaware Weekly Crop Update, E. Ernest',
-    year: '2025',
-    at: 'https://sites.udel.edu/weeklycropupdate/?p=26300',
-  },
-  'UF-SARASOTA': {
-    title: 'Compost maturity tests',
-    by: 'UF/IFAS Extension Sarasota County',
-    year: 'n.d.',
-    at: 'https://sfyl.ifas.ufl.edu/sarasota/natural-resources/waste-reduction/composting/what-is-composting/when-is-compost-ready/compost-maturity-test/',
   },
   'UGA-B1569': {
     title: 'Vegetable nutrient deficiencies, B1569',
@@ -1054,12 +721,6 @@ export const SOURCES = {
     year: '1990',
     at: 'https://webarchive.library.unt.edu/eot2008/20090508111628/http://www.ussl.ars.usda.gov/pls/caliche/SALTT42C',
   },
-  'USU-CPB': {
-    title: 'Potato: Colorado potato beetle',
-    by: 'Utah State University Extension',
-    year: 'n.d.',
-    at: 'https://extension.usu.edu/vegetableguide/potato/colorado-potato-pests',
-  },
   'USU-MINER': {
     title: 'Protecting beets, chard and spinach from leafminers (USU Extension column)',
     by: 'Daily Herald',
@@ -1084,31 +745,6 @@ export const SOURCES = {
     by: 'Volcani Center archive / Wiley',
     year: '1987',
     at: 'https://volcaniarchive.agri.gov.il/skn/e19250?nsid=2',
-  },
-  'WANG-2014': {
-    title:
-      'Estimating rice chlorophyll content and leaf nitrogen with a digital camera under natural light (Plant Methods 10:36)',
-    by: 'BMC',
-    year: '2014',
-    at: 'https://doi.org/10.1186/1746-4811-10-36',
-  },
-  WCC: {
-    title: 'Deer browse damage, S. Vantassel',
-    by: 'Wildlife Control Consultant',
-    year: 'n.d.',
-    at: 'https://wildlifecontrolconsultant.com/category/wildlife-damage-and-identification/',
-  },
-  WFA: {
-    title: 'Aminopyralid contamination (allotment note)',
-    by: 'Weston Favell Allotments',
-    year: '2009',
-    at: 'https://westonfavellallotments.co.uk/?p=1161',
-  },
-  WFPU: {
-    title: 'World Food: Production and Use, sec. 8.8 growing degree days',
-    by: 'Wiley, via web page',
-    year: 'n.d.',
-    at: 'http://what-when-how.com/Tutorial/topic-1313lg4/World-Food-Production-and-Use-318.html',
   },
   'WHATCOM-CN': {
     title: 'Compost fundamentals: carbon–nitrogen relationships (WSU Whatcom)',
@@ -1170,19 +806,6 @@ export const SOURCES = {
     by: 'Yara',
     year: 'n.d.',
     at: 'https://pre.yara.in/crop-nutrition/broccoli/nutrient-deficiencies-broccoli/boron-deficiency-broccoli/',
-  },
-  'ZHENG-1993': {
-    title:
-      'A daily soil temperature model based on air temperature and precipitation for continental applications, Zheng, Hunt & Running (Clim. Res. 2:183–191)',
-    by: 'Inter-Research',
-    year: '1993',
-    at: 'https://scribd.com/document/367810040/3',
-  },
-  ZUCCONI: {
-    title: 'Evaluating toxicity of immature compost, Zucconi et al. (BioCycle 22)',
-    by: 'BioCycle',
-    year: '1981',
-    at: 'memory',
   },
 } as const satisfies Record<string, SourceEntry>;
 

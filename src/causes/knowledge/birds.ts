@@ -191,8 +191,8 @@ export const birds: Cause = {
     },
     {
       when: { season: 'summer' },
-      leave: 4,
-      watch: 2,
+      leave: 3,
+      watch: 3,
       because: 'in summer the plant grows faster than it is torn; bearable',
       source: 'common practice, no source',
     },

@@ -173,8 +173,8 @@ export const downyMildew: Cause = {
   losses: {
     leave: 22,
     watch: 14,
-    because: 'in cool wet weather new spores are ready in days',
-    source: 'OSU-CDM',
+    because: 'in cool wet weather new spores are ready in about four days',
+    source: 'ILL-CDM',
   },
   tempered: [
     {

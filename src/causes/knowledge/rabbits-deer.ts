@@ -90,7 +90,7 @@ export const rabbitsDeer: Cause = {
     { mark: 'veins-left', old: 'rarely', source: 'from memory' },
     { sign: 'tip-eaten', frequency: 'usually', source: 'common practice, no source' },
     { sign: 'clean-cut', frequency: 'often', source: 'WMP-DEER' },
-    { sign: 'torn-cut', frequency: 'sometimes', source: 'WCC' },
+    { sign: 'torn-cut', frequency: 'sometimes', source: 'HCS' },
     { sign: 'mammal-signs', frequency: 'often', source: 'from memory' },
     { sign: 'felled', frequency: 'rarely', source: 'from memory' },
     { sign: 'seedlings-gone', frequency: 'sometimes', source: 'from memory' },
@@ -153,14 +153,14 @@ export const rabbitsDeer: Cause = {
   tempered: [
     {
       when: { crop: 'runner-bean' },
-      leave: 4,
+      leave: 3,
       watch: 3,
       because: 'a climbing bean whose tip a rabbit took shoots again from below',
       source: 'common practice, no source',
     },
     {
       when: { crop: 'french-bean' },
-      leave: 6,
+      leave: 5,
       watch: 4,
       because: 'a climbing bean whose tip a rabbit took shoots again from below; a dwarf one is set back',
       source: 'common practice, no source',

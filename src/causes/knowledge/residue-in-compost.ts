@@ -8,7 +8,7 @@ export const residueInCompost: Cause = {
     {
       when: { crop: 'residue-sensitive' },
       leans: 'a-little-more',
-      because: 'a few parts in a billion are enough to hurt this crop',
+      because: 'about one part in a billion is enough to hurt this crop',
       source: 'OSU-SF-AMINO',
     },
     {
@@ -74,8 +74,8 @@ export const residueInCompost: Cause = {
     {
       when: { setting: 'compost-kinds', is: 'grass-clippings' },
       leans: 'a-little-more',
-      because: 'clippings of a treated lawn stay active, even composted',
-      source: 'NCSU-CARRY',
+      because: 'compost of treated grass could still hurt plants after a year',
+      source: 'WSU-CLO',
     },
     {
       when: { setting: 'compost-kinds', is: 'mushroom-compost' },
@@ -86,8 +86,8 @@ export const residueInCompost: Cause = {
     {
       when: { setting: 'compost-kinds', is: 'bagged-compost' },
       leans: 'a-little-more',
-      because: 'bought compost may hold green waste with traces in it',
-      source: 'WRAP-61843',
+      because: 'samples from a dozen compost makers have hurt test plants',
+      source: 'BIOCYCLE-2016',
     },
     {
       when: { setting: 'compost-kinds', is: 'poultry-manure' },

@@ -99,7 +99,7 @@ export const virus: Cause = {
     { sign: 'scattered', frequency: 'often', source: 'OMAFRA-V' },
     { sign: 'one-plant', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'patch', frequency: 'sometimes', source: 'from memory' },
-    { sign: 'spreading', frequency: 'sometimes', source: 'UCONN-TMV' },
+    { sign: 'spreading', frequency: 'sometimes', source: 'OSU-TOMV' },
     { sign: 'whole-bed', frequency: 'rarely', source: 'from memory' },
     { sign: 'variety-only', frequency: 'sometimes', source: 'from memory' },
     { sign: 'always-so', frequency: 'rarely', source: 'from memory' },
