@@ -38,6 +38,7 @@ import {
   oval,
   type Parts,
   type Point,
+  pair,
   polygon,
   polyline,
   scatter,
@@ -72,7 +73,7 @@ const bounded = (corners: readonly Point[]): Point[] =>
     return place(Math.max(-1, Math.min(1, u)), Math.max(0.02, Math.min(0.98, t)));
   });
 /** The leaf's outline with its edge going in and out. */
-const _crinkled = (low: number, high: number): Point[] => {
+const crinkled = (low: number, high: number): Point[] => {
   const side = (sign: number): Point[] =>
     steps(11, (s) => place(sign * (s === 0 ? 0.45 : Math.round(s * 10) % 2 ? low : high), 0.05 + 0.85 * s));
   return [place(0, 0), ...side(-1), place(0, 1), ...side(1).reverse()];
@@ -253,7 +254,7 @@ const mark: Record<MarkId, () => Parts> = {
     bareLeaf('yellow'),
     band('ground', VEIN_PATHS),
     band('leaf', VEIN_PATHS),
-    line(VEIN_PATHS),
+    line(VEIN_PATHS, OUTLINE),
     speckle(both(onLeaf(), not(nearVein(4.2))), 5.2),
   ],
   'yellow-edges': () => [
@@ -270,6 +271,7 @@ const mark: Record<MarkId, () => Parts> = {
     bareLeaf(),
     band('ground', VEIN_PATHS),
     band('yellow', VEIN_PATHS),
+    line(OUTLINE),
     dots(scatter(both(onLeaf(), nearVein(1.9)), 3.4)),
   ],
   'purple-tint': () => {
@@ -509,29 +511,34 @@ const mark: Record<MarkId, () => Parts> = {
     ribbon([48, 76], 92, 34, 2),
   ],
   puckered: () => {
-    const wavy = OUTLINE_POINTS.map(
-      ([x, y], i): Point => [48 + (x - 48) * (i % 2 ? 1.04 : 0.9), 44 + (y - 44) * (i % 2 ? 1.02 : 0.94)],
-    );
-    const bulges: readonly (readonly [number, number])[] = [
-      [-0.48, 0.28],
-      [0.46, 0.3],
-      [-0.58, 0.48],
-      [0.56, 0.5],
-      [-0.46, 0.66],
-      [0.46, 0.68],
-      [-0.12, 0.84],
-    ];
+    const bulge = (u: number, t: number, r: number): string => {
+      const at = place(u, t);
+      const lean = u * 50;
+      const p = (up: number, across: number): string => pair(along(at, lean, up * r, across * r));
+      return `M${p(-0.3, -1)}C${p(1.2, -1.2)} ${p(1.2, 1.2)} ${p(-0.3, 1)}M${p(0.1, 0)}L${p(0.1, 0.45)}`;
+    };
+    const bulges = (
+      [
+        [-0.4, 0.2, 5],
+        [0.36, 0.17, 4.6],
+        [-0.7, 0.37, 5],
+        [-0.26, 0.36, 5.4],
+        [0.3, 0.35, 5],
+        [0.7, 0.36, 5.2],
+        [-0.55, 0.54, 5.2],
+        [-0.2, 0.54, 4.4],
+        [0.26, 0.53, 5],
+        [0.64, 0.55, 5],
+        [-0.4, 0.72, 5],
+        [0.3, 0.71, 5],
+        [0, 0.87, 3.6],
+      ] as const
+    ).map(([u, t, r]) => bulge(u, t, r));
     return [
-      shape('leaf', smooth(wavy, true)),
+      shape('leaf', smooth(crinkled(0.92, 1.08), true)),
       line(STALK),
-      veins(onLeaf((u) => Math.abs(u) < 0.02)),
-      bulges.map(([u, t]) => {
-        const [x, y] = place(u, t);
-        return [
-          shape('leaf', `M${x - 7} ${y + 3}C${x - 8} ${y - 9} ${x + 8} ${y - 9} ${x + 7} ${y + 3}`),
-          line(`M${x - 3} ${y + 2}q3-4 6 0`),
-        ];
-      }),
+      veins(onLeaf((u, t) => Math.abs(u) < 0.02 && t < 0.82)),
+      line(...bulges),
     ];
   },
   'small-leaves': () => [
@@ -625,9 +632,7 @@ const mark: Record<MarkId, () => Parts> = {
     return [leaf(), blackened(any(insideOf(top), insideOf(rag)), polygon(top), polygon(rag))];
   },
   'leaf-dead': () => {
-    const shrunk = OUTLINE_POINTS.map(
-      ([x, y], i): Point => [44 + (x - 48) * (i % 2 ? 0.9 : 0.62), 99 - y * (i % 2 ? 1 : 0.96)],
-    );
+    const shrunk = crinkled(0.6, 0.92).map(([x, y]): Point => [x - 4, 97 - y]);
     return [
       line('M4 6C20 2 40 4 43 17'),
       shape('dead', smooth(shrunk, true)),
