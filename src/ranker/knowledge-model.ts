@@ -32,7 +32,7 @@ export interface KnowledgeModel {
 export type Facts = ReadonlySet<string>;
 
 /** Effort of looking again and of checks, in percent of a bed's crop; our own judgement (common practice, no source). */
-export const EFFORT = { lookAgain: 1, perMinute: 0.05, perDayWaited: 0.1, perCheck: 0.25 } as const;
+export const EFFORT = { lookAgain: 1.5, perMinute: 0.05, perDayWaited: 0.1, perCheck: 0.25 } as const;
 
 /** Share of all plants on a plot that make a grower stop and look; our own estimate (common practice, no source). */
 const SHARE_THAT_STOPS = 0.2;
