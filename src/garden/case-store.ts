@@ -68,6 +68,13 @@ const repairAll = <Kind extends GardenRecord['kind']>(
     .map(repairRecord)
     .filter((record): record is Extract<GardenRecord, { kind: Kind }> => record?.kind === kind);
 
+const namesOf = ({ bed, plant, crop, variety }: CaseRecord): Partial<CaseRecord> => ({
+  bed,
+  plant,
+  ...(crop ? { crop } : {}),
+  ...(variety ? { variety } : {}),
+});
+
 export function openCaseStore(): CaseStore {
   // Opened on first use: opening throws where the browser refuses storage, and the app must start all the same.
   let recordsOpened: UseStore | undefined;
@@ -122,7 +129,8 @@ export function openCaseStore(): CaseStore {
     async saveLook(kept, look, summary, draftId) {
       const saved = await rewriteCase(
         kept.id,
-        (found) => addLookToCase(found ?? kept, summary, look.changedAt),
+        // Looks and marks come from the store, where another tab may have added some; names from what was typed now.
+        (found) => addLookToCase({ ...kept, ...found, ...namesOf(kept) }, summary, look.changedAt),
         (store) => {
           store.put(look, lookKey(kept.id, look.id));
           if (draftId) store.delete(draftKey(draftId));

@@ -33,6 +33,8 @@ export type DraftChange =
   | {
       readonly kind: 'add-photos';
       readonly photos: readonly { readonly id: string; readonly file?: string }[];
+      /** Role of the first one, when it was added for that. */
+      readonly role?: PhotoRole;
     }
   | { readonly kind: 'set-role'; readonly photoId: string; readonly role: PhotoRole }
   | { readonly kind: 'tap'; readonly photoId: string; readonly mode: TapMode; readonly spot: Spot }
@@ -87,9 +89,17 @@ export function changeDraft(draft: Draft, change: DraftChange): Draft {
       return { ...draft, dateSaid: change.day };
     case 'set-words':
       return { ...draft, ...change.words };
-    default:
-      return { ...draft, photos: changePhotos(draft.photos, change) };
+    default: {
+      const photos = changePhotos(draft.photos, change);
+      return { ...draft, photos, removed: removedAfter(draft, change) };
+    }
   }
+}
+
+function removedAfter({ removed }: Draft, change: PhotoChange): readonly string[] {
+  if (change.kind === 'remove-photo') return [...removed, change.photoId];
+  if (change.kind === 'put-photo-back') return removed.filter((id) => id !== change.photo.id);
+  return removed;
 }
 
 const aboutOf = (ids: readonly string[], check: string | undefined): string[] =>
@@ -170,10 +180,9 @@ type PhotoChange = Extract<
 >;
 
 function changePhotos(photos: readonly DraftPhoto[], change: PhotoChange): readonly DraftPhoto[] {
-  if (change.kind === 'add-photos') return addPhotos(photos, change.photos);
+  if (change.kind === 'add-photos') return addPhotos(photos, change.photos, change.role);
   if (change.kind === 'remove-photo') return photos.filter(({ id }) => id !== change.photoId);
-  if (change.kind === 'put-photo-back')
-    return [...photos.slice(0, change.at), change.photo, ...photos.slice(change.at)].slice(0, MOST_PHOTOS);
+  if (change.kind === 'put-photo-back') return putBack(photos, change.photo, change.at);
   if (change.kind === 'set-role') return setRole(photos, change.photoId, change.role);
   return photos.map((photo) => (photo.id === change.photoId ? changePhoto(photo, change) : photo));
 }
@@ -182,13 +191,24 @@ function changePhotos(photos: readonly DraftPhoto[], change: PhotoChange): reado
 function addPhotos(
   photos: readonly DraftPhoto[],
   added: readonly { readonly id: string; readonly file?: string }[],
+  wanted: PhotoRole | undefined,
 ): DraftPhoto[] {
   const all = [...photos];
+  const isFree = (role: PhotoRole): boolean => !all.some((photo) => photo.role === role);
   for (const { id, file } of added.slice(0, MOST_PHOTOS - photos.length)) {
-    const role = PHOTO_ROLES.find((free) => !all.some((photo) => photo.role === free)) ?? 'whole';
+    const role = [...(wanted ? [wanted] : []), ...PHOTO_ROLES].find(isFree) ?? 'whole';
     all.push({ id, role, taps: {}, ...(file === undefined ? {} : { file }) });
   }
   return all;
+}
+
+/** Back in its place, and in its role unless another photo has taken that meanwhile. */
+function putBack(photos: readonly DraftPhoto[], photo: DraftPhoto, at: number): readonly DraftPhoto[] {
+  if (photos.length >= MOST_PHOTOS) return photos;
+  const isFree = (role: PhotoRole): boolean => !photos.some((other) => other.role === role);
+  const role = [photo.role, ...PHOTO_ROLES].find(isFree) ?? photo.role;
+  const whole = role === photo.role ? photo : unread({ ...photo, role });
+  return [...photos.slice(0, at), whole, ...photos.slice(at)];
 }
 
 /** Two photos never hold one role: the other takes the role that was given up. */

@@ -37,6 +37,8 @@ export interface Draft extends Said {
   /** Day of the look where the person corrected it. */
   readonly dateSaid?: string;
   readonly photos: readonly DraftPhoto[];
+  /** Photos taken out again: their pictures stay until the look is kept, so that this can be taken back. */
+  readonly removed: readonly string[];
   readonly steps: readonly Step[];
   readonly bed: string;
   readonly plant: string;
@@ -48,6 +50,7 @@ export function emptyDraft(id: string, begunOn: string): Draft {
     id,
     begunOn,
     photos: [],
+    removed: [],
     answers: { setting: {}, signs: {} },
     cannotSay: [],
     steps: [],

@@ -1,4 +1,4 @@
-import { effect, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import { openCaseStore, StoreError, type StoreTrouble } from '../../garden/case-store.ts';
 import type { CaseRecord, DraftRecord, LookRecord } from '../../garden/records.ts';
 import type { LeafReading } from '../../leaf/types.ts';
@@ -40,7 +40,8 @@ export async function refreshKept(): Promise<void> {
     drafts: await store.listDrafts(),
   }));
   cases.value = found?.cases ?? cases.value ?? [];
-  drafts.value = (found?.drafts as DraftRecord<Draft>[] | undefined) ?? drafts.value;
+  const open = found?.drafts.filter(({ deletedAt }) => !deletedAt);
+  drafts.value = (open as DraftRecord<Draft>[] | undefined) ?? drafts.value;
 }
 
 /** Reads the lists again here and in other tabs. */
@@ -105,9 +106,3 @@ export async function askToPersist(): Promise<void> {
     // Refusal changes nothing for now; the state is shown under Help.
   }
 }
-
-/** Runs `work` whenever the lists change. */
-export const onKept = (work: (all: readonly CaseRecord[]) => void): (() => void) =>
-  effect(() => {
-    if (cases.value) work(cases.value);
-  });

@@ -5,6 +5,7 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { RECORDS_SCHEMA } from '../../garden/records.ts';
 import type { LeafReading } from '../../leaf/types.ts';
+import type { PhotoRole } from '../../photo/types.ts';
 import type { TriageInput, TriageResult } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
 import type { Raster } from '../workers/protocol.ts';
@@ -14,6 +15,7 @@ import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from 
 import { keptChanged, nowStamp, store, tryStore } from './kept.ts';
 import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
 import { preferences } from './preferences.ts';
+import { goTo } from './route.ts';
 import { offerUndo } from './undo-bar.ts';
 import { photoBridge, rankingBridge, restarted } from './workers.ts';
 
@@ -43,6 +45,8 @@ const ANSWERS: readonly DraftChange['kind'][] = [
   'undo',
 ];
 
+/** True from an answer until its ranking has come: the next question is not known before. */
+export const weighingAnswer = signal(false);
 let beforeAnswer: { about: readonly string[]; result: TriageResult | undefined } | undefined;
 
 /** The one way to change the look in progress. */
@@ -54,6 +58,7 @@ export function change(changed: DraftChange): void {
       lastEffect.value = undefined;
       const about = changed.kind === 'undo' ? [] : (next.steps.at(-1)?.about ?? []);
       beforeAnswer = { about, result: ranking.value.result };
+      weighingAnswer.value = true;
     }
     draft.value = next;
   });
@@ -92,6 +97,7 @@ function open(next: Draft): void {
     asked.clear();
     lastEffect.value = undefined;
     beforeAnswer = undefined;
+    weighingAnswer.value = false;
     ranking.value = { pending: true, failed: false };
   });
 }
@@ -106,7 +112,7 @@ export async function openDraft(id: string | undefined): Promise<string> {
   }
   const found = await tryStore(async () => {
     if (id !== undefined) return store.readDraft(id);
-    const all = await store.listDrafts();
+    const all = (await store.listDrafts()).filter(({ deletedAt }) => !deletedAt);
     return all.sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))[0];
   });
   if (found) open(wholeDraft(found.body as Partial<Draft>, found.id));
@@ -121,9 +127,9 @@ const wholeDraft = (body: Partial<Draft>, id: string): Draft => ({
   id,
 });
 
-export function startLook(next: Draft): void {
+export async function startLook(next: Draft): Promise<void> {
   open(next);
-  void autosave();
+  await autosave();
 }
 
 /** Puts a fresh, empty look in place of the one that was just kept or thrown away. */
@@ -133,14 +139,26 @@ export function leaveLook(): void {
 
 export async function discardLook(says: string): Promise<void> {
   const thrown = draft.value;
+  const now = nowStamp();
   leaveLook();
-  await tryStore(() => store.dropDraft(thrown.id));
+  // Marked, not dropped: `dropOldDrafts` clears it away with its pictures a day later.
+  await tryStore(() =>
+    store.saveDraft({
+      kind: 'draft',
+      id: thrown.id,
+      schema: RECORDS_SCHEMA,
+      changedAt: now,
+      deletedAt: now,
+      body: thrown,
+    }),
+  );
   await keptChanged();
   offerUndo({
     says,
     undo: async () => {
-      startLook(thrown);
+      await startLook(thrown);
       await keptChanged();
+      goTo({ place: 'look', draft: thrown.id });
     },
   });
 }
@@ -148,7 +166,7 @@ export async function discardLook(says: string): Promise<void> {
 /* Photos. */
 
 /** Adds photos in the order chosen. Gives how many found no place. */
-export async function addPhotos(files: readonly File[]): Promise<number> {
+export async function addPhotos(files: readonly File[], role?: PhotoRole): Promise<number> {
   const room = MOST_PHOTOS - draft.value.photos.length;
   const added = files.slice(0, Math.max(0, room)).map((file) => ({ id: crypto.randomUUID(), file }));
   // The picture goes first: a draft that names a photo must find it after a crash.
@@ -156,6 +174,7 @@ export async function addPhotos(files: readonly File[]): Promise<number> {
   change({
     kind: 'add-photos',
     photos: added.map(({ id, file }) => ({ id, ...(file.name ? { file: file.name } : {}) })),
+    ...(role ? { role } : {}),
   });
   return files.length - added.length;
 }
@@ -245,7 +264,10 @@ async function rank(input: TriageInput): Promise<void> {
   const outcome = await rankingBridge.ask({ kind: 'rank', input }, 'rank');
   if (outcome.state === 'superseded') return;
   if (outcome.state === 'failed' || !outcome.reply.ok || outcome.reply.kind !== 'rank') {
-    ranking.value = { ...ranking.value, pending: false, failed: true };
+    batch(() => {
+      ranking.value = { ...ranking.value, pending: false, failed: true };
+      weighingAnswer.value = false;
+    });
     return;
   }
   const { result } = outcome.reply;
@@ -257,6 +279,7 @@ async function rank(input: TriageInput): Promise<void> {
       beforeAnswer = undefined;
     }
     ranking.value = { result, pending: false, failed: false };
+    weighingAnswer.value = false;
   });
 }
 
@@ -280,7 +303,11 @@ export function followLook(): void {
     if (!draftOpened.value) return;
     const input = triageInput.value;
     const written = `${draft.value.id} ${JSON.stringify(input)}`;
-    if (written === lastInput) return;
+    if (written === lastInput) {
+      // An answer that changes nothing (a variety, say) has nothing to wait for.
+      weighingAnswer.value = false;
+      return;
+    }
     lastInput = written;
     void rank(input);
   });

@@ -1,8 +1,11 @@
 /** Pictures by id: from memory while they are fresh, else from the store; and their addresses for `<img>`. */
 import { useEffect, useState } from 'preact/hooks';
+import type { Draft } from './draft.ts';
 import { store, tryStore } from './kept.ts';
 
 const fresh = new Map<string, Blob>();
+/** Of the fresh ones, those that the store took. */
+const stored = new Set<string>();
 
 /** Under this id lies the small copy of a picture. */
 export const thumbnailOf = (photoId: string): string => `${photoId}:small`;
@@ -10,19 +13,23 @@ export const thumbnailOf = (photoId: string): string => `${photoId}:small`;
 /** Keeps a picture; if the store refuses it, it still works until the page is closed. */
 export async function keepPicture(id: string, picture: Blob): Promise<void> {
   fresh.set(id, picture);
-  await tryStore(() => store.savePicture(id, picture));
+  await storePicture(id, picture);
+}
+
+async function storePicture(id: string, picture: Blob): Promise<boolean> {
+  const done = await tryStore(async () => {
+    await store.savePicture(id, picture);
+    return true;
+  });
+  if (done) stored.add(id);
+  return done ?? false;
 }
 
 /** Stores again what the store refused before. True when everything is stored. */
 export async function keepPicturesAgain(ids: readonly string[]): Promise<boolean> {
   for (const id of ids) {
     const picture = fresh.get(id);
-    if (!picture) continue;
-    const done = await tryStore(async () => {
-      await store.savePicture(id, picture);
-      return true;
-    });
-    if (!done) return false;
+    if (picture && !stored.has(id) && !(await storePicture(id, picture))) return false;
   }
   return true;
 }
@@ -41,6 +48,20 @@ export async function dropPhotos(photoIds: readonly string[]): Promise<void> {
   const ids = photoIds.flatMap((id) => [id, thumbnailOf(id)]);
   for (const id of ids) fresh.delete(id);
   await tryStore(() => store.dropPictures(ids));
+}
+
+const DAY_MS = 86_400_000;
+
+/** Clears away looks that were thrown away more than a day ago, with their pictures. */
+export async function dropOldDrafts(): Promise<void> {
+  const before = new Date(Date.now() - DAY_MS).toISOString();
+  const all = (await tryStore(() => store.listDrafts())) ?? [];
+  for (const { id, deletedAt, body } of all) {
+    if (!deletedAt || deletedAt > before) continue;
+    const { photos = [], removed = [] } = body as Partial<Draft>;
+    await dropPhotos([...photos.map((photo) => photo.id), ...removed]);
+    await tryStore(() => store.dropDraft(id));
+  }
 }
 
 /** Address of a picture for `<img>`: `undefined` while it is looked for, `null` when there is none. */

@@ -1,0 +1,24 @@
+import { render } from 'preact';
+import './look/tokens.css';
+import './look/page.css';
+import './look/shell.css';
+import './look/marks.css';
+import { followInstall, registerOffline } from './offline.ts';
+import { Shell } from './shell.tsx';
+import { followKept } from './state/kept.ts';
+import { followLook } from './state/look-session.ts';
+import { dropOldDrafts } from './state/pictures.ts';
+import { followTheme } from './state/preferences.ts';
+import { followQuestion } from './state/question.ts';
+import { followHash } from './state/route.ts';
+
+followTheme();
+followHash();
+followInstall();
+followKept();
+followLook();
+followQuestion();
+const home = document.getElementById('app');
+if (home) render(<Shell />, home);
+if (import.meta.env.PROD) registerOffline();
+void dropOldDrafts();

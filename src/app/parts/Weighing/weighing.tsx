@@ -1,0 +1,178 @@
+import './weighing.css';
+import type { RankedCause } from '../../../ranker/types.ts';
+import type { Answers } from '../../../signs/types.ts';
+import type { KeptRanking } from '../../state/kept.ts';
+import { capitalise, causeName, FAMILY_NAMES } from '../../words/causes.ts';
+import type { Reported } from '../../words/reasons.ts';
+import { describeAssumption, sayChance, sayTogether, WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
+import { Beam } from './beam.tsx';
+import { CausePage } from './cause-page.tsx';
+import { Gardens } from './gardens.tsx';
+import { layOutWeighing, type WeighedLine } from './lay-out-weighing.ts';
+import { ReasonsInWords } from './reasons-in-words.tsx';
+
+interface WeighingProps {
+  readonly result: KeptRanking;
+  readonly answers: Answers;
+  readonly newest?: readonly string[];
+}
+
+/** The weighing: every leading cause with its beam, its range in gardens, its reasons, and what was assumed. */
+export function Weighing({ result, answers, newest = [] }: WeighingProps) {
+  const layout = layOutWeighing(result.causes, result.together);
+  const reported: Reported = { answers, findings: result.findings };
+  const said = layout.families.some(({ lines }) =>
+    lines.some((line) => line.for.length + line.against.length > 0),
+  );
+  return (
+    <section class="weighing stack" aria-labelledby="weighing-title" id="weighing">
+      <h2 id="weighing-title">{WORDS.title}</h2>
+      {result.nothingSaid && <p>{said ? WORDS.onlySetting : WORDS.nothingSaid}</p>}
+      <Key />
+      <div
+        class="weighing-grid"
+        style={{ '--span': layout.mostFor + layout.mostAgainst, '--left': layout.mostAgainst }}
+      >
+        {layout.families.map(({ family, row, lines }) => [
+          <h3 key={family} class="family" style={{ gridRow: row }}>
+            {FAMILY_NAMES[family]}
+          </h3>,
+          ...lines.map((line) => (
+            <CauseLine
+              key={line.cause.id}
+              line={line}
+              reported={reported}
+              newest={newest}
+              nothingSaid={result.nothingSaid}
+            />
+          )),
+        ])}
+        {layout.ties.map(({ together, rows }, index) => (
+          <div
+            key={together.causes.join()}
+            class={`tie tie-${index}`}
+            style={{ gridRow: `${rows[0]} / ${(rows.at(-1) ?? 0) + 1}` }}
+            aria-hidden="true"
+          />
+        ))}
+      </div>
+      {layout.ties.length > 0 && (
+        <div class="stack-close">
+          <h3>{WORDS.together}</h3>
+          <ul>
+            {layout.ties.map(({ together }) => (
+              <li key={together.causes.join()}>
+                {capitalise(sayTogether(together.causes, together.probability))}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <Others result={result} rest={layout.rest} ruledOut={layout.ruledOut} />
+      <Assumed result={result} />
+    </section>
+  );
+}
+
+function Key() {
+  return (
+    <div class="weighing-key small">
+      <p>{WORDS.key}</p>
+      <p class="weighing-scale">
+        <span class="weighing-hand" aria-hidden="true" /> {WORDS.scale}
+      </p>
+      <ul>
+        <li>
+          <span class="swatch eye" aria-hidden="true" /> {WORDS.keyEye}
+        </li>
+        <li>
+          <span class="swatch camera" aria-hidden="true" /> {WORDS.keyCamera}
+        </li>
+        <li>
+          <span class="swatch circumstance" aria-hidden="true" /> {WORDS.keyCircumstance}
+        </li>
+      </ul>
+    </div>
+  );
+}
+
+interface CauseLineProps {
+  readonly line: WeighedLine;
+  readonly reported: Reported;
+  readonly newest: readonly string[];
+  readonly nothingSaid: boolean;
+}
+
+function CauseLine({ line, reported, newest, nothingSaid }: CauseLineProps) {
+  const { cause, row } = line;
+  const name = causeName(cause.id);
+  return (
+    <article class="cause" style={{ gridRow: row }} aria-label={name}>
+      <h4 class="cause-name">{capitalise(name)}</h4>
+      <p class="cause-chance figures">{sayChance(cause, nothingSaid)}</p>
+      <Beam line={line} name={name} reported={reported} newest={newest} />
+      <Gardens probability={cause.probability} low={cause.low} high={cause.high} />
+      <div class="cause-more">
+        <details>
+          <summary class="small">{WORDS.reasons}</summary>
+          <ReasonsInWords cause={cause} reported={reported} />
+        </details>
+        <CausePage cause={cause.id} />
+      </div>
+    </article>
+  );
+}
+
+interface OthersProps {
+  readonly result: KeptRanking;
+  readonly rest: readonly RankedCause[];
+  readonly ruledOut: readonly RankedCause[];
+}
+
+function Others({ result, rest, ruledOut }: OthersProps) {
+  return (
+    <div>
+      {rest.length > 0 && (
+        <details>
+          <summary>{WORDS.rest(rest.length)}</summary>
+          <ul class="others">
+            {rest.map((cause) => (
+              <li key={cause.id}>
+                {capitalise(causeName(cause.id))}
+                <span class="small soft figures">{sayChance(cause, result.nothingSaid)}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {ruledOut.length > 0 && (
+        <details>
+          <summary>{WORDS.ruledOut(ruledOut.length)}</summary>
+          <ul class="others">
+            {ruledOut.map((cause) => (
+              <li key={cause.id}>
+                {capitalise(causeName(cause.id))}
+                <span class="small soft">{cause.ruledOut}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  );
+}
+
+function Assumed({ result }: { readonly result: KeptRanking }) {
+  return (
+    <details class="rule-above">
+      <summary>
+        {WORDS.assumed} ({result.assumed.length})
+      </summary>
+      <ul class="others small">
+        {result.assumed.map((assumption) => (
+          <li key={assumption.setting}>{capitalise(describeAssumption(assumption))}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}

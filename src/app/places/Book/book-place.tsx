@@ -1,0 +1,115 @@
+import './book-place.css';
+import { useState } from 'preact/hooks';
+import type { CaseRecord } from '../../../garden/records.ts';
+import { searchCases } from '../../../garden/search-cases.ts';
+import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
+import { route } from '../../state/route.ts';
+import { BOOK_WORDS as WORDS } from '../../words/book.ts';
+import { searchWords } from '../../words/describe-case.ts';
+import { CaseEntry } from './case-entry.tsx';
+import { CasePage } from './case-page.tsx';
+import { LookPage } from './look-page.tsx';
+
+/** Book: cases past and open, searched in words; one case; one look as it stood. */
+export function BookPlace() {
+  const at = route.value;
+  if (at.place !== 'book') return null;
+  if (at.caseId && at.look) return <LookPage key={at.look} caseId={at.caseId} lookId={at.look} />;
+  if (at.caseId) return <CasePage key={at.caseId} caseId={at.caseId} />;
+  return <CaseList />;
+}
+
+function CaseList() {
+  const [query, setQuery] = useState('');
+  const all = cases.value ?? [];
+  const alive = all.filter(({ deletedAt }) => !deletedAt);
+  const found = searchCases(alive, query, searchWords);
+  const open = found.filter(({ closedOn }) => !closedOn);
+  const closed = found.filter(({ closedOn }) => closedOn);
+  return (
+    <div class="book stack-wide">
+      <h1 tabIndex={-1}>{WORDS.title}</h1>
+      {alive.length > 0 && (
+        <label class="field">
+          <span>{WORDS.search}</span>
+          <input
+            type="search"
+            value={query}
+            placeholder={WORDS.searchHint}
+            autocomplete="off"
+            onInput={(event) => setQuery(event.currentTarget.value)}
+          />
+        </label>
+      )}
+      {cases.value && alive.length === 0 && <p>{WORDS.none}</p>}
+      <div role="status">
+        {query !== '' && found.length === 0 && alive.length > 0 && <p>{WORDS.noneFound(query)}</p>}
+      </div>
+      <Entries title={WORDS.open} found={open} />
+      <Entries title={WORDS.closed} found={closed} />
+      <Deleted all={all} />
+    </div>
+  );
+}
+
+function Entries({ title, found }: { readonly title: string; readonly found: readonly CaseRecord[] }) {
+  if (found.length === 0) return null;
+  return (
+    <section>
+      <h2 class="list-title">{title}</h2>
+      <ul class="entries">
+        {found.map((kept) => (
+          <CaseEntry key={kept.id} kept={kept} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Deleted cases that still have something to bring back. */
+function Deleted({ all }: { readonly all: readonly CaseRecord[] }) {
+  const deleted = all.filter(({ deletedAt, looks }) => deletedAt && looks.length > 0);
+  if (deleted.length === 0) return null;
+  return (
+    <details class="rule-above">
+      <summary>
+        {WORDS.deleted} ({deleted.length})
+      </summary>
+      <ul>
+        {deleted.map((kept) => (
+          <DeletedCase key={kept.id} kept={kept} />
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function DeletedCase({ kept }: { readonly kept: CaseRecord }) {
+  const [asking, setAsking] = useState(false);
+  return (
+    <li class="deleted-case">
+      <span>
+        {kept.plant} <span class="soft">{kept.bed}</span>
+      </span>
+      <button type="button" class="button-plain small" onClick={() => void bringBackCase(kept.id)}>
+        {WORDS.bringBack}
+      </button>
+      {!asking && (
+        <button type="button" class="button-plain small" onClick={() => setAsking(true)}>
+          {WORDS.erase}
+        </button>
+      )}
+      {asking && (
+        <p role="alert">
+          {WORDS.eraseAsk(kept.plant)}{' '}
+          <button type="button" class="button" onClick={() => void eraseCase(kept.id)}>
+            {WORDS.erase}
+          </button>{' '}
+          <button type="button" class="button-plain" onClick={() => setAsking(false)}>
+            {WORDS.case.deleteNo}
+          </button>
+        </p>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,50 @@
+import type { CaseRecord } from '../../../garden/records.ts';
+import { thumbnailOf, usePicture } from '../../state/pictures.ts';
+import { hashOf } from '../../state/route.ts';
+import { BOOK_WORDS as WORDS } from '../../words/book.ts';
+import { capitalise, causeName, joinWords } from '../../words/causes.ts';
+import { cropName } from '../../words/crops.ts';
+import { dayOf, describeDay } from '../../words/dates.ts';
+import { verdictWord } from '../../words/verdicts.ts';
+
+/** A case as a line in a list: its small photo, plant, bed, and what was made of it last. */
+export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
+  const last = kept.looks.at(-1);
+  const photo = last?.photos[0];
+  const crop = cropName(kept.crop);
+  const today = dayOf(new Date());
+  return (
+    <li>
+      <a class="entry" href={hashOf({ place: 'book', caseId: kept.id })}>
+        {photo ? <EntryPicture photoId={photo} /> : <span class="entry-picture" />}
+        <span class="entry-words">
+          <span class="entry-plant">{kept.plant}</span>
+          <span class="soft">
+            {[
+              crop && !kept.plant.toLocaleLowerCase('en-GB').includes(crop.toLocaleLowerCase('en-GB'))
+                ? crop
+                : '',
+              kept.bed,
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+          </span>
+          {last && (
+            <span>
+              {verdictWord(last.verdict)}
+              {last.leading.length > 0 && `: ${joinWords(last.leading.slice(0, 2).map(causeName), 'or')}`}
+            </span>
+          )}
+          <span class="small soft">
+            {last && capitalise(describeDay(last.date, today))} · {WORDS.looks(kept.looks.length)}
+          </span>
+        </span>
+      </a>
+    </li>
+  );
+}
+
+function EntryPicture({ photoId }: { readonly photoId: string }) {
+  const address = usePicture(thumbnailOf(photoId), photoId);
+  return <span class="entry-picture">{address && <img src={address} alt="" loading="lazy" />}</span>;
+}

@@ -1,0 +1,161 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { LookPhoto } from '../../../garden/records.ts';
+import type { LeafReading } from '../../../leaf/types.ts';
+import type { PhotoRole } from '../../../photo/types.ts';
+import type { SettingId } from '../../../signs/settings.ts';
+import { Specimen } from '../../parts/Specimen/specimen.tsx';
+import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
+import { Weighing } from '../../parts/Weighing/weighing.tsx';
+import { cases, type KeptLook, store, tryStore } from '../../state/kept.ts';
+import { prefer, preferences } from '../../state/preferences.ts';
+import { hashOf } from '../../state/route.ts';
+import { BOOK_WORDS } from '../../words/book.ts';
+import { capitalise } from '../../words/causes.ts';
+import { describeQuestion } from '../../words/checks.ts';
+import { describeDay } from '../../words/dates.ts';
+import { PHOTO_TROUBLE_WORDS } from '../../words/photo-troubles.ts';
+import { ROLE_WORDS } from '../../words/roles.ts';
+import { describeSettingValue } from '../../words/settings.ts';
+import { sayShortly } from '../../words/signs.ts';
+import { PhotoFindings } from '../Look/photo-findings.tsx';
+
+const WORDS = BOOK_WORDS.look;
+
+/** A kept look: photos with what was read from them, what was said, and the ranking as it stood. */
+export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly lookId: string }) {
+  const look = useLook(caseId, lookId);
+  const kept = cases.value?.find(({ id }) => id === caseId);
+  if (look === undefined) return <h1 tabIndex={-1}>…</h1>;
+  if (look === null) return <h1 tabIndex={-1}>{BOOK_WORDS.notFound}</h1>;
+  const heading = [kept?.plant, kept?.bed].filter(Boolean).join(' · ');
+  return (
+    <article>
+      <p class="small">
+        <a class="back" href={hashOf({ place: 'book', caseId })}>
+          {WORDS.toCase}
+        </a>
+      </p>
+      <h1 tabIndex={-1}>{WORDS.title(describeDay(look.date, look.date))}</h1>
+      <p class="soft look-title">{heading}</p>
+      <div class="look">
+        <div class="look-side stack-wide">
+          <KeptPhotos look={look} bed={kept?.bed ?? ''} />
+          {look.note && (
+            <section class="stack-close">
+              <h2>{WORDS.note}</h2>
+              <p class="kept-note">{look.note}</p>
+            </section>
+          )}
+          <SaidList look={look} />
+        </div>
+        <div class="look-side stack-wide">
+          {look.ranking ? (
+            <>
+              <p class="small soft">
+                {WORDS.asItStood}. {look.knowledge && WORDS.knowledge(look.knowledge)}
+              </p>
+              <VerdictWords judged={look.ranking} today={look.date} />
+              <Weighing result={look.ranking} answers={look.answers} />
+            </>
+          ) : (
+            <p>{WORDS.noRanking}</p>
+          )}
+        </div>
+      </div>
+    </article>
+  );
+}
+
+/** `undefined` while it is read, `null` when there is none. */
+function useLook(caseId: string, lookId: string): KeptLook | null | undefined {
+  const [look, setLook] = useState<KeptLook | null | undefined>(undefined);
+  useEffect(() => {
+    let left = false;
+    void tryStore(() => store.listLooks(caseId)).then((looks) => {
+      if (!left) setLook((looks?.find(({ id }) => id === lookId) as KeptLook | undefined) ?? null);
+    });
+    return () => {
+      left = true;
+    };
+  }, [caseId, lookId]);
+  return look;
+}
+
+function KeptPhotos({ look, bed }: { readonly look: KeptLook; readonly bed: string }) {
+  const { showHatching } = preferences.value;
+  if (look.photos.length === 0) return null;
+  return (
+    <section class="stack-wide">
+      <h2 class="unseen">{WORDS.photos}</h2>
+      {look.photos.map((photo) => (
+        <KeptPhoto key={photo.id} photo={photo} day={look.date} bed={bed} showOutline={showHatching} />
+      ))}
+      <label class="switch">
+        <input
+          type="checkbox"
+          checked={showHatching}
+          onChange={(event) => prefer({ showHatching: event.currentTarget.checked })}
+        />
+        {WORDS.hatching}
+      </label>
+    </section>
+  );
+}
+
+interface KeptPhotoProps {
+  readonly photo: LookPhoto<LeafReading>;
+  readonly day: string;
+  readonly bed: string;
+  readonly showOutline: boolean;
+}
+
+function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
+  const { reading } = photo;
+  const role = ROLE_WORDS[photo.role as PhotoRole]?.name ?? photo.role;
+  return (
+    <div class="stack-close">
+      <Specimen
+        photoId={photo.id}
+        caption={[role, describeDay(day, day), bed].filter(Boolean).join(' · ')}
+        showFindings={showOutline}
+        {...(reading?.leaf.outline ? { outline: reading.leaf.outline } : {})}
+      />
+      {reading?.trouble.map((code) => (
+        <p key={code} class="photo-trouble">
+          {PHOTO_TROUBLE_WORDS[code]}
+        </p>
+      ))}
+      {reading && <PhotoFindings reading={reading} />}
+    </div>
+  );
+}
+
+function SaidList({ look }: { readonly look: KeptLook }) {
+  const { signs, setting } = look.answers;
+  const lines: (readonly [string, string])[] = [
+    ...Object.entries(signs).map(
+      ([id, answer]) => [capitalise(sayShortly(id)), answer === 'seen' ? WORDS.seen : WORDS.absent] as const,
+    ),
+    ...Object.entries(setting).map(
+      ([id, value]) =>
+        [
+          describeQuestion({ kind: 'setting', setting: id as SettingId }).asks,
+          describeSettingValue(id as SettingId, value),
+        ] as const,
+    ),
+  ];
+  return (
+    <section class="stack-close">
+      <h2>{WORDS.said}</h2>
+      {lines.length === 0 && <p class="soft">{WORDS.nothingSaid}</p>}
+      <dl class="measures">
+        {lines.map(([what, answer]) => (
+          <div key={what}>
+            <dt>{what}</dt>
+            <dd>{answer}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

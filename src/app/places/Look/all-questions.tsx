@@ -1,0 +1,145 @@
+import { useState } from 'preact/hooks';
+import { SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
+import {
+  BROADER_MARKS,
+  CREATURE_SIGNS,
+  MARKS,
+  PLANT_SIGNS,
+  SPREAD_SIGNS,
+  TEST_SIGNS,
+} from '../../../signs/vocabulary.ts';
+import { Segments } from '../../parts/Choice/segments.tsx';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import type { SignAnswer } from '../../state/change-draft.ts';
+import { change, draft } from '../../state/look-session.ts';
+import { capitalise } from '../../words/causes.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { BROADER_WORDS, PLACE_WORDS, type Place } from '../../words/signs.ts';
+import { SettingField } from './setting-field.tsx';
+
+type SignGroupId = Exclude<keyof typeof WORDS.groups, 'setting'>;
+
+interface Asked {
+  readonly id: string;
+  readonly says: string;
+}
+
+const GROUPS: readonly {
+  readonly id: SignGroupId;
+  readonly signs: readonly Asked[];
+  readonly places: boolean;
+}[] = [
+  { id: 'mark', signs: MARKS, places: true },
+  {
+    id: 'cannotSayExactly',
+    signs: Object.keys(BROADER_MARKS).map((id) => ({
+      id,
+      says: BROADER_WORDS[id as keyof typeof BROADER_WORDS],
+    })),
+    places: true,
+  },
+  { id: 'plant', signs: PLANT_SIGNS, places: false },
+  { id: 'creature', signs: CREATURE_SIGNS, places: false },
+  { id: 'spread', signs: SPREAD_SIGNS, places: false },
+  { id: 'test', signs: TEST_SIGNS, places: false },
+];
+
+const PLACES: readonly Place[] = ['old', 'new', 'some'];
+
+/** Every sign and circumstance, for those who would rather go down a list. */
+export function AllQuestions() {
+  const settings = Object.keys(SETTINGS) as SettingId[];
+  const { answers } = draft.value;
+  return (
+    <div class="all-questions">
+      <p class="small soft">{WORDS.listLead}</p>
+      {GROUPS.map(({ id, signs, places }) => (
+        <Group key={id} title={WORDS.groups[id]} said={countSaid(signs)}>
+          {signs.map((sign) =>
+            places ? (
+              <MarkRow key={sign.id} mark={sign} />
+            ) : (
+              <div class="list-row" key={sign.id}>
+                <Drawn of={sign.id} />
+                <SignChoice id={sign.id} legend={capitalise(sign.says)} />
+              </div>
+            ),
+          )}
+        </Group>
+      ))}
+      <Group
+        title={WORDS.groups.setting}
+        said={settings.filter((id) => answers.setting[id] !== undefined).length}
+      >
+        {settings.map((id) => (
+          <SettingField key={id} id={id} setting={SETTINGS[id] as Setting} />
+        ))}
+      </Group>
+    </div>
+  );
+}
+
+function countSaid(signs: readonly Asked[]): number {
+  const ids = new Set(signs.map(({ id }) => id));
+  return Object.keys(draft.value.answers.signs).filter((id) => ids.has(id.split('@')[0] ?? id)).length;
+}
+
+interface GroupProps {
+  readonly title: string;
+  readonly said: number;
+  readonly children: preact.ComponentChildren;
+}
+
+/** A group is built when it is opened: a hundred rows at once would hold up the page. */
+function Group({ title, said, children }: GroupProps) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <span>{title}</span> <span class="small soft figures">{WORDS.answered(said)}</span>
+      </summary>
+      {open && <div class="list-group">{children}</div>}
+    </details>
+  );
+}
+
+const saidOf = (id: string): 'seen' | 'absent' | undefined =>
+  (draft.value.answers.signs as Partial<Record<string, 'seen' | 'absent'>>)[id];
+
+/** A mark is asked at the oldest leaves, the youngest, or on some when that is all that is known. */
+function MarkRow({ mark }: { readonly mark: Asked }) {
+  const said = PLACES.flatMap((place) => {
+    const answer = saidOf(`${mark.id}@${place}`);
+    return answer ? [`${PLACE_WORDS[place].short}: ${answer === 'seen' ? WORDS.seen : WORDS.absent}`] : [];
+  });
+  return (
+    <details class="mark-row">
+      <summary>
+        <Drawn of={mark.id} />
+        <span>
+          {capitalise(mark.says)}
+          {said.length > 0 && <span class="mark-said small">{said.join('; ')}</span>}
+        </span>
+      </summary>
+      {PLACES.map((place) => (
+        <SignChoice key={place} id={`${mark.id}@${place}`} legend={capitalise(PLACE_WORDS[place].short)} />
+      ))}
+    </details>
+  );
+}
+
+function SignChoice({ id, legend }: { readonly id: string; readonly legend: string }) {
+  return (
+    <Segments<SignAnswer>
+      legend={legend}
+      name={`sign-${id}`}
+      options={[
+        { id: 'seen', says: WORDS.seen },
+        { id: 'absent', says: WORDS.absent },
+        { id: 'not-looked', says: WORDS.notLooked },
+      ]}
+      value={saidOf(id) ?? 'not-looked'}
+      onChange={(answer) => change({ kind: 'answer-signs', signs: { [id]: answer } })}
+    />
+  );
+}

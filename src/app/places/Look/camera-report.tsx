@@ -1,0 +1,67 @@
+import type { Finding } from '../../../signs/types.ts';
+import type { SignId } from '../../../signs/vocabulary.ts';
+import { change, draft, ranking } from '../../state/look-session.ts';
+import { capitalise } from '../../words/causes.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { sayShortly } from '../../words/signs.ts';
+
+/** Likelihood ratios below this say so little that a line would only be noise. */
+const LEAST_RATIO = 1.6;
+
+/** What the camera reports as signs, each of which a person can set aside. */
+export function CameraReport() {
+  const findings = (ranking.value.result?.findings ?? []).filter(
+    (finding) => finding.from !== 'eye' && Math.max(ratio(finding), 1 / ratio(finding)) >= LEAST_RATIO,
+  );
+  const overruled = draft.value.answers.overruled ?? [];
+  const standing = findings.filter(({ sign }) => !overruled.includes(sign as SignId));
+  if (standing.length + overruled.length === 0) return null;
+  return (
+    <section class="camera-report stack-close" aria-labelledby="camera-title">
+      <h3 id="camera-title">{WORDS.cameraSays}</h3>
+      <ul>
+        {[...standing].sort(bySight).map((finding) => (
+          <li key={finding.sign} class="camera-line">
+            <span>
+              {capitalise(WORDS.cameraWeight[strength(finding)])}{' '}
+              {ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot} {sayShortly(finding.sign)}
+            </span>
+            <Overrule sign={finding.sign as SignId} overruled={false} />
+          </li>
+        ))}
+        {overruled.map((sign) => (
+          <li key={sign} class="camera-line set-aside">
+            <span>
+              {WORDS.overruled}: <s>{sayShortly(sign)}</s>
+            </span>
+            <Overrule sign={sign} overruled />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const ratio = ({ ifPresent, ifAbsent }: Finding): number => ifPresent / ifAbsent;
+
+/** Seen before not seen, stronger before weaker. */
+const bySight = (a: Finding, b: Finding): number => ratio(b) - ratio(a);
+
+/** Three words for a likelihood ratio: 10 and 3 are the usual marks of strong and moderate evidence (from memory). */
+function strength(finding: Finding): keyof typeof WORDS.cameraWeight {
+  const size = Math.max(ratio(finding), 1 / ratio(finding));
+  if (size >= 10) return 'strong';
+  return size >= 3 ? 'some' : 'faint';
+}
+
+function Overrule({ sign, overruled }: { readonly sign: SignId; readonly overruled: boolean }) {
+  return (
+    <button
+      type="button"
+      class="button-plain small"
+      onClick={() => change({ kind: 'overrule', sign, overruled: !overruled })}
+    >
+      {overruled ? WORDS.letStand : WORDS.overrule}
+    </button>
+  );
+}

@@ -1,0 +1,112 @@
+import { useState } from 'preact/hooks';
+import { groupByBed } from '../../../garden/group-by-bed.ts';
+import { keepLook } from '../../state/keep-draft.ts';
+import { cases } from '../../state/kept.ts';
+import { change, discardLook, draft, ranking } from '../../state/look-session.ts';
+import { question } from '../../state/question.ts';
+import { goTo } from '../../state/route.ts';
+import { cropName } from '../../words/crops.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+
+/** Bed and plant in words, a note, and the button that keeps the look as a case. */
+export function KeepForm() {
+  const { caseId, bed, plant, note } = draft.value;
+  const [state, setState] = useState<'ready' | 'keeping' | 'unnamed' | 'refused'>('ready');
+  const keep = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    if (bed.trim() === '' || plant.trim() === '') {
+      setState('unnamed');
+      return;
+    }
+    setState('keeping');
+    const kept = await keepLook();
+    if (kept) goTo({ place: 'book', caseId: kept });
+    else setState('refused');
+  };
+  // The one next thing, once there is nothing worth asking left.
+  const isNext = ranking.value.result !== undefined && !ranking.value.result.nothingSaid && !question.value;
+  return (
+    <section class="keep stack" aria-labelledby="keep-title">
+      <h2 id="keep-title">{WORDS.keep}</h2>
+      <form class="stack" onSubmit={(event) => void keep(event)} noValidate>
+        <p class="soft">{WORDS.keepLead}</p>
+        <div class="keep-fields">
+          <Words
+            label={WORDS.bed}
+            value={bed}
+            list="known-beds"
+            onWords={(words) => change({ kind: 'set-words', words: { bed: words } })}
+          />
+          <Words
+            label={WORDS.plant}
+            value={plant}
+            placeholder={suggestedPlant()}
+            onWords={(words) => change({ kind: 'set-words', words: { plant: words } })}
+          />
+        </div>
+        <KnownBeds />
+        <label class="field">
+          <span>{WORDS.note}</span>
+          <textarea
+            rows={2}
+            value={note}
+            onInput={(event) => change({ kind: 'set-words', words: { note: event.currentTarget.value } })}
+          />
+        </label>
+        <button type="submit" class={`button${isNext ? ' next' : ''}`} disabled={state === 'keeping'}>
+          {state === 'keeping' ? WORDS.keeping : caseId ? WORDS.keepLater : WORDS.keepCase}
+        </button>
+        <p role="alert">
+          {state === 'unnamed' && (bed.trim() === '' || plant.trim() === '') && WORDS.needsNames}
+          {state === 'refused' && WORDS.keptNot}
+        </p>
+      </form>
+      <p class="small soft">
+        {WORDS.draftKept}{' '}
+        <button type="button" class="button-plain small" onClick={() => void discardLook(WORDS.thrownAway)}>
+          {WORDS.throwAway}
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function suggestedPlant(): string {
+  const { crop, variety } = draft.value.answers;
+  return [cropName(crop), variety].filter(Boolean).join(', ');
+}
+
+interface WordsProps {
+  readonly label: string;
+  readonly value: string;
+  readonly placeholder?: string;
+  readonly list?: string;
+  readonly onWords: (words: string) => void;
+}
+
+function Words({ label, value, placeholder = '', list, onWords }: WordsProps) {
+  return (
+    <label class="field">
+      <span>{label}</span>
+      <input
+        type="text"
+        value={value}
+        placeholder={placeholder}
+        autocomplete="off"
+        {...(list ? { list } : {})}
+        onInput={(event) => onWords(event.currentTarget.value)}
+      />
+    </label>
+  );
+}
+
+function KnownBeds() {
+  const beds = groupByBed(cases.value ?? []).filter(({ key }) => key !== '');
+  return (
+    <datalist id="known-beds">
+      {beds.map(({ key, name }) => (
+        <option key={key} value={name} />
+      ))}
+    </datalist>
+  );
+}

@@ -1,0 +1,102 @@
+import './look-place.css';
+import { useEffect } from 'preact/hooks';
+import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
+import { Weighing } from '../../parts/Weighing/weighing.tsx';
+import { cases } from '../../state/kept.ts';
+import { draft, draftOpened, lastEffect, openDraft, rankAgain, ranking } from '../../state/look-session.ts';
+import { goTo, route } from '../../state/route.ts';
+import { dayOf } from '../../words/dates.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { describeVerdict } from '../../words/verdicts.ts';
+import { WEIGHING_WORDS } from '../../words/weighing.ts';
+import { CameraReport } from './camera-report.tsx';
+import { CropPicker } from './crop-picker.tsx';
+import { KeepForm } from './keep-form.tsx';
+import { LookDate } from './look-date.tsx';
+import { PhotoDesk } from './photo-desk.tsx';
+import { QuestionPanel } from './question-panel.tsx';
+
+/** Look: one plant, now. Photos and questions on one side, the verdict and the weighing on the other. */
+export function LookPlace() {
+  const wanted = route.value.place === 'look' ? route.value.draft : undefined;
+  const current = draft.value.id;
+  useEffect(() => {
+    if (draftOpened.value && wanted === current) return;
+    void openDraft(wanted).then((id) => {
+      if (route.value.place === 'look') goTo({ place: 'look', draft: id }, 'replace');
+    });
+  }, [wanted, current]);
+  if (!draftOpened.value)
+    return (
+      <h1 tabIndex={-1} class="soft">
+        {WORDS.opening}
+      </h1>
+    );
+  return (
+    <>
+      <h1 class="look-title" tabIndex={-1}>
+        {titleOf()}
+      </h1>
+      <div class="look">
+        <div class="look-side stack-wide">
+          <div class="plant-line">
+            <CropPicker />
+            <LookDate />
+          </div>
+          <PhotoDesk />
+          <CameraReport />
+          <QuestionPanel />
+        </div>
+        <div class="look-side stack-wide">
+          <Result />
+          <KeepForm />
+        </div>
+      </div>
+      <VerdictStrip />
+    </>
+  );
+}
+
+function titleOf(): string {
+  const { caseId } = draft.value;
+  const kept = caseId ? cases.value?.find(({ id }) => id === caseId) : undefined;
+  return kept ? WORDS.titleLater(kept.plant) : WORDS.title;
+}
+
+function Result() {
+  const { result, failed } = ranking.value;
+  return (
+    <div class="result stack-wide" aria-busy={ranking.value.pending}>
+      {failed && (
+        <p role="alert">
+          {WEIGHING_WORDS.failed}{' '}
+          <button type="button" class="button-plain" onClick={rankAgain}>
+            {WEIGHING_WORDS.failedAgain}
+          </button>
+        </p>
+      )}
+      {!result && !failed && <p class="soft">{WEIGHING_WORDS.reckoned}</p>}
+      {result && <VerdictWords judged={result} today={dayOf(new Date())} />}
+      {result && (
+        <Weighing result={result} answers={draft.value.answers} newest={lastEffect.value?.about ?? []} />
+      )}
+    </div>
+  );
+}
+
+/** On a phone the verdict stands one thumb away, above the tabs. */
+function VerdictStrip() {
+  const { result } = ranking.value;
+  const says =
+    result && !result.nothingSaid ? describeVerdict(result, dayOf(new Date())).headline : WORDS.stripNone;
+  return (
+    <button
+      type="button"
+      class="verdict-strip"
+      aria-label={`${WORDS.strip}: ${says}`}
+      onClick={() => document.getElementById('verdict')?.scrollIntoView()}
+    >
+      <span>{says}</span>
+    </button>
+  );
+}

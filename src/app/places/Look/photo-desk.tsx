@@ -1,0 +1,185 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { PhotoRole } from '../../../photo/types.ts';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { MOST_PHOTOS } from '../../state/change-draft.ts';
+import type { DraftPhoto } from '../../state/draft.ts';
+import { addPhotos, draft } from '../../state/look-session.ts';
+import { thumbnailOf, usePicture } from '../../state/pictures.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
+import { PhotoSheet } from './photo-sheet.tsx';
+
+/** The photos of a look: one large, the four roles below, and the ways to add some. */
+export function PhotoDesk() {
+  const { photos } = draft.value;
+  const [shownId, setShownId] = useState<string | undefined>(undefined);
+  const [surplus, setSurplus] = useState(0);
+  const shown = photos.find(({ id }) => id === shownId) ?? photos[0];
+  const add = async (files: readonly File[], role?: PhotoRole): Promise<void> => {
+    if (files.length === 0) return;
+    const before = new Set(draft.value.photos.map(({ id }) => id));
+    setSurplus(await addPhotos(files, role));
+    setShownId(draft.value.photos.find(({ id }) => !before.has(id))?.id);
+  };
+  usePaste((files) => void add(files));
+  return (
+    <section
+      class="photo-desk stack"
+      aria-labelledby="photos-title"
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        event.preventDefault();
+        void add(pictureFiles(event.dataTransfer));
+      }}
+    >
+      <h2 id="photos-title" class={photos.length > 0 ? 'unseen' : ''}>
+        {WORDS.photos}
+      </h2>
+      {shown && <PhotoSheet key={shown.id} photo={shown} />}
+      {photos.length === 0 && <p class="soft">{WORDS.photosLead}</p>}
+      <ul class="slots">
+        {PHOTO_ROLES.map((role) => (
+          <Slot
+            key={role}
+            role={role}
+            photo={photos.find((photo) => photo.role === role)}
+            isShown={shown?.role === role}
+            onShow={setShownId}
+            onAdd={(files) => void add(files, role)}
+          />
+        ))}
+      </ul>
+      {photos.length < MOST_PHOTOS && <AddPhotos onAdd={(files) => void add(files)} isNext={!hasStarted()} />}
+      {surplus > 0 && <p role="status">{WORDS.tooMany(surplus)}</p>}
+    </section>
+  );
+}
+
+const hasStarted = (): boolean => draft.value.photos.length > 0 || draft.value.steps.length > 1;
+
+const pictureFiles = (data: DataTransfer | null): File[] => [...(data?.files ?? [])];
+
+/** Pictures pasted anywhere on the page go to this look; text pasted into a field is left alone. */
+function usePaste(onFiles: (files: readonly File[]) => void): void {
+  const latest = useRef(onFiles);
+  latest.current = onFiles;
+  useEffect(() => {
+    const paste = (event: ClipboardEvent): void => {
+      const files = pictureFiles(event.clipboardData);
+      if (files.length === 0) return;
+      event.preventDefault();
+      latest.current(files);
+    };
+    addEventListener('paste', paste);
+    return () => removeEventListener('paste', paste);
+  }, []);
+}
+
+interface SlotProps {
+  readonly role: PhotoRole;
+  readonly photo: DraftPhoto | undefined;
+  readonly isShown: boolean;
+  readonly onShow: (id: string) => void;
+  readonly onAdd: (files: readonly File[]) => void;
+}
+
+function Slot({ role, photo, isShown, onShow, onAdd }: SlotProps) {
+  const { name, says } = ROLE_WORDS[role];
+  if (photo)
+    return (
+      <li>
+        <button
+          type="button"
+          class="slot filled"
+          aria-label={WORDS.show(name)}
+          aria-pressed={isShown}
+          onClick={() => onShow(photo.id)}
+        >
+          <SlotPicture photo={photo} />
+          <span class="slot-name">{name}</span>
+        </button>
+      </li>
+    );
+  return (
+    <li>
+      <FilePicker class="slot" label={WORDS.addFor(`${name}, ${says}`)} onAdd={onAdd}>
+        <Drawn of={role} />
+        <span class="slot-name">{name}</span>
+      </FilePicker>
+    </li>
+  );
+}
+
+function SlotPicture({ photo }: { readonly photo: DraftPhoto }) {
+  // Once it has been read there is a small copy; the whole file would be decoded again for a stamp.
+  const address = usePicture(...(photo.reading ? [thumbnailOf(photo.id), photo.id] : [photo.id]));
+  return <span class="slot-picture">{address && <img src={address} alt="" />}</span>;
+}
+
+interface FilePickerProps {
+  readonly class: string;
+  readonly label: string;
+  readonly onAdd: (files: readonly File[]) => void;
+  readonly several?: boolean;
+  readonly camera?: boolean;
+  readonly children: preact.ComponentChildren;
+}
+
+/** Something to press that opens the camera or the file picker. */
+function FilePicker({
+  class: look,
+  label,
+  onAdd,
+  several = false,
+  camera = false,
+  children,
+}: FilePickerProps) {
+  return (
+    <label class={look}>
+      {children}
+      <input
+        type="file"
+        class="unseen"
+        accept="image/*"
+        aria-label={label}
+        multiple={several}
+        {...(camera ? { capture: 'environment' as const } : {})}
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          // Emptied, so that choosing the same file again is a change.
+          event.currentTarget.value = '';
+          onAdd(files);
+        }}
+      />
+    </label>
+  );
+}
+
+interface AddPhotosProps {
+  readonly onAdd: (files: readonly File[]) => void;
+  readonly isNext: boolean;
+}
+
+function AddPhotos({ onAdd, isNext }: AddPhotosProps) {
+  return (
+    <div class="add-photos">
+      <FilePicker
+        class={`button camera-button${isNext ? ' next' : ''}`}
+        label={WORDS.takePhoto}
+        onAdd={onAdd}
+        camera
+      >
+        {WORDS.takePhoto}
+      </FilePicker>
+      <FilePicker
+        class={`button choose-button${isNext ? ' next-on-desk' : ''}`}
+        label={WORDS.choosePhotos}
+        onAdd={onAdd}
+        several
+      >
+        {WORDS.choosePhotos}
+      </FilePicker>
+      <span class="drop-hint small soft">{WORDS.dropHere}</span>
+    </div>
+  );
+}

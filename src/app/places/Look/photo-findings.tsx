@@ -1,0 +1,37 @@
+import type { LeafReading } from '../../../leaf/types.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { describeMeasures, type MeasureInWords } from '../../words/measures.ts';
+
+/** The measures of one photo in words with their error, plain ones first. Also used for looks that were kept. */
+export function PhotoFindings({ reading }: { readonly reading: LeafReading }) {
+  const measures = describeMeasures(reading.measures);
+  const plain = measures.filter(({ finer }) => !finer);
+  const finer = measures.filter((measure) => measure.finer);
+  if (measures.length === 0)
+    return <p class="soft">{reading.role === 'whole' ? WORDS.wholeNotMeasured : WORDS.nothingMeasured}</p>;
+  return (
+    <div class="stack-close">
+      <h3>{WORDS.found}</h3>
+      <MeasureList measures={plain} />
+      <details>
+        <summary class="small">{WORDS.finer}</summary>
+        <MeasureList measures={finer} />
+        <p class="small soft">{WORDS.giveOrTake}</p>
+        {reading.white && <p class="small soft">{WORDS.white[reading.white.from]}</p>}
+      </details>
+    </div>
+  );
+}
+
+function MeasureList({ measures }: { readonly measures: readonly MeasureInWords[] }) {
+  return (
+    <dl class="measures figures">
+      {measures.map(({ id, name, says }) => (
+        <div key={id}>
+          <dt>{name}</dt>
+          <dd>{says}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

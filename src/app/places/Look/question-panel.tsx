@@ -1,0 +1,113 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { NextCheck } from '../../../ranker/types.ts';
+import { Segments } from '../../parts/Choice/segments.tsx';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
+import { question, undoAnswer } from '../../state/question.ts';
+import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { describeMinutes } from '../../words/minutes.ts';
+import { sayShift } from '../../words/weighing.ts';
+import { AllQuestions } from './all-questions.tsx';
+import { SettingAnswers } from './setting-answers.tsx';
+import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
+
+/** The questions: the best one at a time, or all of them as a list. */
+export function QuestionPanel() {
+  const [all, setAll] = useState(false);
+  return (
+    <section class="questions stack" aria-labelledby="question-title" id="question">
+      <div class="questions-head">
+        <h2 id="question-title" tabIndex={-1}>
+          {all ? WORDS.allQuestions : WORDS.question}
+        </h2>
+        <Segments
+          legend={WORDS.question}
+          quiet
+          name="how-asked"
+          options={[
+            { id: 'one', says: WORDS.oneAtATime },
+            { id: 'all', says: WORDS.allQuestions },
+          ]}
+          value={all ? 'all' : 'one'}
+          onChange={(value) => setAll(value === 'all')}
+        />
+      </div>
+      {all ? <AllQuestions /> : <OneQuestion />}
+      <AnswerEffect />
+    </section>
+  );
+}
+
+function OneQuestion() {
+  const asked = question.value;
+  const heading = useRef<HTMLParagraphElement>(null);
+  const shown = useRef<string | undefined>(asked?.id);
+  // After an answer the focus goes to the next question, so that a keyboard or a screen reader can go on.
+  useEffect(() => {
+    if (weighingAnswer.value || !asked || shown.current === asked.id) return;
+    const hadFocus =
+      document.activeElement === document.body || document.activeElement?.closest('.questions');
+    if (shown.current !== undefined && hadFocus) heading.current?.focus({ preventScroll: true });
+    shown.current = asked.id;
+  });
+  if (weighingAnswer.value)
+    return (
+      <p class="question-wait soft" role="status">
+        {WORDS.weighing}
+      </p>
+    );
+  if (!asked) return <p class="question-wait">{ranking.value.result ? WORDS.notWorth : WORDS.notYet}</p>;
+  const { where, asks } = describeQuestion(asked.target);
+  const apart = describeTellsApart(asked.tellsApart);
+  return (
+    <div class="question stack" key={asked.id}>
+      <div class="question-text">
+        {asked.target.kind === 'check' && <Drawn of={asked.target.check} />}
+        <div>
+          <p class="question-where small soft">{where}</p>
+          <p class="question-asks" ref={heading} tabIndex={-1}>
+            {asks}
+          </p>
+        </div>
+      </div>
+      <Answers asked={asked} />
+      <p class="small soft">
+        {apart && WORDS.why(apart)} {WORDS.takes(describeMinutes(asked.minutes, asked.waitDays))}
+      </p>
+    </div>
+  );
+}
+
+function Answers({ asked: { target } }: { readonly asked: NextCheck }) {
+  if (target.kind === 'sign') return <SignAnswers target={target} />;
+  if (target.kind === 'setting') return <SettingAnswers setting={target.setting} />;
+  const check = checkOf(target.check);
+  if (!check) return null;
+  if ('setting' in check.settles) return <SettingAnswers setting={check.settles.setting} check={check.id} />;
+  return <CheckAnswers check={{ ...check, settles: check.settles }} />;
+}
+
+/** What the last answer did to the beams: said only after answering. */
+function AnswerEffect() {
+  const moved = lastEffect.value;
+  const { steps } = draft.value;
+  return (
+    <div class="answer-effect">
+      <div role="status">
+        {moved && moved.about.length > 0 && (
+          <p class="small">
+            {moved.shifts.length === 0
+              ? WORDS.movedNothing
+              : `${WORDS.moved} ${moved.shifts.map(sayShift).join('; ')}.`}
+          </p>
+        )}
+      </div>
+      {steps.length > 0 && (
+        <button type="button" class="button-plain small" onClick={undoAnswer}>
+          {WORDS.undoAnswer}
+        </button>
+      )}
+    </div>
+  );
+}

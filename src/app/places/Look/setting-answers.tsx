@@ -1,0 +1,132 @@
+import { useState } from 'preact/hooks';
+import { type NumberSetting, SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
+import { change } from '../../state/look-session.ts';
+import { capitalise } from '../../words/causes.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+
+interface SettingAnswersProps {
+  readonly setting: SettingId;
+  /** Set when the setting is settled by a check that was made for it. */
+  readonly check?: string;
+}
+
+/** The answers to a question about the setting, large enough for a thumb in a glove. */
+export function SettingAnswers({ setting, check }: SettingAnswersProps) {
+  const asked: Setting = SETTINGS[setting];
+  const answer = (value: unknown): void =>
+    change({ kind: 'answer-setting', setting, value, ...(check === undefined ? {} : { check }) });
+  const cannotSay = (
+    <button type="button" class="answer" onClick={() => change({ kind: 'cannot-say', id: check ?? setting })}>
+      {check === undefined ? WORDS.cannotSay : WORDS.notNow}
+    </button>
+  );
+  if (asked.kind === 'yes-no')
+    return (
+      <div class="answers">
+        <button type="button" class="answer" onClick={() => answer(true)}>
+          {WORDS.yes}
+        </button>
+        <button type="button" class="answer" onClick={() => answer(false)}>
+          {WORDS.no}
+        </button>
+        {cannotSay}
+      </div>
+    );
+  if (asked.kind === 'any-of') return <AnyOf asked={asked} onAnswer={answer} cannotSay={cannotSay} />;
+  if (asked.kind === 'number') return <NumberAnswer asked={asked} onAnswer={answer} cannotSay={cannotSay} />;
+  return (
+    <div class="answers">
+      {asked.options.map(({ id, says }) => (
+        <button key={id} type="button" class="answer" onClick={() => answer(id)}>
+          {capitalise(says)}
+        </button>
+      ))}
+      {cannotSay}
+    </div>
+  );
+}
+
+interface PartProps<Kind extends Setting['kind']> {
+  readonly asked: Extract<Setting, { kind: Kind }>;
+  readonly onAnswer: (value: unknown) => void;
+  readonly cannotSay: preact.JSX.Element;
+}
+
+/** "Nothing" excludes everything else that could have gone on the bed. */
+const NONE = 'none';
+
+function AnyOf({ asked, onAnswer, cannotSay }: PartProps<'any-of'>) {
+  const [chosen, setChosen] = useState<readonly string[]>([]);
+  const hasNone = asked.options.some(({ id }) => id === NONE);
+  const toggle = (id: string): void => {
+    const without = chosen.filter((other) => other !== id && (id === NONE ? false : other !== NONE));
+    setChosen(chosen.includes(id) ? without : [...without, id]);
+  };
+  return (
+    <div class="answers">
+      {asked.options.map(({ id, says }) => (
+        <label key={id} class="answer choosable">
+          <input type="checkbox" checked={chosen.includes(id)} onChange={() => toggle(id)} />
+          {capitalise(says)}
+        </label>
+      ))}
+      {!hasNone && chosen.length === 0 && (
+        <button type="button" class="answer" onClick={() => onAnswer([])}>
+          {WORDS.noneOfThese}
+        </button>
+      )}
+      {chosen.length > 0 && (
+        <button type="button" class="answer done" onClick={() => onAnswer(chosen)}>
+          {WORDS.done}
+        </button>
+      )}
+      {cannotSay}
+    </div>
+  );
+}
+
+function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
+  const [typed, setTyped] = useState('');
+  const value = Number(typed.replace(',', '.'));
+  const fits = typed.trim() !== '' && value >= asked.least && value <= asked.most;
+  return (
+    <div class="answers">
+      <form
+        class="number-answer"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (fits) onAnswer(value);
+        }}
+      >
+        <label class="field">
+          <span>
+            {capitalise(asked.unit)}, {asked.least} to {asked.most}
+          </span>
+          <input
+            class="figures"
+            inputMode="decimal"
+            value={typed}
+            autocomplete="off"
+            onInput={(event) => setTyped(event.currentTarget.value)}
+          />
+        </label>
+        <button type="submit" class="button" disabled={!fits}>
+          {WORDS.setNumber}
+        </button>
+      </form>
+      {asked.bands.map((band, index) => (
+        <button key={band.id} type="button" class="answer" onClick={() => onAnswer(withinBand(asked, index))}>
+          {capitalise(band.says)}
+        </button>
+      ))}
+      {cannotSay}
+    </div>
+  );
+}
+
+/** A number that stands for a band: its middle, or its lower end where it is open. The ranking reads only the band. */
+function withinBand({ bands, least }: NumberSetting, index: number): number {
+  const from = bands[index - 1]?.below ?? Math.max(least, 0);
+  const below = bands[index]?.below;
+  return below === undefined ? from : Math.floor((from + below - 1) / 2);
+}

@@ -1,0 +1,90 @@
+import type { Setting, SettingId } from '../../../signs/settings.ts';
+import { Segments } from '../../parts/Choice/segments.tsx';
+import { change, draft } from '../../state/look-session.ts';
+import { capitalise } from '../../words/causes.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+
+/** One circumstance in the list of all questions, answered or left open. */
+export function SettingField({ id, setting }: { readonly id: SettingId; readonly setting: Setting }) {
+  const value: unknown = draft.value.answers.setting[id];
+  const answer = (given: unknown): void => change({ kind: 'answer-setting', setting: id, value: given });
+  if (setting.kind === 'yes-no')
+    return (
+      <div class="list-row">
+        <Segments
+          legend={setting.asks}
+          name={`setting-${id}`}
+          options={[
+            { id: 'yes', says: WORDS.yes },
+            { id: 'no', says: WORDS.no },
+            { id: 'open', says: WORDS.notSaid },
+          ]}
+          value={value === undefined ? 'open' : value ? 'yes' : 'no'}
+          onChange={(given) => answer(given === 'open' ? undefined : given === 'yes')}
+        />
+      </div>
+    );
+  if (setting.kind === 'number')
+    return (
+      <label class="field list-row">
+        <span>
+          {setting.asks} ({setting.unit})
+        </span>
+        <input
+          type="number"
+          inputMode="decimal"
+          min={setting.least}
+          max={setting.most}
+          value={typeof value === 'number' ? value : ''}
+          onChange={(event) => {
+            const { value: typed, validity } = event.currentTarget;
+            if (typed === '') answer(undefined);
+            else if (validity.valid) answer(Number(typed));
+          }}
+        />
+      </label>
+    );
+  if (setting.kind === 'any-of') {
+    const chosen: readonly string[] = Array.isArray(value) ? value : [];
+    return (
+      <fieldset class="list-row any-of">
+        <legend>{setting.asks}</legend>
+        {setting.options.map((option) => (
+          <label key={option.id} class="choosable">
+            <input
+              type="checkbox"
+              checked={chosen.includes(option.id)}
+              onChange={() => answer(withOption(chosen, option.id))}
+            />
+            {capitalise(option.says)}
+          </label>
+        ))}
+      </fieldset>
+    );
+  }
+  return (
+    <label class="field list-row">
+      <span>{setting.asks}</span>
+      <select
+        value={typeof value === 'string' ? value : ''}
+        onChange={(event) => answer(event.currentTarget.value || undefined)}
+      >
+        <option value="">{WORDS.notSaid}</option>
+        {setting.options.map((option) => (
+          <option key={option.id} value={option.id}>
+            {option.says}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** The list with an option put in or taken out; "nothing" and the rest exclude each other. Empty is not said. */
+function withOption(chosen: readonly string[], id: string): readonly string[] | undefined {
+  if (chosen.includes(id)) {
+    const rest = chosen.filter((other) => other !== id);
+    return rest.length > 0 ? rest : undefined;
+  }
+  return id === 'none' ? ['none'] : [...chosen.filter((other) => other !== 'none'), id];
+}

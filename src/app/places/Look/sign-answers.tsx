@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks';
+import type { SignCheck } from '../../../causes/checks.ts';
+import type { NextCheckTarget } from '../../../ranker/types.ts';
+import { Segments } from '../../parts/Choice/segments.tsx';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import type { SignAnswer } from '../../state/change-draft.ts';
+import { change } from '../../state/look-session.ts';
+import { capitalise } from '../../words/causes.ts';
+import { answerWords } from '../../words/checks.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { describeSign, sayShortly } from '../../words/signs.ts';
+
+/** Seen, not there, can't say: three answers of one size, each with its drawing. */
+export function SignAnswers({ target }: { readonly target: Extract<NextCheckTarget, { kind: 'sign' }> }) {
+  const { sign } = target;
+  const words = answerWords(target);
+  const answer = (given: SignAnswer): void => change({ kind: 'answer-signs', signs: { [sign]: given } });
+  return (
+    <div class="answers drawn-answers">
+      <button type="button" class="answer" onClick={() => answer('seen')}>
+        <Drawn of={sign} />
+        {words.seen}
+      </button>
+      <button type="button" class="answer" onClick={() => answer('absent')}>
+        <Drawn of={describeSign(sign).group === 'mark' ? 'normal' : 'none'} />
+        {words.absent}
+      </button>
+      <button type="button" class="answer" onClick={() => answer('cannot-say')}>
+        <Drawn of="none" />
+        {WORDS.cannotSay}
+      </button>
+    </div>
+  );
+}
+
+/** A check that settles several signs at once: each gets its answer, those left alone stay unknown. */
+export function CheckAnswers({ check }: { readonly check: SignCheck }) {
+  const { signs } = check.settles;
+  const [found, setFound] = useState<Readonly<Record<string, SignAnswer>>>({});
+  const done = (): void => change({ kind: 'answer-signs', signs: found, check: check.id });
+  return (
+    <div class="stack">
+      <p>{WORDS.checkFinds}</p>
+      {signs.map((sign) => (
+        <div key={sign} class="check-sign">
+          <Drawn of={sign} />
+          <Segments
+            legend={capitalise(sayShortly(sign))}
+            name={`check-${sign}`}
+            options={[
+              { id: 'seen', says: WORDS.seen },
+              { id: 'absent', says: WORDS.absent },
+              { id: 'cannot-say', says: WORDS.cannotSay },
+            ]}
+            value={found[sign]}
+            onChange={(value) => setFound({ ...found, [sign]: value })}
+          />
+        </div>
+      ))}
+      <div class="answers">
+        <button type="button" class="answer done" disabled={Object.keys(found).length === 0} onClick={done}>
+          {WORDS.done}
+        </button>
+        <button type="button" class="answer" onClick={() => change({ kind: 'cannot-say', id: check.id })}>
+          {WORDS.notNow}
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+import './help-place.css';
+import { HELP_WORDS as WORDS } from '../../words/help.ts';
+import { OfflineState } from './offline-state.tsx';
+import { SettingsForm } from './settings-form.tsx';
+import { StorageState } from './storage-state.tsx';
+
+/** Behind the one quiet mark: settings, what is stored, what the tool is and cannot do. */
+export function HelpPlace() {
+  return (
+    <div class="help stack-wide">
+      <h1 tabIndex={-1}>{WORDS.title}</h1>
+      <SettingsForm />
+      <Chapter {...WORDS.what} />
+      <Chapter {...WORDS.not} />
+      <Chapter {...WORDS.how} />
+      <Chapter {...WORDS.photos} />
+      <Chapter {...WORDS.privacy} />
+      <StorageState />
+      <OfflineState />
+    </div>
+  );
+}
+
+function Chapter({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
+  return (
+    <section class="stack-close">
+      <h2>{title}</h2>
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,146 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { offline, useUpdate } from './offline.ts';
+import { Mark } from './parts/Mark/mark.tsx';
+import { BookPlace } from './places/Book/book-place.tsx';
+import { GroundPlace } from './places/Ground/ground-place.tsx';
+import { LookPlace } from './places/Look/look-place.tsx';
+import { HelpPlace } from './places/Settings/help-place.tsx';
+import { WalkPlace } from './places/Walk/walk-place.tsx';
+import { refreshKept, storeTrouble } from './state/kept.ts';
+import { draft, saveAgain } from './state/look-session.ts';
+import { keepPicturesAgain } from './state/pictures.ts';
+import { hashOf, type Route, route } from './state/route.ts';
+import { closeUndo, undoable } from './state/undo-bar.ts';
+import { restarted } from './state/workers.ts';
+import { SHELL_WORDS as WORDS } from './words/shell.ts';
+
+/** The notebook around every page: its head, the four tabs, and the bars that say what can be undone or went wrong. */
+export function Shell() {
+  return (
+    <div class="notebook">
+      <Head />
+      <Page />
+      <Bars />
+      <Tabs />
+    </div>
+  );
+}
+
+function Head() {
+  return (
+    <header class="head">
+      <a class="head-name" href={hashOf({ place: 'walk' })}>
+        <Mark of="bedside" />
+        {WORDS.name}
+      </a>
+      <span class="head-signal" role="status">
+        {offline.value === 'ready' && WORDS.worksOffline}
+        {offline.value === 'update' && (
+          <>
+            {WORDS.updateWaits}{' '}
+            <button type="button" class="button-plain small" onClick={useUpdate}>
+              {WORDS.useUpdate}
+            </button>
+          </>
+        )}
+      </span>
+      <a class="head-mark" href={hashOf({ place: 'help' })} aria-label={WORDS.help} title={WORDS.help}>
+        <Mark of="help" />
+      </a>
+    </header>
+  );
+}
+
+function Page() {
+  const main = useRef<HTMLElement>(null);
+  const first = useRef(true);
+  const { place } = route.value;
+  const address = hashOf(pageOf(route.value));
+  // Runs once for every page that is opened.
+  useEffect(() => {
+    const heading = main.current?.querySelector('h1');
+    document.title = heading?.textContent ? `${heading.textContent} · ${WORDS.name}` : WORDS.name;
+    if (!first.current) {
+      scrollTo(0, 0);
+      heading?.focus();
+    }
+    first.current = false;
+  }, [address]);
+  return (
+    <main class="page" ref={main}>
+      {place === 'walk' && <WalkPlace />}
+      {place === 'look' && <LookPlace />}
+      {place === 'ground' && <GroundPlace />}
+      {place === 'book' && <BookPlace />}
+      {place === 'help' && <HelpPlace />}
+    </main>
+  );
+}
+
+/** Giving a fresh look its own address opens no new page. */
+const pageOf = (at: Route): Route => (at.place === 'look' ? { place: 'look' } : at);
+
+const TABS = ['walk', 'look', 'ground', 'book'] as const;
+
+function Tabs() {
+  return (
+    <nav class="tabs" aria-label={WORDS.places}>
+      {TABS.map((place) => (
+        <a
+          key={place}
+          class="tab"
+          href={hashOf({ place })}
+          aria-current={route.value.place === place ? 'page' : undefined}
+        >
+          {WORDS[place]}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+async function storeAgain(): Promise<void> {
+  if (await keepPicturesAgain(draft.value.photos.map(({ id }) => id))) {
+    await saveAgain();
+    await refreshKept();
+  }
+}
+
+function Bars() {
+  const offer = undoable.value;
+  const trouble = storeTrouble.value;
+  return (
+    <div class="bars">
+      <div role="status">
+        {restarted.value && (
+          <div class="bar trouble">
+            <p>{WORDS.restarted[restarted.value]}</p>
+          </div>
+        )}
+        {offer && (
+          <div class="bar">
+            <p>{offer.says}</p>
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                closeUndo();
+                void offer.undo();
+              }}
+            >
+              {WORDS.undo}
+            </button>
+          </div>
+        )}
+      </div>
+      {trouble && (
+        <div class="bar trouble" role="alert">
+          <p>{WORDS.trouble[trouble]}</p>
+          <button type="button" class="button" onClick={() => void storeAgain()}>
+            {WORDS.tryAgain}
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import { computed, effect, signal } from '@preact/signals';
+import type { NextCheck } from '../../ranker/types.ts';
+import { isAnswered } from './change-draft.ts';
+import { change, draft, ranking } from './look-session.ts';
+
+/** The question on show. It stays until it is answered, so that no other slips under the thumb. */
+const pinned = signal<string | undefined>(undefined);
+
+/** The question to put next: the one on show while it is open, else the best one. */
+export const question = computed<NextCheck | undefined>(() => {
+  const result = ranking.value.result;
+  if (!result) return undefined;
+  const isOpen = ({ id }: NextCheck): boolean => !isAnswered(draft.value, id);
+  const kept = [...result.nextChecks, ...result.openQuestions].find(({ id }) => id === pinned.value);
+  return kept && isOpen(kept) ? kept : result.nextChecks.find(isOpen);
+});
+
+export function followQuestion(): void {
+  effect(() => {
+    const { pending } = ranking.value;
+    if (!pending) pinned.value = question.value?.id;
+  });
+}
+
+/** Takes back the last answer and puts its question again. */
+export function undoAnswer(): void {
+  const about = draft.value.steps.at(-1)?.about;
+  change({ kind: 'undo' });
+  // A check is noted last, after the signs that it settled.
+  pinned.value = about?.at(-1);
+}

@@ -1,0 +1,76 @@
+export const HELP_WORDS = {
+  title: 'Help and settings',
+  what: {
+    title: 'What this is',
+    lines: [
+      'Bedside weighs what may be wrong with a vegetable plant: from photos of its leaves, from what you see and say, and from where and how it grows.',
+      'It shows every reason and its weight, how unsure it is, and what would tell more. Then it says one of four things: leave it, look again, check first, act now.',
+      'When nothing fits, “something this tool does not know” rises. That is an answer too.',
+    ],
+  },
+  not: {
+    title: 'What this can’t do',
+    lines: [
+      'It cannot be sure. Several causes look alike on a leaf, and some show only at the root or in a laboratory.',
+      'It knows vegetables and a few soft fruits; no trees, no lawns, no house plants.',
+      'It names no pesticide and no dose, and it does not say whether a plant can be eaten.',
+      'It takes no account yet of your weather, compost or beds beyond what you answer in each look.',
+      'Where a disease or pest may have to be reported, or a load of compost may carry weedkiller, follow your local rules and ask a licensed adviser or plant clinic.',
+    ],
+  },
+  privacy: {
+    title: 'Privacy',
+    lines: [
+      'Photos, answers and cases stay on this device. Nothing is sent anywhere: after loading, the app makes no request to anyone, and the page forbids itself to.',
+      'There is no account and no counting of visits.',
+      'A photo keeps what the camera wrote into it, a place too if your camera adds one, as long as it lies on this device.',
+    ],
+  },
+  how: {
+    title: 'How to read it',
+    lines: [
+      '“About 6 in 10 gardens with these signs (4 to 8)” means: of ten gardens in which a plant shows just this, about six have this cause at work. The bracket is where that number lies eight times in ten, given how little is published about how often each sign occurs.',
+      'A block on a beam is one reason. Its length is its weight: one hand on a desk, half a hand on a phone, makes the cause ten times as likely.',
+      'Causes can act together; a bracket ties those that probably do, so the numbers may add up to more than ten.',
+      'What you did not look at counts neither for nor against. What you looked for and did not find does count.',
+    ],
+  },
+  photos: {
+    title: 'Photos that help',
+    lines: [
+      'One leaf flat and whole, filling about half of the frame, the sun behind you.',
+      'Lay a white plant label or a sheet of paper beside it: then colours can be judged.',
+      'An old leaf and a young leaf of the same plant tell more than four of one kind.',
+    ],
+  },
+  settings: {
+    title: 'Settings',
+    theme: 'Paper',
+    themes: { device: 'as the device', light: 'light', dusk: 'dusk' },
+    hemisphere: 'Your garden lies',
+    hemispheres: { north: 'north of the equator', south: 'south of the equator' },
+    hemisphereWhy: 'The seasons follow it.',
+  },
+  storage: {
+    title: 'What is stored here',
+    cases: (count: number): string => (count === 1 ? '1 case' : `${count} cases`),
+    used: (used: string, room: string): string => `${used} used; the browser offers up to ${room} in all.`,
+    unknown: 'The browser does not say how much room there is.',
+    persisted: 'Kept until you delete it: the browser has promised not to clear it by itself.',
+    notPersisted:
+      'The browser may clear it when the device runs short of room. Adding Bedside to the home screen usually prevents that.',
+    persistedUnknown: 'The browser does not say whether it may clear it by itself.',
+    askPersist: 'Ask the browser to keep it',
+  },
+  offline: {
+    title: 'Without a signal',
+    ready: 'Every part is stored on this device and works without a signal.',
+    waiting: 'The parts are being stored; open the page once with a signal and wait a moment.',
+    none: 'This browser does not store the app (a private window, or an address without https). It works as long as the page is open.',
+    install: 'Put it on the home screen',
+    installHow:
+      'In the browser’s menu choose “Add to home screen” or “Install”. It then opens like any other app, with or without a signal.',
+    installNow: 'Install now',
+  },
+  version: 'Version',
+} as const;

@@ -1,0 +1,26 @@
+export const SHELL_WORDS = {
+  name: 'Bedside',
+  places: 'Places',
+  walk: 'Walk',
+  look: 'Look',
+  ground: 'Ground',
+  book: 'Book',
+  help: 'Help and settings',
+  worksOffline: 'works without signal now',
+  updateWaits: 'A newer version is here.',
+  useUpdate: 'Change to it',
+  undo: 'Undo',
+  close: 'Close',
+  restarted: {
+    photo: 'The part that reads photos stopped and was started again. Nothing you entered is lost.',
+    ranking: 'The part that weighs stopped and was started again. Nothing you entered is lost.',
+  },
+  trouble: {
+    full: 'Not stored: there is no room left for this page on the device. What you typed stays here as long as the page is open. Make room, then try again.',
+    refused:
+      'Not stored: this browser keeps nothing for this page (a private window does that). What you typed stays here as long as the page is open.',
+    newer:
+      'Not stored: a newer version of Bedside wrote this case. Close the other tabs and open Bedside again to get that version.',
+  },
+  tryAgain: 'Try again',
+} as const;

@@ -1,0 +1,8 @@
+export const VERDICT_PART_WORDS = {
+  byThen: 'By then',
+  why: 'Why',
+  alsoDo: 'Also',
+  ifItComesToIt: 'If it comes to it',
+  change: 'What would change it',
+  cautions: 'Mind',
+} as const;

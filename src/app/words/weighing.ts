@@ -1,0 +1,76 @@
+import type { Assumption } from '../../ranker/types.ts';
+import { SETTINGS, type Setting } from '../../signs/settings.ts';
+import { CAUSE_NAMES, causeName, joinWords } from './causes.ts';
+import { describeChance, describeChanceShortly, GARDENS } from './chances.ts';
+
+export const WEIGHING_WORDS = {
+  title: 'The weighing',
+  nothingSaid:
+    'Nothing has been seen or said yet, so the beams lie level. A photo or one answer will move them.',
+  onlySetting:
+    'Nothing has been seen on the plant yet. What lies on the beams is only what is known of its crop, season and place.',
+  scale: 'this long: ten times as likely',
+  key: 'On the right what speaks for it, on the left what speaks against. Touch a block to read it.',
+  keyEye: 'you saw it',
+  keyCamera: 'the camera saw it',
+  keyCircumstance: 'crop, season, place',
+  forIt: 'For it',
+  againstIt: 'Against it',
+  nothingFor: 'Nothing speaks for it yet.',
+  nothingAgainst: 'Nothing speaks against it yet.',
+  reasons: 'All reasons in words',
+  smallOnes: (count: number): string =>
+    count === 1 ? 'one small reason' : `${count} small reasons together`,
+  noReasons: 'No reason for or against it yet.',
+  more: 'More about it',
+  moreTrouble: 'This page could not be opened just now.',
+  mistaken: 'Easily taken for',
+  together: 'Acting together',
+  rest: (count: number): string => `${count} others, each less likely`,
+  ruledOut: (count: number): string =>
+    count === 1 ? 'One cause is ruled out' : `${count} causes are ruled out`,
+  assumed: 'Taken for granted, because nobody said',
+  assumedNothing: 'Nothing had to be taken for granted.',
+  reckoned: 'Weighing again …',
+  failed: 'The weighing did not come through this time.',
+  failedAgain: 'Weigh again',
+  startsAt: (chance: string): string => `Before anything was said: ${chance}.`,
+} as const;
+
+export const WITHOUT_SIGNS = 'gardens where a plant looks wrong';
+
+/** "about 6 in 10 gardens with these signs (4 to 8)" */
+export const sayChance = (
+  chance: { readonly probability: number; readonly low: number; readonly high: number },
+  nothingSaid: boolean,
+): string => describeChance(chance, nothingSaid ? WITHOUT_SIGNS : GARDENS);
+
+/** Where the beam starts from, in words; `priorDecibans` are decibans of odds. */
+export function sayStart(priorDecibans: number): string {
+  const odds = 10 ** (priorDecibans / 10);
+  return WEIGHING_WORDS.startsAt(
+    `${describeChanceShortly(odds / (1 + odds))} gardens where a plant looks wrong`,
+  );
+}
+
+/** "short of magnesium and aphids together: about 3 in 10" */
+export const sayTogether = (causes: readonly string[], probability: number): string =>
+  `${joinWords(causes.map(causeName))}: both at work in ${describeChanceShortly(probability)}`.replace(
+    ': both',
+    causes.length > 2 ? ': all three' : ': both',
+  );
+
+/** What was taken for granted, each as half a sentence. */
+export function describeAssumption({ setting }: Assumption): string {
+  if (setting === 'crop') return 'the crop: reckoned as any vegetable';
+  if (setting === 'date') return 'the day: reckoned as today';
+  return `${(SETTINGS[setting] as Setting).says}: reckoned as usual`;
+}
+
+/** "virus: about 4 in 10 now, about 1 in 10 before" */
+export const sayShift = (shift: {
+  readonly cause: string;
+  readonly before: number;
+  readonly after: number;
+}): string =>
+  `${(CAUSE_NAMES as Partial<Record<string, string>>)[shift.cause] ?? shift.cause}: ${describeChanceShortly(shift.after)} now, ${describeChanceShortly(shift.before)} before`;
