@@ -1,0 +1,143 @@
+import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { indexColours, modelColours } from './colour-model.ts';
+import { colourStep } from './grow-from-seed.ts';
+import { labelRegions } from './label-regions.ts';
+
+/**
+ * Finds where the ground shows through a leaf. `outline` is the filled leaf; the result has 255 where tissue is there.
+ *
+ * A hole shows what lies around the leaf, so the colours inside are held against those outside. Colour alone would
+ * punch out brown spots over soil and powder over paper, so a piece counts as a hole only if its border is a sharp step
+ * and, where its own colour could be dead tissue or powder, only over a plain ground (paper, scanner lid, cloth).
+ */
+export function findHoles(lab: LabPlanes, outline: Uint8Array): Uint8Array {
+  const { width, height } = lab;
+  const cells = indexColours(lab);
+  const inside = Float32Array.from(outline, (v) => (v === 255 ? 1 : 0));
+  const outside = inside.map((v) => 1 - v);
+  const ground = modelColours(cells, outside);
+  const paper = describePlainGround(lab, outline);
+  const candidate = new Uint8Array(outline.length);
+  // Twice, because the first model of the leaf still has the holes in it.
+  for (let round = 0; round < 2; round++) {
+    const leaf = modelColours(cells, inside);
+    for (let i = 0; i < outline.length; i++) {
+      if (outline[i] !== 255) continue;
+      const nats = Math.log((ground[cells[i]!]! + 1e-5) / (leaf[cells[i]!]! + 1e-5));
+      const isGround = nats > LEAST_NATS || (paper !== undefined && isNear(lab, i, paper));
+      candidate[i] = isGround ? 1 : 0;
+      inside[i] = isGround ? 0 : 1;
+    }
+  }
+  const regions = labelRegions(candidate, width, height, 1, 8);
+  const pieces = describePieces(lab, candidate, regions.labels, regions.count);
+  let area = 0;
+  for (let i = 0; i < outline.length; i++) if (outline[i] === 255) area++;
+  const least = Math.max(4, area * 5e-5);
+  const isHole = pieces.map(
+    ({ step, L, a, b }, label) =>
+      regions.sizes[label]! >= least && step > SHARP_STEP && (paper !== undefined || !couldBeTissue(L, a, b)),
+  );
+  const remaining = outline.slice();
+  for (let i = 0; i < outline.length; i++) if (isHole[regions.labels[i]!] === true) remaining[i] = 0;
+  return remaining;
+}
+
+/** Evidence, in nats, that a colour belongs to the ground rather than to the leaf. */
+const LEAST_NATS = 1;
+/** Mean colour step across a hole's border, over two pixels, that a soft spot or a patch of powder does not reach. */
+const SHARP_STEP = 10;
+/** Median distance from the median colour, and median step of L* over two pixels, of a plain ground at most. */
+const PLAIN_SPREAD = 8;
+const PLAIN_GRAIN = 1.6;
+
+interface PlainGround {
+  readonly L: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Near enough to a plain ground: its colour as it is or brighter, as scanner lids are under a hole. */
+function isNear(lab: LabPlanes, i: number, ground: PlainGround): boolean {
+  const dL = lab.L[i]! - ground.L;
+  return dL > -14 && Math.hypot(lab.a[i]! - ground.a, lab.b[i]! - ground.b) < 10;
+}
+
+/** The colour of the ground if it is plain, shadows apart: pale, nearly grey and without grain. */
+function describePlainGround(lab: LabPlanes, outline: Uint8Array): PlainGround | undefined {
+  const as: number[] = [];
+  const bs: number[] = [];
+  const Ls: number[] = [];
+  const grain: number[] = [];
+  for (let i = 2; i < outline.length; i += 7) {
+    if (outline[i] === 255 || outline[i - 2] === 255) continue;
+    as.push(lab.a[i]!);
+    bs.push(lab.b[i]!);
+    Ls.push(lab.L[i]!);
+    grain.push(Math.abs(lab.L[i]! - lab.L[i - 2]!));
+  }
+  if (Ls.length < 50) return undefined;
+  const L = median(Ls);
+  const a = median(as);
+  const b = median(bs);
+  const off = Ls.map((v, k) => Math.hypot(0.5 * (v - L), as[k]! - a, bs[k]! - b));
+  const isPlain =
+    median(off) < PLAIN_SPREAD && median(grain) < PLAIN_GRAIN && Math.hypot(a, b) < 16 && L > 45;
+  return isPlain ? { L, a, b } : undefined;
+}
+
+/** Browns, tans, near blacks and whites: what dead tissue, spots and powder look like. */
+function couldBeTissue(L: number, a: number, b: number): boolean {
+  const chroma = Math.hypot(a, b);
+  const hue = (Math.atan2(b, a) * 180) / Math.PI;
+  const brown = hue > -20 && hue < 100 && chroma > 6;
+  const white = chroma < 14 && L > 50;
+  return brown || white || L < 22;
+}
+
+interface Piece {
+  readonly step: number;
+  readonly L: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Mean colour of every candidate piece, and the mean colour step over two pixels across its border. */
+function describePieces(lab: LabPlanes, candidate: Uint8Array, labels: Int32Array, count: number): Piece[] {
+  const { width, height } = lab;
+  const sums = new Float64Array((count + 1) * 6);
+  for (let y = 1; y < height - 1; y++) {
+    for (let x = 1; x < width - 1; x++) {
+      const i = y * width + x;
+      if (labels[i] === 0) continue;
+      const k = labels[i]! * 6;
+      sums[k]! += lab.L[i]!;
+      sums[k + 1]! += lab.a[i]!;
+      sums[k + 2]! += lab.b[i]!;
+      sums[k + 3]!++;
+      for (const stride of [-1, 1, -width, width]) {
+        // Over two pixels, since a camera spreads an edge over as many.
+        const beyond = i + 2 * stride;
+        if (candidate[i + stride] === 1 || beyond < 0 || beyond >= labels.length) continue;
+        sums[k + 4]! += colourStep(lab, i, beyond);
+        sums[k + 5]!++;
+      }
+    }
+  }
+  return Array.from({ length: count + 1 }, (_, label) => {
+    const [L, a, b, n, step, steps] = sums.subarray(label * 6, label * 6 + 6) as unknown as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    return { step: steps > 0 ? step / steps : 0, L: L / n, a: a / n, b: b / n };
+  });
+}
+
+function median(values: number[]): number {
+  const sorted = values.slice().sort((p, q) => p - q);
+  return sorted[sorted.length >> 1]!;
+}

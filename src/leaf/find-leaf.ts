@@ -1,0 +1,119 @@
+import { convertPixelsToLab, type LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { scaleByBoxes } from '../photo/scale-to-working-frame.ts';
+import type { Pixels, Spot } from '../photo/types.ts';
+import { indexColours } from './colour-model.ts';
+import { findHoles } from './find-holes.ts';
+import { judgePlant } from './judge-plant.ts';
+import { fillHoles, labelRegions } from './label-regions.ts';
+import { type Proposal, proposeOutlines, type Seeds } from './propose-outlines.ts';
+import { type GridMask, refineOutline } from './refine-outline.ts';
+import type { OutlineScore } from './score-outline.ts';
+import type { Taps } from './types.ts';
+
+/** A leaf as found: the filled outline, the tissue that is there, and how well the outline is bounded. */
+export interface FoundLeaf {
+  readonly outline: Uint8Array;
+  readonly remaining: Uint8Array;
+  readonly score: OutlineScore;
+}
+
+/** Pixels of the coarse frame on which outlines are proposed. */
+const COARSE_PX = 12_000;
+/** Radius of what a fingertip covers, over the shorter side of the frame. */
+const TAP_RADIUS = 0.03;
+/** Each refinement enlarges at most this much, so that the band it cuts stays narrow. */
+const MOST_ENLARGED = 3;
+
+/**
+ * Finds the leaf in the working frame, from a tap or none, to the pixel.
+ * @param frame working frame; `lab` its CIELAB planes before any white is set (outlines do not need true colours).
+ */
+export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundLeaf | undefined {
+  const { width, height } = frame;
+  const shrink = Math.min(1, Math.sqrt(COARSE_PX / (width * height)));
+  const w = Math.max(16, Math.round(width * shrink));
+  const h = Math.max(16, Math.round(height * shrink));
+  const coarseLab = shrink < 1 ? convertPixelsToLab(scaleByBoxes(frame, w, h)) : lab;
+  const best = proposeBest(coarseLab, taps);
+  if (best === undefined) return undefined;
+  let mask: GridMask = { width: coarseLab.width, height: coarseLab.height, data: best.mask };
+  let maskLab = coarseLab;
+  while (mask.width < width) {
+    const last = width / mask.width <= MOST_ENLARGED;
+    const nextLab = last
+      ? lab
+      : convertPixelsToLab(scaleByBoxes(frame, mask.width * MOST_ENLARGED, mask.height * MOST_ENLARGED));
+    mask = refineOutline(mask, maskLab, nextLab);
+    maskLab = nextLab;
+  }
+  const outline = keepLargest(fillHoles(mask.data, width, height), width, height);
+  return { outline, remaining: findHoles(lab, outline), score: best.score };
+}
+
+function proposeBest(lab: LabPlanes, taps: Taps): Proposal | undefined {
+  const cells = indexColours(lab);
+  const ground = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
+  const added = (taps.add ?? []).flatMap((spot) => discAt(lab, spot));
+  const first = taps.leaf ?? (added.length > 0 ? undefined : chooseStart(lab));
+  const leaf = [...(first === undefined ? [] : discAt(lab, first)), ...added];
+  const grounded = new Set(ground);
+  const seeds: Seeds = { leaf: leaf.filter((i) => !grounded.has(i)), ground };
+  if (seeds.leaf.length === 0) return undefined;
+  return proposeOutlines(lab, cells, seeds)[0];
+}
+
+/** Pixels under a fingertip. */
+function discAt(lab: LabPlanes, spot: Spot): number[] {
+  const radius = Math.max(1, TAP_RADIUS * Math.min(lab.width, lab.height));
+  const cx = Math.min(lab.width - 1, Math.floor(spot.x * lab.width));
+  const cy = Math.min(lab.height - 1, Math.floor(spot.y * lab.height));
+  const pixels: number[] = [];
+  const reach = Math.ceil(radius);
+  for (let y = Math.max(0, cy - reach); y <= Math.min(lab.height - 1, cy + reach); y++) {
+    for (let x = Math.max(0, cx - reach); x <= Math.min(lab.width - 1, cx + reach); x++) {
+      if (Math.hypot(x - cx, y - cy) <= radius) pixels.push(y * lab.width + x);
+    }
+  }
+  return pixels;
+}
+
+/** Where to begin without a tap: the centre if it looks like a plant, else the nearest middle of a plant-like region. */
+function chooseStart(lab: LabPlanes): Spot {
+  const { width, height } = lab;
+  const centre = { x: 0.5, y: 0.5 };
+  const plant = judgePlant(lab);
+  const disc = discAt(lab, centre);
+  const share = disc.reduce((sum, i) => sum + plant[i]!, 0) / disc.length;
+  if (share > 0.5) return centre;
+  const radius = Math.max(2, Math.round(0.06 * Math.min(width, height)));
+  let best = 0;
+  let spot = centre;
+  for (let y = radius; y < height - radius; y += 2) {
+    for (let x = radius; x < width - radius; x += 2) {
+      let sum = 0;
+      let count = 0;
+      for (let dy = -radius; dy <= radius; dy += 2) {
+        for (let dx = -radius; dx <= radius; dx += 2) {
+          sum += plant[(y + dy) * width + x + dx]!;
+          count++;
+        }
+      }
+      const off = Math.hypot(x / width - 0.5, y / height - 0.5);
+      const worth = sum / count - 1.2 * off;
+      if (sum / count > 0.6 && worth > best - 1) {
+        best = worth + 1;
+        spot = { x: (x + 0.5) / width, y: (y + 0.5) / height };
+      }
+    }
+  }
+  return spot;
+}
+
+function keepLargest(mask: Uint8Array, width: number, height: number): Uint8Array {
+  const regions = labelRegions(mask, width, height, 255, 4);
+  let largest = 0;
+  for (let label = 1; label <= regions.count; label++) {
+    if (largest === 0 || regions.sizes[label]! > regions.sizes[largest]!) largest = label;
+  }
+  return mask.map((_, i) => (regions.labels[i] === largest && largest > 0 ? 255 : 0));
+}

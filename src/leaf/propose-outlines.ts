@@ -1,0 +1,207 @@
+import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { modelColours } from './colour-model.ts';
+import { addFlowEdge, createFlowGraph, cutGraph, type FlowGraph } from './cut-graph.ts';
+import { colourStep, growFromSeed, STEP_X, STEP_Y } from './grow-from-seed.ts';
+import { judgePlant } from './judge-plant.ts';
+import { fillHoles, labelRegions } from './label-regions.ts';
+import { type OutlineScore, scoreOutline } from './score-outline.ts';
+
+/** What the person fixed, as pixel indices of the coarse frame. */
+export interface Seeds {
+  readonly leaf: readonly number[];
+  readonly ground: readonly number[];
+}
+
+/** An outline proposed, filled, on the coarse frame (255 = leaf), with its score. */
+export interface Proposal {
+  readonly mask: Uint8Array;
+  readonly score: OutlineScore;
+}
+
+/**
+ * Proposes outlines of the leaf around the seeds on a coarse frame, best first. There is no single setting that suits a
+ * leaf on paper and a leaf among leaves, so several cuts are made (as in Carreira and Sminchisescu 2012, CPMC) and the
+ * best bounded one is chosen. Each starts from another guess of what is leaf: near the seed by colour distance along
+ * the way, at several reaches, with or without the demand that every place of the leaf be seen straight from its
+ * middle (star shape; Veksler 2008); or unlike the rim of the frame. The three best are cut again with what they taught.
+ */
+export function proposeOutlines(lab: LabPlanes, cells: Uint16Array, seeds: Seeds): Proposal[] {
+  const n = lab.width * lab.height;
+  const scene: Scene = { lab, cells, seeds, edges: weighEdges(lab), plant: judgePlant(lab) };
+  const near = growFromSeed(lab, seeds.leaf, 0.012, 9);
+  const leaf = new Float32Array(n);
+  const ground = new Float32Array(n);
+  const starts: (Cut & { inside: Uint8Array })[] = [];
+  const attempt = (cut: Cut): void => {
+    const inside = cutOnce(scene, leaf, ground, cut);
+    if (inside !== undefined) starts.push({ ...cut, inside });
+  };
+  for (const share of REACHES) {
+    const reach = quantile(near, share);
+    for (let i = 0; i < n; i++) {
+      leaf[i] = 1 / (1 + (near[i]! / reach) ** 4);
+      ground[i] = 1 - leaf[i]!;
+    }
+    attempt({ near, reach, colourWeight: 0.35, star: false });
+    attempt({ near, reach, colourWeight: 1, star: false });
+    attempt({ near, reach, colourWeight: 0.6, star: true });
+  }
+  const rim = growFromRim(lab, seeds);
+  for (let i = 0; i < n; i++) {
+    leaf[i] = rim[i]! > 0.5 ? 1 : 0;
+    ground[i] = 1 - leaf[i]!;
+  }
+  attempt({ colourWeight: 1, star: false });
+
+  const score = (mask: Uint8Array): Proposal => ({ mask, score: scoreOutline(lab, mask, scene.plant) });
+  const byScore = (p: Proposal, q: Proposal): number => q.score.total - p.score.total;
+  const scored = starts.map((start) => ({ ...score(start.inside), cut: start })).sort(byScore);
+  const again: Proposal[] = [];
+  for (const { mask, cut } of scored.slice(0, 3)) {
+    for (let i = 0; i < n; i++) {
+      leaf[i] = mask[i] === 255 ? 1 : 0;
+      ground[i] = 1 - leaf[i]!;
+    }
+    const inside = cutOnce(scene, leaf, ground, cut);
+    if (inside !== undefined) again.push(score(inside));
+  }
+  return [...scored, ...again].sort(byScore);
+}
+
+interface Scene {
+  readonly lab: LabPlanes;
+  readonly cells: Uint16Array;
+  readonly seeds: Seeds;
+  readonly edges: Int32Array;
+  readonly plant: Float32Array;
+}
+
+interface Cut {
+  /** Distance from the seeds and the distance at which leaf and ground are equally likely. */
+  readonly near?: Float32Array;
+  readonly reach?: number;
+  readonly colourWeight: number;
+  readonly star: boolean;
+}
+
+/** Shares of the frame that the leaf may fill: the reach of the growth is set so that this share lies within it. */
+const REACHES = [0.08, 0.2, 0.4] as const;
+
+/** One for pixels that are nearer, in colour, to the seed than the rim of the frame is. */
+function growFromRim(lab: LabPlanes, seeds: Seeds): Float32Array {
+  const { width, height } = lab;
+  const rim: number[] = [...seeds.ground];
+  for (let x = 0; x < width; x++) rim.push(x, (height - 1) * width + x);
+  for (let y = 0; y < height; y++) rim.push(y * width, y * width + width - 1);
+  const fromRim = growFromSeed(lab, rim, 0.004, 9);
+  const fromSeed = growFromSeed(lab, seeds.leaf, 0.004, 9);
+  return fromRim.map((d, i) => d / (d + fromSeed[i]! + 1e-6));
+}
+
+function quantile(values: Float32Array, share: number): number {
+  const sorted = Float32Array.from(values).sort();
+  return Math.max(1e-3, sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!);
+}
+
+/** Capacity of the edge between neighbours: high where the colour stays the same. Four edges a pixel. */
+function weighEdges(lab: LabPlanes): Int32Array {
+  const { width, height } = lab;
+  const steps = new Float32Array(width * height * 4).fill(-1);
+  let sum = 0;
+  let count = 0;
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const i = y * width + x;
+      for (let k = 0; k < 4; k++) {
+        const nx = x + STEP_X[k]!;
+        const ny = y + STEP_Y[k]!;
+        if (nx < 0 || nx >= width || ny >= height) continue;
+        const step = colourStep(lab, i, ny * width + nx);
+        steps[i * 4 + k] = step;
+        sum += step * step;
+        count++;
+      }
+    }
+  }
+  // The scale is the picture's own mean, as in Boykov and Jolly 2001 and Rother et al. 2004.
+  const beta = 1 / Math.max(1, (2 * sum) / count);
+  const weights = new Int32Array(steps.length);
+  for (let i = 0; i < steps.length; i++) {
+    if (steps[i]! < 0) continue;
+    const length = (i & 3) >= 2 ? Math.SQRT2 : 1;
+    weights[i] = Math.round((SMOOTHNESS * (0.04 + Math.exp(-beta * steps[i]! ** 2))) / length);
+  }
+  return weights;
+}
+
+/** Weight of a fully smooth edge against one nat of evidence at a pixel, both in whole units. */
+const UNIT = 100;
+const SMOOTHNESS = 4 * UNIT;
+
+/** One cut; undefined when nothing useful remains around the seeds. Holes are filled, other pieces dropped. */
+function cutOnce(
+  scene: Scene,
+  leafWeights: Float32Array,
+  groundWeights: Float32Array,
+  { near, reach = 1, colourWeight, star }: Cut,
+): Uint8Array | undefined {
+  const { cells, seeds, edges } = scene;
+  const { width, height } = scene.lab;
+  const n = width * height;
+  const leaf = modelColours(cells, leafWeights);
+  const ground = modelColours(cells, groundWeights);
+  const graph = createFlowGraph(n, n * (star ? 5 : 4));
+  for (let i = 0; i < n; i++) {
+    const cell = cells[i]!;
+    let evidence = colourWeight * Math.log((leaf[cell]! + 2e-4) / (ground[cell]! + 2e-4));
+    if (near !== undefined) evidence += 1.2 * Math.log((reach + 1e-6) / (near[i]! + 1e-6));
+    graph.terminal[i] = Math.round(UNIT * Math.max(-6, Math.min(6, evidence)));
+  }
+  for (const i of seeds.ground) graph.terminal[i] = -CERTAIN;
+  for (const i of seeds.leaf) graph.terminal[i] = CERTAIN;
+  for (let i = 0; i < n; i++) {
+    for (let k = 0; k < 4; k++) {
+      const weight = edges[i * 4 + k]!;
+      if (weight > 0) addFlowEdge(graph, i, i + STEP_Y[k]! * width + STEP_X[k]!, weight);
+    }
+  }
+  if (star) demandStar(graph, width, height, seeds);
+  return keepSeeded(cutGraph(graph), width, height, seeds);
+}
+
+const CERTAIN = 10_000_000;
+
+/** If a pixel is leaf, so is the next one on the straight way to the middle of the seeds. */
+function demandStar(graph: FlowGraph, width: number, height: number, seeds: Seeds): void {
+  let cx = 0;
+  let cy = 0;
+  for (const i of seeds.leaf) {
+    cx += (i % width) / seeds.leaf.length;
+    cy += Math.floor(i / width) / seeds.leaf.length;
+  }
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const far = Math.hypot(cx - x, cy - y);
+      if (far < 1.5) continue;
+      const to = (y + Math.round((cy - y) / far)) * width + x + Math.round((cx - x) / far);
+      addFlowEdge(graph, y * width + x, to, CERTAIN, 0);
+    }
+  }
+}
+
+/** Keeps the pieces that hold a seed, holes filled. */
+export function keepSeeded(
+  sides: Uint8Array,
+  width: number,
+  height: number,
+  seeds: Seeds,
+): Uint8Array | undefined {
+  const regions = labelRegions(sides, width, height, 1, 4);
+  const wanted = new Set<number>();
+  for (const i of seeds.leaf) wanted.add(regions.labels[i]!);
+  wanted.delete(0);
+  if (wanted.size === 0) return undefined;
+  const mask = new Uint8Array(sides.length);
+  for (let i = 0; i < mask.length; i++) if (wanted.has(regions.labels[i]!)) mask[i] = 255;
+  return fillHoles(mask, width, height);
+}
