@@ -12,8 +12,14 @@ export const question = computed<NextCheck | undefined>(() => {
   if (!result) return undefined;
   const isOpen = ({ id }: NextCheck): boolean => !isAnswered(draft.value, id);
   const kept = [...result.nextChecks, ...result.openQuestions].find(({ id }) => id === pinned.value);
-  return kept && isOpen(kept) ? kept : result.nextChecks.find(isOpen);
+  if (kept && isOpen(kept)) return kept;
+  return result.nextChecks.find(isOpen) ?? result.openQuestions.find(isOpen);
 });
+
+/** Is anything that is left to ask worth its minutes? */
+export const worthAsking = computed(() =>
+  (ranking.value.result?.nextChecks ?? []).some(({ id }) => !isAnswered(draft.value, id)),
+);
 
 export function followQuestion(): void {
   effect(() => {

@@ -17,6 +17,8 @@ export function describeChanceShortly(probability: number): string {
 }
 
 export const GARDENS = 'gardens with these signs';
+/** After the first mention. */
+export const GARDENS_SHORT = 'gardens';
 
 export interface Chance {
   readonly probability: number;

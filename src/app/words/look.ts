@@ -14,15 +14,12 @@ export const LOOK_WORDS = {
   variety: 'Variety, if you know it',
   varietyHint: 'in your own words',
   date: 'Day of this look',
-  dateFrom: {
-    photo: 'read from the photo',
-    said: 'as you set it',
-    begun: 'today, because no photo says otherwise',
-  },
+  dateChange: 'Another day',
+  dateFrom: { photo: 'as the photo says', said: 'as you set it', begun: 'because no photo says otherwise' },
 
   // Photos
   photos: 'Photos',
-  photosLead: 'Up to four of the same plant. One is enough, none is fine too.',
+  photosLead: 'up to four of one plant; one is enough',
   takePhoto: 'Take a photo',
   choosePhotos: 'Choose photos',
   dropHere: 'or drop them here, or paste',
@@ -33,6 +30,7 @@ export const LOOK_WORDS = {
       ? 'One photo found no place: four are the most for one look.'
       : `${count} photos found no place: four are the most for one look.`,
   thisIs: 'This photo shows',
+  aboutPhoto: (role: string): string => `This photo: ${role.toLocaleLowerCase('en-GB')}`,
   removePhoto: 'Take this photo out',
   photoRemoved: 'The photo is taken out.',
   reading: 'Reading the photo …',
@@ -48,7 +46,7 @@ export const LOOK_WORDS = {
     white: { name: 'Set the white', says: 'Tap something white or grey: a plant label, paper, a stone.' },
   },
   untap: 'Take back the taps',
-  hatching: 'Show what was found',
+  hatching: 'Show outline and hatching',
   legend: 'What the hatching means',
   legendOutline: 'outline of the leaf',
   legendKinds: {
@@ -60,7 +58,8 @@ export const LOOK_WORDS = {
     white: 'upright strokes: white or silvery',
   },
   found: 'What the photo shows',
-  finer: 'Finer measures',
+  nothingStandsOut: 'Nothing stands out: evenly coloured, whole, no spots.',
+  finer: 'Everything that was measured',
   giveOrTake: '“Give or take” is the span that holds the true value eight times in ten.',
   nothingMeasured: 'Nothing could be measured in this photo.',
   wholeNotMeasured: 'A whole plant is kept as it looks; leaves are measured on leaf photos.',
@@ -76,6 +75,7 @@ export const LOOK_WORDS = {
   cameraSees: 'sees',
   cameraSeesNot: 'does not see',
   cameraWeight: { strong: 'clearly', some: 'probably', faint: 'faintly' },
+  cameraMore: (count: number): string => `${count} more that it reports`,
   overrule: 'I see it otherwise',
   overruled: 'Set aside at your word',
   letStand: 'Let the camera’s word stand',
@@ -95,9 +95,11 @@ export const LOOK_WORDS = {
   setNumber: 'Set',
   undoAnswer: 'Take back the last answer',
   weighing: 'Weighing your answer …',
-  moved: 'That answer moved',
-  movedNothing: 'That answer moved nothing much.',
-  notWorth: 'Nothing that is left to ask is worth its minutes. You can still answer more from the list.',
+  moved: 'Your answer moved:',
+  movedNothing: 'Your answer moved nothing much.',
+  notWorth:
+    'Nothing that is left to ask is likely to change the verdict. You may stop here; the likeliest to help is this:',
+  nothingLeft: 'Everything has been asked. Each answer can still be changed in the list.',
   notYet: 'The first question comes as soon as the weighing is done.',
   checkFinds: 'What did you find?',
 
@@ -121,7 +123,7 @@ export const LOOK_WORDS = {
 
   // The strip on a phone
   strip: 'The verdict so far',
-  stripNone: 'Nothing weighed yet',
+  stripQuestion: 'Next question',
 
   // Keeping
   keep: 'Keep this look',

@@ -5,6 +5,8 @@ import type { Measured, MeasureId, Measures } from '../../leaf/measures.ts';
  * distribution, from memory; any table agrees). The same span as every other range in this tool.
  */
 const GIVE_OR_TAKE = 1.2816;
+/** A hundredth of a leaf, half a hole: less than that is not worth a line of its own. */
+const LEAST_SAID = 0.01;
 
 export interface MeasureInWords {
   readonly id: MeasureId;
@@ -14,6 +16,8 @@ export interface MeasureInWords {
   readonly says: string;
   /** What it is, for those who ask. */
   readonly finer: boolean;
+  /** False when nothing was found that stands out of its own error: "no clear difference", "hardly any". */
+  readonly speaks: boolean;
 }
 
 type Way = {
@@ -95,7 +99,13 @@ export function describeMeasures(measures: Measures): MeasureInWords[] {
     const measured = measures[id];
     if (!measured) continue;
     const way = WAYS[id];
-    said.push({ id, name: way.name, says: way.say(measured), finer: way.finer ?? false });
+    said.push({
+      id,
+      name: way.name,
+      says: way.say(measured),
+      finer: way.finer ?? false,
+      speaks: Math.abs(measured.value) > GIVE_OR_TAKE * measured.se && Math.abs(measured.value) >= LEAST_SAID,
+    });
   }
   return said;
 }

@@ -33,6 +33,8 @@ export interface VerdictInWords {
   readonly id: VerdictId;
   /** One sentence or two, read first. */
   readonly headline: string;
+  /** The same for a narrow strip. */
+  readonly short: string;
   /** What should be seen by the day to look again. */
   readonly byThen: readonly string[];
   readonly why: readonly string[];
@@ -47,6 +49,7 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
   return {
     id: verdict.id,
     headline: sayHeadline(verdict, today),
+    short: sayShort(verdict, today),
     byThen: sayRecovery(verdict),
     why: sayWhy(judged),
     courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
@@ -71,6 +74,13 @@ function sayHeadline(verdict: Verdict, today: string): string {
   const course = verdict.courses[0];
   if (verdict.id === 'act' && course) return `Act now: ${lowerFirst(courseSays(course))}`;
   return `${VERDICT_WORDS[verdict.id]}. ${again}`;
+}
+
+function sayShort(verdict: Verdict, today: string): string {
+  const day = describeDay(verdict.lookAgain, today);
+  if (verdict.id === 'leave') return `Leave it. Look again on ${day}.`;
+  if (verdict.id === 'watch') return `Look again on ${day}.`;
+  return sayHeadline(verdict, today);
 }
 
 function sayRecovery(verdict: Verdict): string[] {

@@ -1,7 +1,7 @@
 import type { Assumption } from '../../ranker/types.ts';
 import { SETTINGS, type Setting } from '../../signs/settings.ts';
 import { CAUSE_NAMES, causeName, joinWords } from './causes.ts';
-import { describeChance, describeChanceShortly, GARDENS } from './chances.ts';
+import { describeChance, describeChanceShortly, GARDENS, GARDENS_SHORT } from './chances.ts';
 
 export const WEIGHING_WORDS = {
   title: 'The weighing',
@@ -43,7 +43,8 @@ export const WITHOUT_SIGNS = 'gardens where a plant looks wrong';
 export const sayChance = (
   chance: { readonly probability: number; readonly low: number; readonly high: number },
   nothingSaid: boolean,
-): string => describeChance(chance, nothingSaid ? WITHOUT_SIGNS : GARDENS);
+  isFirst = true,
+): string => describeChance(chance, !isFirst ? GARDENS_SHORT : nothingSaid ? WITHOUT_SIGNS : GARDENS);
 
 /** Where the beam starts from, in words; `priorDecibans` are decibans of odds. */
 export function sayStart(priorDecibans: number): string {
@@ -67,10 +68,10 @@ export function describeAssumption({ setting }: Assumption): string {
   return `${(SETTINGS[setting] as Setting).says}: reckoned as usual`;
 }
 
-/** "virus: about 4 in 10 now, about 1 in 10 before" */
+/** "virus: about 4 in 10 now, before about 1 in 10" */
 export const sayShift = (shift: {
   readonly cause: string;
   readonly before: number;
   readonly after: number;
 }): string =>
-  `${(CAUSE_NAMES as Partial<Record<string, string>>)[shift.cause] ?? shift.cause}: ${describeChanceShortly(shift.after)} now, ${describeChanceShortly(shift.before)} before`;
+  `${(CAUSE_NAMES as Partial<Record<string, string>>)[shift.cause] ?? shift.cause}: ${describeChanceShortly(shift.after)} now, before ${describeChanceShortly(shift.before)}`;

@@ -22,12 +22,12 @@ function fetchDrawings(): void {
   );
 }
 
-/** A drawing of a sign or check, or nothing where there is none. The words beside it say the same. */
-export function Drawn({ of }: { readonly of: string }) {
+/** A drawing of a sign or check (crossed out: not this), or nothing where there is none. The words beside it say the same. */
+export function Drawn({ of, crossed = false }: { readonly of: string; readonly crossed?: boolean }) {
   fetchDrawings();
   const Drawing = drawings.value;
   return (
-    <span class="drawn" aria-hidden="true">
+    <span class={crossed ? 'drawn crossed' : 'drawn'} aria-hidden="true">
       {Drawing && <Drawing of={of} />}
     </span>
   );

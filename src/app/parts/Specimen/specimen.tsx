@@ -17,11 +17,13 @@ interface SpecimenProps {
   readonly showFindings: boolean;
   readonly busy?: boolean;
   readonly onTap?: (spot: Spot) => void;
+  /** Controls that stand beside the legend. */
+  readonly children?: preact.ComponentChildren;
 }
 
 /** A photo pinned to the page like a specimen, with its outline and hatching over it and a caption beneath. */
 export function Specimen(props: SpecimenProps) {
-  const { photoId, caption, outline, overlay, marks, showFindings, busy = false, onTap } = props;
+  const { photoId, caption, outline, overlay, marks, showFindings, busy = false, onTap, children } = props;
   const address = usePicture(photoId);
   const [broken, setBroken] = useState(false);
   return (
@@ -41,7 +43,10 @@ export function Specimen(props: SpecimenProps) {
         {onTap && address && !broken && <TapSurface onTap={onTap} />}
       </div>
       <figcaption>{caption}</figcaption>
-      {showFindings && (outline || overlay) && <Legend withHatching={overlay !== undefined} />}
+      <div class="specimen-row">
+        {showFindings && (outline || overlay) && <Legend withHatching={overlay !== undefined} />}
+        {children}
+      </div>
     </figure>
   );
 }

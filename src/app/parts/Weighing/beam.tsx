@@ -3,6 +3,7 @@ import { capitalise } from '../../words/causes.ts';
 import { describeReason, type Reported } from '../../words/reasons.ts';
 import { WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
 import { describeWeight } from '../../words/weights.ts';
+import { Gardens } from './gardens.tsx';
 import type { Block, WeighedLine } from './lay-out-weighing.ts';
 
 interface BeamProps {
@@ -65,7 +66,10 @@ export function Beam({ line, name, reported, newest }: BeamProps) {
           <path d="M10 1 18 11H2Z" />
         </svg>
       </div>
-      <p class="beam-says small">{shown ? sayBlock(shown, reported) : WORDS.noReasons}</p>
+      <div class="cause-under">
+        <Gardens probability={line.cause.probability} low={line.cause.low} high={line.cause.high} />
+        <p class="beam-says small">{shown ? sayBlock(shown, reported) : WORDS.noReasons}</p>
+      </div>
     </>
   );
 }

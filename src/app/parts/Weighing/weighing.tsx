@@ -7,7 +7,6 @@ import type { Reported } from '../../words/reasons.ts';
 import { describeAssumption, sayChance, sayTogether, WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
 import { Beam } from './beam.tsx';
 import { CausePage } from './cause-page.tsx';
-import { Gardens } from './gardens.tsx';
 import { layOutWeighing, type WeighedLine } from './lay-out-weighing.ts';
 import { ReasonsInWords } from './reasons-in-words.tsx';
 
@@ -96,6 +95,9 @@ function Key() {
   );
 }
 
+/** Row 1 is the first family's heading. */
+const FIRST_ROW = 2;
+
 interface CauseLineProps {
   readonly line: WeighedLine;
   readonly reported: Reported;
@@ -109,9 +111,8 @@ function CauseLine({ line, reported, newest, nothingSaid }: CauseLineProps) {
   return (
     <article class="cause" style={{ gridRow: row }} aria-label={name}>
       <h4 class="cause-name">{capitalise(name)}</h4>
-      <p class="cause-chance figures">{sayChance(cause, nothingSaid)}</p>
+      <p class="cause-chance figures">{sayChance(cause, nothingSaid, row === FIRST_ROW)}</p>
       <Beam line={line} name={name} reported={reported} newest={newest} />
-      <Gardens probability={cause.probability} low={cause.low} high={cause.high} />
       <div class="cause-more">
         <details>
           <summary class="small">{WORDS.reasons}</summary>
@@ -139,7 +140,7 @@ function Others({ result, rest, ruledOut }: OthersProps) {
             {rest.map((cause) => (
               <li key={cause.id}>
                 {capitalise(causeName(cause.id))}
-                <span class="small soft figures">{sayChance(cause, result.nothingSaid)}</span>
+                <span class="small soft figures">{sayChance(cause, result.nothingSaid, false)}</span>
               </li>
             ))}
           </ul>

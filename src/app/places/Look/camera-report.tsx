@@ -7,6 +7,8 @@ import { sayShortly } from '../../words/signs.ts';
 
 /** Likelihood ratios below this say so little that a line would only be noise. */
 const LEAST_RATIO = 1.6;
+/** The rest is folded away. */
+const SHOWN = 4;
 
 /** What the camera reports as signs, each of which a person can set aside. */
 export function CameraReport() {
@@ -16,18 +18,13 @@ export function CameraReport() {
   const overruled = draft.value.answers.overruled ?? [];
   const standing = findings.filter(({ sign }) => !overruled.includes(sign as SignId));
   if (standing.length + overruled.length === 0) return null;
+  const sorted = [...standing].sort(bySight);
   return (
     <section class="camera-report stack-close" aria-labelledby="camera-title">
       <h3 id="camera-title">{WORDS.cameraSays}</h3>
       <ul>
-        {[...standing].sort(bySight).map((finding) => (
-          <li key={finding.sign} class="camera-line">
-            <span>
-              {capitalise(WORDS.cameraWeight[strength(finding)])}{' '}
-              {ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot} {sayShortly(finding.sign)}
-            </span>
-            <Overrule sign={finding.sign as SignId} overruled={false} />
-          </li>
+        {sorted.slice(0, SHOWN).map((finding) => (
+          <CameraLine key={finding.sign} finding={finding} />
         ))}
         {overruled.map((sign) => (
           <li key={sign} class="camera-line set-aside">
@@ -38,7 +35,29 @@ export function CameraReport() {
           </li>
         ))}
       </ul>
+      {sorted.length > SHOWN && (
+        <details>
+          <summary class="small">{WORDS.cameraMore(sorted.length - SHOWN)}</summary>
+          <ul>
+            {sorted.slice(SHOWN).map((finding) => (
+              <CameraLine key={finding.sign} finding={finding} />
+            ))}
+          </ul>
+        </details>
+      )}
     </section>
+  );
+}
+
+function CameraLine({ finding }: { readonly finding: Finding }) {
+  return (
+    <li class="camera-line">
+      <span>
+        {capitalise(WORDS.cameraWeight[strength(finding)])}{' '}
+        {ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot} {sayShortly(finding.sign)}
+      </span>
+      <Overrule sign={finding.sign as SignId} overruled={false} />
+    </li>
   );
 }
 

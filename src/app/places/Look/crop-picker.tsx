@@ -53,11 +53,12 @@ function CropSearch({ onChosen }: { readonly onChosen: () => void }) {
     <fieldset class="crop-search">
       <legend class="ask-plant">{WORDS.whichPlant}</legend>
       <label class="field">
-        <span>{WORDS.cropSearch}</span>
+        <span class="crop-find-label">{WORDS.cropSearch}</span>
         <input
           type="search"
           value={query}
           autocomplete="off"
+          placeholder={WORDS.cropSearch}
           enterkeyhint="done"
           onInput={(event) => setQuery(event.currentTarget.value)}
           onKeyDown={(event) => {

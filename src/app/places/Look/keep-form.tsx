@@ -3,7 +3,7 @@ import { groupByBed } from '../../../garden/group-by-bed.ts';
 import { keepLook } from '../../state/keep-draft.ts';
 import { cases } from '../../state/kept.ts';
 import { change, discardLook, draft, ranking } from '../../state/look-session.ts';
-import { question } from '../../state/question.ts';
+import { worthAsking } from '../../state/question.ts';
 import { goTo } from '../../state/route.ts';
 import { cropName } from '../../words/crops.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -24,7 +24,8 @@ export function KeepForm() {
     else setState('refused');
   };
   // The one next thing, once there is nothing worth asking left.
-  const isNext = ranking.value.result !== undefined && !ranking.value.result.nothingSaid && !question.value;
+  const isNext =
+    ranking.value.result !== undefined && !ranking.value.result.nothingSaid && !worthAsking.value;
   return (
     <section class="keep stack" aria-labelledby="keep-title">
       <h2 id="keep-title">{WORDS.keep}</h2>

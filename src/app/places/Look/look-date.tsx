@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { dateOfLook } from '../../state/draft.ts';
 import { change, draft } from '../../state/look-session.ts';
 import { dayOf, describeDay } from '../../words/dates.ts';
@@ -5,24 +6,33 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 
 /** The day of the look: read from the photo where it says so, and correctable. */
 export function LookDate() {
+  const [open, setOpen] = useState(false);
   const { day, from } = dateOfLook(draft.value);
   const today = dayOf(new Date());
   return (
     <div class="look-date">
-      <label class="field">
-        <span>
-          {WORDS.date}: <strong>{describeDay(day, today)}</strong>, {WORDS.dateFrom[from]}
-        </span>
-        <input
-          type="date"
-          value={day}
-          max={today}
-          onChange={(event) => {
-            const { value } = event.currentTarget;
-            if (value) change({ kind: 'set-date', day: value });
-          }}
-        />
-      </label>
+      <p class="small soft">
+        {describeDay(day, today)}, {WORDS.dateFrom[from]}.{' '}
+        {!open && (
+          <button type="button" class="button-inline" onClick={() => setOpen(true)}>
+            {WORDS.dateChange}
+          </button>
+        )}
+      </p>
+      {open && (
+        <label class="field">
+          <span>{WORDS.date}</span>
+          <input
+            type="date"
+            value={day}
+            max={today}
+            onChange={(event) => {
+              const { value } = event.currentTarget;
+              if (value) change({ kind: 'set-date', day: value });
+            }}
+          />
+        </label>
+      )}
     </div>
   );
 }

@@ -47,8 +47,10 @@ export function LookPlace() {
           <CameraReport />
           <QuestionPanel />
         </div>
-        <div class="look-side stack-wide">
+        <div class="look-side look-result stack-wide">
           <Result />
+        </div>
+        <div class="look-keep">
           <KeepForm />
         </div>
       </div>
@@ -84,19 +86,26 @@ function Result() {
   );
 }
 
+const showPart = (id: string): void => document.getElementById(id)?.scrollIntoView();
+
 /** On a phone the verdict stands one thumb away, above the tabs. */
 function VerdictStrip() {
   const { result } = ranking.value;
-  const says =
-    result && !result.nothingSaid ? describeVerdict(result, dayOf(new Date())).headline : WORDS.stripNone;
+  if (!result || result.nothingSaid) return null;
+  const says = describeVerdict(result, dayOf(new Date())).short;
   return (
-    <button
-      type="button"
-      class="verdict-strip"
-      aria-label={`${WORDS.strip}: ${says}`}
-      onClick={() => document.getElementById('verdict')?.scrollIntoView()}
-    >
-      <span>{says}</span>
-    </button>
+    <div class="verdict-strip">
+      <button
+        type="button"
+        class="strip-verdict"
+        aria-label={`${WORDS.strip}: ${says}`}
+        onClick={() => showPart('verdict')}
+      >
+        <span>{says}</span>
+      </button>
+      <button type="button" class="strip-question" onClick={() => showPart('question')}>
+        {WORDS.stripQuestion}
+      </button>
+    </div>
   );
 }

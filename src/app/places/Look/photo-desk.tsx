@@ -22,6 +22,20 @@ export function PhotoDesk() {
     setShownId(draft.value.photos.find(({ id }) => !before.has(id))?.id);
   };
   usePaste((files) => void add(files));
+  const slots = (
+    <ul class="slots">
+      {PHOTO_ROLES.map((role) => (
+        <Slot
+          key={role}
+          role={role}
+          photo={photos.find((photo) => photo.role === role)}
+          isShown={shown?.role === role}
+          onShow={setShownId}
+          onAdd={(files) => void add(files, role)}
+        />
+      ))}
+    </ul>
+  );
   return (
     <section
       class="photo-desk stack"
@@ -33,22 +47,9 @@ export function PhotoDesk() {
       }}
     >
       <h2 id="photos-title" class={photos.length > 0 ? 'unseen' : ''}>
-        {WORDS.photos}
+        {WORDS.photos} <span class="photos-lead small soft">{WORDS.photosLead}</span>
       </h2>
-      {shown && <PhotoSheet key={shown.id} photo={shown} />}
-      {photos.length === 0 && <p class="soft">{WORDS.photosLead}</p>}
-      <ul class="slots">
-        {PHOTO_ROLES.map((role) => (
-          <Slot
-            key={role}
-            role={role}
-            photo={photos.find((photo) => photo.role === role)}
-            isShown={shown?.role === role}
-            onShow={setShownId}
-            onAdd={(files) => void add(files, role)}
-          />
-        ))}
-      </ul>
+      {shown ? <PhotoSheet key={shown.id} photo={shown} slots={slots} /> : slots}
       {photos.length < MOST_PHOTOS && <AddPhotos onAdd={(files) => void add(files)} isNext={!hasStarted()} />}
       {surplus > 0 && <p role="status">{WORDS.tooMany(surplus)}</p>}
     </section>

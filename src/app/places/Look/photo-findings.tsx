@@ -5,14 +5,14 @@ import { describeMeasures, type MeasureInWords } from '../../words/measures.ts';
 /** The measures of one photo in words with their error, plain ones first. Also used for looks that were kept. */
 export function PhotoFindings({ reading }: { readonly reading: LeafReading }) {
   const measures = describeMeasures(reading.measures);
-  const plain = measures.filter(({ finer }) => !finer);
-  const finer = measures.filter((measure) => measure.finer);
+  const plain = measures.filter(({ finer, speaks }) => !finer && speaks);
+  const finer = measures.filter((measure) => !plain.includes(measure));
   if (measures.length === 0)
     return <p class="soft">{reading.role === 'whole' ? WORDS.wholeNotMeasured : WORDS.nothingMeasured}</p>;
   return (
     <div class="stack-close">
       <h3>{WORDS.found}</h3>
-      <MeasureList measures={plain} />
+      {plain.length > 0 ? <MeasureList measures={plain} /> : <p>{WORDS.nothingStandsOut}</p>}
       <details>
         <summary class="small">{WORDS.finer}</summary>
         <MeasureList measures={finer} />

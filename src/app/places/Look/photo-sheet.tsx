@@ -13,14 +13,13 @@ import { PhotoFindings } from './photo-findings.tsx';
 const MODES: readonly TapMode[] = ['leaf', 'add', 'remove', 'white'];
 
 /** One photo, large: its outline and hatching, what a tap on it does, what was found, and what is wrong with it. */
-export function PhotoSheet({ photo }: { readonly photo: DraftPhoto }) {
+export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
   const [mode, setMode] = useState<TapMode>('leaf');
   useEffect(() => wantOverlay(photo), [photo]);
   const { reading, failed } = photo;
   const showHatching = preferences.value.showHatching;
-  const caption = [ROLE_WORDS[photo.role].name, takenWords(photo), draft.value.bed]
-    .filter(Boolean)
-    .join(' · ');
+  const role = ROLE_WORDS[photo.role].name;
+  const caption = [role, takenWords(photo), draft.value.bed].filter(Boolean).join(' · ');
   return (
     <div class="photo-sheet stack">
       <Specimen
@@ -35,11 +34,7 @@ export function PhotoSheet({ photo }: { readonly photo: DraftPhoto }) {
           change({ kind: 'tap', photoId: photo.id, mode, spot });
           if (mode === 'leaf') setMode('add');
         }}
-      />
-      <Troubles photo={photo} />
-      <TapModes photo={photo} mode={mode} onMode={setMode} />
-      <RoleChoice photo={photo} />
-      <div class="photo-actions">
+      >
         <label class="switch">
           <input
             type="checkbox"
@@ -48,6 +43,13 @@ export function PhotoSheet({ photo }: { readonly photo: DraftPhoto }) {
           />
           {WORDS.hatching}
         </label>
+      </Specimen>
+      {slots}
+      <Troubles photo={photo} />
+      <TapModes photo={photo} mode={mode} onMode={setMode} />
+      <details>
+        <summary class="small">{WORDS.aboutPhoto(role)}</summary>
+        <RoleChoice photo={photo} />
         <button
           type="button"
           class="button-plain small"
@@ -55,10 +57,16 @@ export function PhotoSheet({ photo }: { readonly photo: DraftPhoto }) {
         >
           {WORDS.removePhoto}
         </button>
-      </div>
+      </details>
       {reading && <PhotoFindings reading={reading} />}
     </div>
   );
+}
+
+interface PhotoSheetProps {
+  readonly photo: DraftPhoto;
+  /** The row of all photos, right under the large one. */
+  readonly slots: preact.JSX.Element;
 }
 
 const takenWords = ({ reading }: DraftPhoto): string =>
@@ -101,7 +109,7 @@ function TapModes({ photo, mode, onMode }: TapModesProps) {
   const tapped = Object.keys(photo.taps).length > 0;
   return (
     <div class="tap-modes">
-      <fieldset class="segments">
+      <fieldset class="segments even">
         <legend class="unseen">{WORDS.tapMode}</legend>
         {MODES.map((id) => (
           <label key={id} class="segment">
@@ -130,7 +138,7 @@ function RoleChoice({ photo }: { readonly photo: DraftPhoto }) {
   return (
     <fieldset class="role-choice">
       <legend class="small soft">{WORDS.thisIs}</legend>
-      <div class="segments">
+      <div class="segments even">
         {PHOTO_ROLES.map((role) => (
           <label key={role} class="segment">
             <input

@@ -1,12 +1,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { NextCheck } from '../../../ranker/types.ts';
+import type { NextCheck, NextCheckTarget } from '../../../ranker/types.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
-import { question, undoAnswer } from '../../state/question.ts';
+import { question, undoAnswer, worthAsking } from '../../state/question.ts';
+import { capitalise } from '../../words/causes.ts';
 import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMinutes } from '../../words/minutes.ts';
+import { describeSign } from '../../words/signs.ts';
 import { sayShift } from '../../words/weighing.ts';
 import { AllQuestions } from './all-questions.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
@@ -16,9 +18,13 @@ import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
 export function QuestionPanel() {
   const [all, setAll] = useState(false);
   return (
-    <section class="questions stack" aria-labelledby="question-title" id="question">
+    <section
+      class={`questions stack${worthAsking.value ? ' is-next' : ''}`}
+      aria-labelledby="question-title"
+      id="question"
+    >
       <div class="questions-head">
-        <h2 id="question-title" tabIndex={-1}>
+        <h2 id="question-title" class="question-title" tabIndex={-1}>
           {all ? WORDS.allQuestions : WORDS.question}
         </h2>
         <Segments
@@ -57,13 +63,14 @@ function OneQuestion() {
         {WORDS.weighing}
       </p>
     );
-  if (!asked) return <p class="question-wait">{ranking.value.result ? WORDS.notWorth : WORDS.notYet}</p>;
+  if (!asked) return <p class="question-wait">{ranking.value.result ? WORDS.nothingLeft : WORDS.notYet}</p>;
   const { where, asks } = describeQuestion(asked.target);
   const apart = describeTellsApart(asked.tellsApart);
   return (
     <div class="question stack" key={asked.id}>
+      {!worthAsking.value && <p class="small">{WORDS.notWorth}</p>}
       <div class="question-text">
-        {asked.target.kind === 'check' && <Drawn of={asked.target.check} />}
+        <QuestionDrawing target={asked.target} />
         <div>
           <p class="question-where small soft">{where}</p>
           <p class="question-asks" ref={heading} tabIndex={-1}>
@@ -77,6 +84,13 @@ function OneQuestion() {
       </p>
     </div>
   );
+}
+
+/** The check to make, or where on the plant to look. */
+function QuestionDrawing({ target }: { readonly target: NextCheckTarget }) {
+  if (target.kind === 'check') return <Drawn of={target.check} />;
+  const place = target.kind === 'sign' ? describeSign(target.sign).place : undefined;
+  return place === 'old' || place === 'new' ? <Drawn of={`position-${place}`} /> : null;
 }
 
 function Answers({ asked: { target } }: { readonly asked: NextCheck }) {
@@ -96,11 +110,14 @@ function AnswerEffect() {
     <div class="answer-effect">
       <div role="status">
         {moved && moved.about.length > 0 && (
-          <p class="small">
-            {moved.shifts.length === 0
-              ? WORDS.movedNothing
-              : `${WORDS.moved} ${moved.shifts.map(sayShift).join('; ')}.`}
-          </p>
+          <div class="moved small">
+            <p>{moved.shifts.length === 0 ? WORDS.movedNothing : WORDS.moved}</p>
+            <ul>
+              {moved.shifts.map((shift) => (
+                <li key={shift.cause}>{capitalise(sayShift(shift))}</li>
+              ))}
+            </ul>
+          </div>
         )}
       </div>
       {steps.length > 0 && (

@@ -27,7 +27,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
   if (setting.kind === 'number')
     return (
       <label class="field list-row">
-        <span>
+        <span class="list-ask">
           {setting.asks} ({setting.unit})
         </span>
         <input
@@ -64,7 +64,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
   }
   return (
     <label class="field list-row">
-      <span>{setting.asks}</span>
+      <span class="list-ask">{setting.asks}</span>
       <select
         value={typeof value === 'string' ? value : ''}
         onChange={(event) => answer(event.currentTarget.value || undefined)}

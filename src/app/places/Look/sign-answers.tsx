@@ -3,6 +3,7 @@ import type { SignCheck } from '../../../causes/checks.ts';
 import type { NextCheckTarget } from '../../../ranker/types.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { SoundLeaf, UnseenLeaf } from '../../parts/Drawn/plain-leaf.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
 import { change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -22,11 +23,11 @@ export function SignAnswers({ target }: { readonly target: Extract<NextCheckTarg
         {words.seen}
       </button>
       <button type="button" class="answer" onClick={() => answer('absent')}>
-        <Drawn of={describeSign(sign).group === 'mark' ? 'normal' : 'none'} />
+        {describeSign(sign).group === 'mark' ? <SoundLeaf /> : <Drawn of={sign} crossed />}
         {words.absent}
       </button>
       <button type="button" class="answer" onClick={() => answer('cannot-say')}>
-        <Drawn of="none" />
+        <UnseenLeaf />
         {WORDS.cannotSay}
       </button>
     </div>
