@@ -38,15 +38,73 @@ export function findHoles(lab: LabPlanes, outline: Uint8Array): Uint8Array {
     ({ step, L, a, b }, label) =>
       regions.sizes[label]! >= least && step > SHARP_STEP && (paper !== undefined || !couldBeTissue(L, a, b)),
   );
+  return settleBorders(lab, outline, regions.labels, isHole, pieces);
+}
+
+/**
+ * Takes the holes out of the outline with their borders where a pixel is half hole, half leaf: each pixel within three
+ * of a hole's border goes to the nearer of the hole's mean colour and the leaf's just beyond.
+ */
+function settleBorders(
+  lab: LabPlanes,
+  outline: Uint8Array,
+  labels: Int32Array,
+  isHole: readonly boolean[],
+  pieces: readonly Piece[],
+): Uint8Array {
+  const { width } = lab;
   const remaining = outline.slice();
-  for (let i = 0; i < outline.length; i++) if (isHole[regions.labels[i]!] === true) remaining[i] = 0;
+  const owner = new Int32Array(outline.length);
+  let rim: number[] = [];
+  for (let i = 0; i < outline.length; i++) {
+    if (isHole[labels[i]!] !== true) continue;
+    remaining[i] = 0;
+    owner[i] = labels[i]!;
+    if ([1, -1, width, -width].some((d) => labels[i + d] !== labels[i])) rim.push(i);
+  }
+  const border = rim.slice();
+  const sums = new Float64Array(isHole.length * 4);
+  for (let step = 1; step <= BORDER_PX + 2; step++) {
+    const next: number[] = [];
+    for (const i of rim) {
+      for (const d of [1, -1, width, -width]) {
+        const to = i + d;
+        if (outline[to] !== 255 || owner[to] !== 0) continue;
+        const label = owner[i]!;
+        owner[to] = label;
+        next.push(to);
+        if (step <= BORDER_PX) continue;
+        sums[label * 4]! += lab.L[to]!;
+        sums[label * 4 + 1]! += lab.a[to]!;
+        sums[label * 4 + 2]! += lab.b[to]!;
+        sums[label * 4 + 3]!++;
+      }
+    }
+    if (step <= BORDER_PX) border.push(...next);
+    rim = next;
+  }
+  for (const i of border) {
+    const label = owner[i]!;
+    const count = sums[label * 4 + 3]!;
+    if (count === 0) continue;
+    const { L, a, b } = pieces[label]!;
+    const toHole = Math.hypot(lab.L[i]! - L, lab.a[i]! - a, lab.b[i]! - b);
+    const toLeaf = Math.hypot(
+      lab.L[i]! - sums[label * 4]! / count,
+      lab.a[i]! - sums[label * 4 + 1]! / count,
+      lab.b[i]! - sums[label * 4 + 2]! / count,
+    );
+    remaining[i] = toHole < toLeaf ? 0 : 255;
+  }
   return remaining;
 }
 
+const BORDER_PX = 3;
+
 /** Evidence, in nats, that a colour belongs to the ground rather than to the leaf. */
 const LEAST_NATS = 1;
-/** Mean colour step across a hole's border, over two pixels, that a soft spot or a patch of powder does not reach. */
-const SHARP_STEP = 10;
+/** Mean colour step across a hole's border, over three pixels, that a soft spot or a patch of powder does not reach. */
+const SHARP_STEP = 7;
 /** Median distance from the median colour, and median step of L* over two pixels, of a plain ground at most. */
 const PLAIN_SPREAD = 8;
 const PLAIN_GRAIN = 1.6;
@@ -102,7 +160,7 @@ interface Piece {
   readonly b: number;
 }
 
-/** Mean colour of every candidate piece, and the mean colour step over two pixels across its border. */
+/** Mean colour of every candidate piece, and the mean colour step over three pixels across its border. */
 function describePieces(lab: LabPlanes, candidate: Uint8Array, labels: Int32Array, count: number): Piece[] {
   const { width, height } = lab;
   const sums = new Float64Array((count + 1) * 6);
@@ -116,10 +174,10 @@ function describePieces(lab: LabPlanes, candidate: Uint8Array, labels: Int32Arra
       sums[k + 2]! += lab.b[i]!;
       sums[k + 3]!++;
       for (const stride of [-1, 1, -width, width]) {
-        // Over two pixels, since a camera spreads an edge over as many.
+        // Over three pixels, since a camera spreads an edge over as many.
         const beyond = i + 2 * stride;
         if (candidate[i + stride] === 1 || beyond < 0 || beyond >= labels.length) continue;
-        sums[k + 4]! += colourStep(lab, i, beyond);
+        sums[k + 4]! += colourStep(lab, labels[i - stride] === labels[i] ? i - stride : i, beyond);
         sums[k + 5]!++;
       }
     }

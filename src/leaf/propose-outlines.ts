@@ -23,7 +23,7 @@ export interface Proposal {
  * leaf on paper and a leaf among leaves, so several cuts are made (as in Carreira and Sminchisescu 2012, CPMC) and the
  * best bounded one is chosen. Each starts from another guess of what is leaf: near the seed by colour distance along
  * the way, at several reaches, with or without the demand that every place of the leaf be seen straight from its
- * middle (star shape; Veksler 2008); or unlike the rim of the frame. The three best are cut again with what they taught.
+ * middle (star shape; Veksler 2008); or unlike the rim of the frame, in place or in colour. The three best are cut again with what they taught.
  */
 export function proposeOutlines(lab: LabPlanes, cells: Uint16Array, seeds: Seeds): Proposal[] {
   const n = lab.width * lab.height;
@@ -52,6 +52,16 @@ export function proposeOutlines(lab: LabPlanes, cells: Uint16Array, seeds: Seeds
     ground[i] = 1 - leaf[i]!;
   }
   attempt({ colourWeight: 1, star: false });
+  const belt = Math.max(2, Math.round(0.05 * Math.min(lab.width, lab.height)));
+  for (let i = 0; i < n; i++) {
+    const x = i % lab.width;
+    const y = (i / lab.width) | 0;
+    const inBelt = x < belt || y < belt || x >= lab.width - belt || y >= lab.height - belt;
+    leaf[i] = inBelt ? 0 : 1;
+    ground[i] = inBelt ? 1 : 0;
+  }
+  for (const i of seeds.ground) ground[i] = 1;
+  attempt({ colourWeight: 1.5, star: false });
 
   const score = (mask: Uint8Array): Proposal => ({ mask, score: scoreOutline(lab, mask, scene.plant) });
   const byScore = (p: Proposal, q: Proposal): number => q.score.total - p.score.total;

@@ -88,9 +88,10 @@ function judgePixel(
   if (!(inside[k + 3]! > 0) || !(outside[k + 3]! > 0)) return 0;
   const toIn = (0.5 * (L - inside[k]!)) ** 2 + (a - inside[k + 1]!) ** 2 + (b - inside[k + 2]!) ** 2;
   const toOut = (0.5 * (L - outside[k]!)) ** 2 + (a - outside[k + 1]!) ** 2 + (b - outside[k + 2]!) ** 2;
-  const spreadIn = inside[k + 3]!;
-  const spreadOut = outside[k + 3]!;
-  const nats = 0.5 * (toOut / spreadOut - toIn / spreadIn) + 0.75 * Math.log(spreadOut / spreadIn);
+  // One spread for both sides puts the border where a pixel is half leaf, half ground; two would shift it to the
+  // more even side.
+  const spread = 0.5 * (inside[k + 3]! + outside[k + 3]!);
+  const nats = (0.5 * (toOut - toIn)) / spread;
   return Math.max(-3, Math.min(3, nats));
 }
 
