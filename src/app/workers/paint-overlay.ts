@@ -20,7 +20,7 @@ const CELLS = 64;
 export function paintOverlay(tissues: TissueMap): Raster {
   const { width, height, data } = tissues;
   const cell = Math.max(6, Math.round(Math.max(width, height) / CELLS));
-  const stroke = Math.max(1, cell / 9);
+  const stroke = cell / 9;
   const painted = new Uint8ClampedArray(width * height * 4);
   for (let y = 0; y < height; y += 1) {
     for (let x = 0; x < width; x += 1) {
@@ -45,9 +45,10 @@ function inkAt(tissue: Tissue, x: number, y: number, cell: number, stroke: numbe
     return distance < stroke * 2.7 ? DARK : undefined;
   }
   if (tissue === 'necrotic') {
-    const near = Math.min(fromLine(x + y, cell), fromLine(x - y, cell));
-    if (near < stroke) return RUST;
-    return near < stroke * 1.8 ? LIGHT : undefined;
+    // Two directions would cover twice as much, so these lines stand twice as far apart.
+    const near = Math.min(fromLine(x + y, cell * 2), fromLine(x - y, cell * 2));
+    if (near < stroke * 1.3) return RUST;
+    return near < stroke * 2.1 ? LIGHT : undefined;
   }
   const near = tissue === 'purple' ? fromLine(y, cell) : fromLine(x, cell);
   if (near < stroke) return tissue === 'purple' ? PLUM : DARK;

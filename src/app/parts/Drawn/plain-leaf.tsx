@@ -6,7 +6,7 @@ const VEINS =
 export function SoundLeaf() {
   return (
     <span class="drawn" aria-hidden="true">
-      <svg viewBox="0 0 96 96" class="plain-leaf">
+      <svg viewBox="0 0 96 96" class="plain-leaf" aria-hidden="true">
         <path d={EDGE} class="wash" />
         <path d={`${EDGE}${VEINS}`} />
       </svg>
@@ -18,7 +18,7 @@ export function SoundLeaf() {
 export function UnseenLeaf() {
   return (
     <span class="drawn" aria-hidden="true">
-      <svg viewBox="0 0 96 96" class="plain-leaf">
+      <svg viewBox="0 0 96 96" class="plain-leaf" aria-hidden="true">
         <path d={EDGE} stroke-dasharray="1 7" />
       </svg>
     </span>

@@ -1,0 +1,199 @@
+import { describe, expect, it } from 'vitest';
+import { changeDraft, type DraftChange, isAnswered, MOST_PHOTOS } from '../../src/app/state/change-draft.ts';
+import { type Draft, dateOfLook, emptyDraft, hasContent } from '../../src/app/state/draft.ts';
+import type { LeafReading } from '../../src/leaf/types.ts';
+
+const fresh = emptyDraft('draft', '2026-06-18');
+const changed = (draft: Draft, ...changes: DraftChange[]): Draft => changes.reduce(changeDraft, draft);
+const photos = (...ids: string[]): DraftChange => ({ kind: 'add-photos', photos: ids.map((id) => ({ id })) });
+const reading = (more: Partial<LeafReading> = {}): LeafReading => ({
+  role: 'old',
+  trouble: [],
+  leaf: { found: true },
+  measures: {},
+  ...more,
+});
+const rolesOf = (draft: Draft): string => draft.photos.map(({ id, role }) => `${id}:${role}`).join(' ');
+
+describe('answers of a look in progress', () => {
+  it('keeps seen and absent, and leaves what was not looked at out', () => {
+    const draft = changed(fresh, {
+      kind: 'answer-signs',
+      signs: { aphids: 'seen', slime: 'absent', ants: 'not-looked' },
+    });
+    expect(draft.answers.signs).toEqual({ aphids: 'seen', slime: 'absent' });
+  });
+
+  it('can’t say is not absent, and is not asked again until it is answered after all', () => {
+    const unsure = changed(fresh, { kind: 'answer-signs', signs: { 'mottled@new': 'cannot-say' } });
+    expect(unsure.answers.signs).toEqual({});
+    expect(isAnswered(unsure, 'mottled@new')).toBe(true);
+    const sure = changed(unsure, { kind: 'answer-signs', signs: { 'mottled@new': 'seen' } });
+    expect(sure.cannotSay).toEqual([]);
+    expect(sure.answers.signs).toEqual({ 'mottled@new': 'seen' });
+  });
+
+  it('notes a check that settled several signs in one step', () => {
+    const draft = changed(fresh, {
+      kind: 'answer-signs',
+      signs: { slime: 'seen', 'bird-droppings': 'absent' },
+      check: 'look-for-tracks',
+    });
+    expect(isAnswered(draft, 'look-for-tracks')).toBe(true);
+    expect(changed(draft, { kind: 'undo' })).toEqual(fresh);
+  });
+
+  it('takes a setting back when it is left open again', () => {
+    const wet = changed(fresh, { kind: 'answer-setting', setting: 'soil-water', value: 'waterlogged' });
+    expect(wet.answers.setting).toEqual({ 'soil-water': 'waterlogged' });
+    const open = changed(wet, { kind: 'answer-setting', setting: 'soil-water', value: undefined });
+    expect(open.answers.setting).toEqual({});
+  });
+
+  it('undoes step by step, back to the beginning, and no further', () => {
+    const steps: DraftChange[] = [
+      { kind: 'choose-crop', crop: 'tomato' },
+      { kind: 'answer-signs', signs: { aphids: 'seen' } },
+      { kind: 'cannot-say', id: 'soil-ph' },
+      { kind: 'answer-setting', setting: 'netted', value: false },
+      { kind: 'overrule', sign: 'mottled@new', overruled: true },
+    ];
+    const states: Draft[] = [fresh];
+    for (const step of steps) states.push(changeDraft(states.at(-1) ?? fresh, step));
+    let draft = states.at(-1) ?? fresh;
+    for (const before of states.slice(0, -1).reverse()) {
+      draft = changed(draft, { kind: 'undo' });
+      expect(draft).toEqual(before);
+    }
+    expect(changed(draft, { kind: 'undo' })).toBe(draft);
+  });
+
+  it('undo does not take the typed variety along', () => {
+    const draft = changed(
+      fresh,
+      { kind: 'choose-crop', crop: 'tomato' },
+      { kind: 'name-variety', variety: 'small yellow, plum-shaped' },
+      { kind: 'undo' },
+    );
+    expect(draft.answers).toEqual({ setting: {}, signs: {}, variety: 'small yellow, plum-shaped' });
+  });
+
+  it('overrules the camera once a sign, and lets its word stand again', () => {
+    const overruled: DraftChange = { kind: 'overrule', sign: 'mottled@new', overruled: true };
+    const twice = changed(fresh, overruled, overruled);
+    expect(twice.answers.overruled).toEqual(['mottled@new']);
+    expect(changed(twice, { ...overruled, overruled: false }).answers).not.toHaveProperty('overruled');
+  });
+});
+
+describe('photos of a look in progress', () => {
+  it('fills the free roles in order when several come at once, and leaves out what is beyond four', () => {
+    const draft = changed(fresh, photos('a', 'b', 'c', 'd', 'e'));
+    expect(rolesOf(draft)).toBe('a:old b:new c:whole d:normal');
+    expect(draft.photos).toHaveLength(MOST_PHOTOS);
+  });
+
+  it('gives the wanted role where it is free', () => {
+    const draft = changed(fresh, { kind: 'add-photos', photos: [{ id: 'a' }, { id: 'b' }], role: 'normal' });
+    expect(rolesOf(draft)).toBe('a:normal b:old');
+  });
+
+  it('swaps roles instead of holding one twice, and reads both photos again', () => {
+    const read = changed(
+      fresh,
+      photos('a', 'b'),
+      ...['a', 'b'].map(
+        (photoId): DraftChange => ({ kind: 'photo-read', photoId, taps: {}, reading: reading() }),
+      ),
+    );
+    // Readings count only for the taps they were made with, compared by identity.
+    expect(read.photos.some((photo) => photo.reading)).toBe(false);
+    const kept = read.photos.reduce(
+      (draft, { id, taps }) =>
+        changeDraft(draft, { kind: 'photo-read', photoId: id, taps, reading: reading() }),
+      read,
+    );
+    expect(kept.photos.every((photo) => photo.reading)).toBe(true);
+    const swapped = changed(kept, { kind: 'set-role', photoId: 'a', role: 'new' });
+    expect(rolesOf(swapped)).toBe('a:new b:old');
+    expect(swapped.photos.some((photo) => photo.reading)).toBe(false);
+  });
+
+  it('drops a reading that comes after a newer tap', () => {
+    const before = changed(fresh, photos('a'));
+    const taps = before.photos[0]?.taps ?? {};
+    const tapped = changed(before, { kind: 'tap', photoId: 'a', mode: 'leaf', spot: { x: 0.2, y: 0.3 } });
+    const late = changed(tapped, { kind: 'photo-read', photoId: 'a', taps, reading: reading() });
+    expect(late.photos[0]).not.toHaveProperty('reading');
+  });
+
+  it('a new place for the outline drops the corrections of the old one but keeps the white', () => {
+    const spot = { x: 0.5, y: 0.5 };
+    const tap = (mode: 'leaf' | 'add' | 'remove' | 'white'): DraftChange => ({
+      kind: 'tap',
+      photoId: 'a',
+      mode,
+      spot,
+    });
+    const corrected = changed(fresh, photos('a'), tap('leaf'), tap('add'), tap('remove'), tap('white'));
+    expect(corrected.photos[0]?.taps).toEqual({ leaf: spot, add: [spot], remove: [spot], white: spot });
+    expect(changed(corrected, tap('leaf')).photos[0]?.taps).toEqual({ leaf: spot, white: spot });
+    const untap: DraftChange = { kind: 'untap', photoId: 'a' };
+    expect(changed(corrected, untap).photos[0]?.taps).toEqual({ leaf: spot, white: spot });
+    expect(changed(corrected, untap, untap).photos[0]?.taps).toEqual({ white: spot });
+    expect(changed(corrected, untap, untap, untap).photos[0]?.taps).toEqual({});
+  });
+
+  it('puts a photo back in its place, in another role when its own is taken', () => {
+    const both = changed(fresh, photos('a', 'b'));
+    const [first] = both.photos;
+    if (!first) throw new Error('expected a photo');
+    const without = changed(both, { kind: 'remove-photo', photoId: 'a' });
+    expect(without.removed).toEqual(['a']);
+    expect(changed(without, { kind: 'put-photo-back', photo: first, at: 0 })).toEqual(both);
+    const taken = changed(without, photos('c'), { kind: 'put-photo-back', photo: first, at: 0 });
+    expect(rolesOf(taken)).toBe('a:whole b:new c:old');
+  });
+
+  it('a failed photo keeps everything else that was entered', () => {
+    const draft = changed(fresh, photos('a'), { kind: 'answer-signs', signs: { aphids: 'seen' } });
+    const failed = changed(draft, {
+      kind: 'photo-failed',
+      photoId: 'a',
+      taps: draft.photos[0]?.taps ?? {},
+      failed: 'worker-crashed',
+    });
+    expect(failed.photos[0]?.failed).toBe('worker-crashed');
+    expect(failed.answers).toEqual(draft.answers);
+    expect(changed(failed, { kind: 'read-again', photoId: 'a' }).photos).toEqual(draft.photos);
+  });
+});
+
+describe('the day of a look', () => {
+  const dated = (role: LeafReading['role'], takenAt: string) => (draft: Draft, id: string) => ({
+    ...draft,
+    photos: [...draft.photos, { id, role, taps: {}, reading: reading({ role, takenAt }) }],
+  });
+
+  it('is the day it was begun, unless a photo or the person says otherwise', () => {
+    expect(dateOfLook(fresh)).toEqual({ day: '2026-06-18', from: 'begun' });
+    const older = dated('old', '2026-06-10T08:15:00')(fresh, 'a');
+    const both = dated('new', '2026-06-11T19:00:00')(older, 'b');
+    expect(dateOfLook(both)).toEqual({ day: '2026-06-11', from: 'photo' });
+    expect(dateOfLook(changed(both, { kind: 'set-date', day: '2026-06-01' }))).toEqual({
+      day: '2026-06-01',
+      from: 'said',
+    });
+  });
+
+  it('is not taken from the normal leaf, which may have been photographed at any time', () => {
+    expect(dateOfLook(dated('normal', '2025-06-10T08:15:00')(fresh, 'a')).from).toBe('begun');
+  });
+});
+
+it('knows an untouched look from one that would be a loss', () => {
+  expect(hasContent(fresh)).toBe(false);
+  expect(hasContent(changed(fresh, { kind: 'set-words', words: { note: '  ' } }))).toBe(false);
+  expect(hasContent(changed(fresh, { kind: 'set-words', words: { note: 'by the gate' } }))).toBe(true);
+  expect(hasContent(changed(fresh, photos('a')))).toBe(true);
+});

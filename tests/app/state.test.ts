@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { changeDraft } from '../../src/app/state/change-draft.ts';
+import { emptyDraft } from '../../src/app/state/draft.ts';
+import { recordLook } from '../../src/app/state/keep-look.ts';
+import { laterLook } from '../../src/app/state/later-look.ts';
+import { guessHemisphere, readPreferences } from '../../src/app/state/preferences.ts';
+import { hashOf, type Route, readRoute } from '../../src/app/state/route.ts';
+import type { CaseRecord } from '../../src/garden/records.ts';
+import type { TriageResult } from '../../src/triage.ts';
+
+const NOW = '2026-06-18T10:00:00.000Z';
+
+describe('addresses', () => {
+  const routes: Route[] = [
+    { place: 'walk' },
+    { place: 'look' },
+    { place: 'look', draft: '3f-9' },
+    { place: 'ground', bed: 'long bed / by the shed' },
+    { place: 'book', caseId: 'a b', look: 'c/d' },
+    { place: 'help' },
+  ];
+  it.each(routes)('%o leads back to itself', (route) => {
+    expect(readRoute(hashOf(route))).toEqual(route);
+  });
+
+  it('leads to the Walk from anything it does not know, broken escapes included', () => {
+    expect(readRoute('')).toEqual({ place: 'walk' });
+    expect(readRoute('#/nowhere/at/all')).toEqual({ place: 'walk' });
+    expect(readRoute('#/book/%E0%A4%A')).toEqual({ place: 'book', caseId: '%E0%A4%A' });
+  });
+});
+
+describe('preferences', () => {
+  it('are made whole from whatever was stored', () => {
+    const usual = { theme: 'device', hemisphere: 'north', showHatching: true };
+    for (const stored of [null, '', '{', '[]', 'null', '{"theme":"neon","hemisphere":7}'])
+      expect(readPreferences(stored, 'Europe/London')).toEqual(usual);
+    expect(
+      readPreferences('{"theme":"dusk","hemisphere":"south","showHatching":false}', 'Europe/London'),
+    ).toEqual({
+      theme: 'dusk',
+      hemisphere: 'south',
+      showHatching: false,
+    });
+  });
+
+  it('guess the hemisphere from the time zone only while nobody said', () => {
+    expect(guessHemisphere('Australia/Hobart')).toBe('south');
+    expect(guessHemisphere('America/Argentina/Cordoba')).toBe('south');
+    expect(guessHemisphere('America/New_York')).toBe('north');
+    expect(readPreferences('{"hemisphere":"north"}', 'Pacific/Auckland').hemisphere).toBe('north');
+  });
+});
+
+const result = {
+  causes: [{ id: 'aphids' }, { id: 'virus' }, { id: 'rust' }, { id: 'frost' }],
+  verdict: { id: 'watch', lookAgain: '2026-06-25' },
+  photos: [{ role: 'old' }],
+  openQuestions: [{ id: 'x' }],
+  knowledge: '7',
+} as unknown as TriageResult;
+
+describe('keeping a look', () => {
+  const draft = [
+    { kind: 'choose-crop', crop: 'kale' } as const,
+    { kind: 'add-photos', photos: [{ id: 'p1', file: 'leaf.jpg' }] } as const,
+    { kind: 'set-words', words: { bed: ' Long bed ', plant: 'third kale', note: ' windy ' } } as const,
+  ].reduce(changeDraft, emptyDraft('d', '2026-06-18'));
+  const ids = { caseId: 'c', lookId: 'l' };
+
+  it('holds what was entered, the ranking as it stood, and the version of the knowledge', () => {
+    const { kept, look, summary } = recordLook(draft, result, NOW, ids);
+    expect(kept).toMatchObject({
+      id: 'c',
+      bed: 'Long bed',
+      plant: 'third kale',
+      crop: 'kale',
+      openedOn: '2026-06-18',
+    });
+    expect(look).toMatchObject({ id: 'l', caseId: 'c', date: '2026-06-18', note: 'windy', knowledge: '7' });
+    expect(look.answers).toMatchObject({ crop: 'kale', date: '2026-06-18' });
+    expect(look.ranking).not.toHaveProperty('photos');
+    expect(look.ranking).not.toHaveProperty('openQuestions');
+    expect(summary).toEqual({
+      id: 'l',
+      date: '2026-06-18',
+      verdict: 'watch',
+      lookAgain: '2026-06-25',
+      leading: ['aphids', 'virus', 'rust'],
+      photos: ['p1'],
+    });
+  });
+
+  it('keeps a look also when the weighing did not come through', () => {
+    const { look, summary } = recordLook(draft, undefined, NOW, ids);
+    expect(look).not.toHaveProperty('ranking');
+    expect(summary).toMatchObject({ verdict: '', leading: [] });
+  });
+
+  it('leaves the day on which a case was opened alone when a look is added', () => {
+    const found: CaseRecord = { ...recordLook(draft, result, NOW, ids).kept, openedOn: '2026-05-01' };
+    expect(recordLook(draft, result, NOW, { ...ids, lookId: 'l2' }, found).kept.openedOn).toBe('2026-05-01');
+  });
+
+  it('a later look brings crop, names and lasting circumstances along, but no signs and no weather', () => {
+    const { kept } = recordLook(draft, result, NOW, ids);
+    const next = laterLook('n', '2026-06-25', kept, {
+      crop: 'kale',
+      variety: 'curly blue',
+      setting: { netted: true, 'recent-rain': 'wet' },
+      signs: { aphids: 'seen' },
+    });
+    expect(next).toMatchObject({ caseId: 'c', bed: 'Long bed', plant: 'third kale', begunOn: '2026-06-25' });
+    expect(next.answers).toEqual({
+      crop: 'kale',
+      variety: 'curly blue',
+      setting: { netted: true },
+      signs: {},
+    });
+  });
+});

@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { describeVerdict, type Judged } from '../../src/app/words/verdicts.ts';
+import type { NextCheck, RankedCause, Verdict } from '../../src/ranker/types.ts';
+
+const TODAY = '2026-06-04';
+const cause = (id: RankedCause['id'], probability: number): RankedCause => ({
+  id,
+  family: 'food',
+  probability,
+  low: probability - 0.2,
+  high: probability + 0.2,
+  priorDecibans: -14,
+  for: [],
+  against: [],
+});
+const check: NextCheck = {
+  id: 'turn-leaf-over',
+  target: { kind: 'check', check: 'turn-leaf-over' },
+  minutes: 1,
+  waitDays: 0,
+  gain: 2,
+  bits: 0.4,
+  tellsApart: ['aphids', 'spider-mite'],
+};
+const judge = (more: Partial<Verdict>, rest: Partial<Judged> = {}): Judged => ({
+  verdict: {
+    id: 'leave',
+    because: { causes: ['magnesium-short'], expectedLoss: { leave: 3.2, watch: 3.1, act: 9.4 } },
+    courses: [],
+    lookAgain: '2026-06-18',
+    recovery: [{ cause: 'magnesium-short', looksLike: 'The newest two leaves should be green.' }],
+    cautions: [],
+    ...more,
+  },
+  causes: [cause('magnesium-short', 0.6), cause('aphids', 0.3)],
+  nextChecks: [],
+  nothingSaid: false,
+  ...rest,
+});
+
+describe('a verdict in words', () => {
+  it('leaves it, and says when to look again and what should be seen by then', () => {
+    const said = describeVerdict(judge({}), TODAY);
+    expect(said.headline).toBe('Leave it. Look again on Thursday 18 June (in 14 days).');
+    expect(said.byThen).toEqual(['The newest two leaves should be green.']);
+  });
+
+  it('looks again without doing anything meanwhile', () => {
+    const said = describeVerdict(judge({ id: 'watch' }), TODAY);
+    expect(said.headline).toBe('Look again on Thursday 18 June (in 14 days). Do nothing until then.');
+    expect(said.short).toBe('Look again on Thursday 18 June.');
+  });
+
+  it('checks first, with what the check takes', () => {
+    const said = describeVerdict(judge({ id: 'check', check }), TODAY);
+    expect(said.headline).toBe('Check first: turn three leaves over and look along the veins (1 minute).');
+  });
+
+  it('checks first by a question to look at, not only by a check with a name', () => {
+    const look: NextCheck = { ...check, id: 'aphids', target: { kind: 'sign', sign: 'aphids' } };
+    const said = describeVerdict(judge({ id: 'check', check: look }), TODAY);
+    expect(said.headline).toMatch(/^Check first: look for this: aphids .*\(1 minute\)\.$/);
+  });
+
+  it('acts now: the first course is the sentence, the others follow', () => {
+    const said = describeVerdict(judge({ id: 'act', courses: ['water-deeply', 'shade'] }), TODAY);
+    expect(said.headline).toBe('Act now: water deeply now, then less often, and mulch.');
+    expect(said.courses).toEqual(['Shade during the hottest hours and water in the morning.']);
+  });
+
+  it('says what would be done if it came to it, when it is not to be done now', () => {
+    expect(describeVerdict(judge({ id: 'watch', courses: ['shade'] }), TODAY).courses).toHaveLength(1);
+  });
+
+  it('gives the reasons: what carries it, and what each way out costs', () => {
+    expect(describeVerdict(judge({}), TODAY).why).toEqual([
+      'Short of magnesium: about 6 in 10 gardens with these signs (4 to 8).',
+      'Weighed over all causes, leaving it costs about 3 in a hundred of this bed’s crop; looking again later the same and acting now 9.',
+    ]);
+  });
+
+  it('speaks of gardens without these signs while nothing has been said', () => {
+    expect(describeVerdict(judge({}, { nothingSaid: true }), TODAY).why[0]).toContain(
+      'gardens where a plant looks wrong',
+    );
+  });
+
+  it('tells apart what is to be seen when several causes carry it', () => {
+    const recovery = [
+      { cause: 'magnesium-short', looksLike: 'The newest leaves are green.' },
+      { cause: 'aphids', looksLike: 'No fresh honeydew.' },
+    ] as const;
+    expect(describeVerdict(judge({ recovery }), TODAY).byThen).toEqual([
+      'If it is short of magnesium: the newest leaves are green.',
+      'If it is aphids: no fresh honeydew.',
+    ]);
+  });
+
+  it('names what would change it, and the cautions in full', () => {
+    const said = describeVerdict(judge({ cautions: ['sprays'] }, { nextChecks: [check] }), TODAY);
+    expect(said.change).toEqual([
+      'Turn three leaves over and look along the veins. 1 minute; tells aphids from spider mite.',
+    ]);
+    expect(said.cautions[0]).toMatch(/licensed adviser/);
+  });
+
+  it('begins with one of the four words, whatever is missing', () => {
+    for (const id of ['leave', 'watch', 'check', 'act'] as const)
+      expect(describeVerdict(judge({ id }), TODAY).headline).toMatch(
+        /^(Leave it|Look again|Check first|Act now)/,
+      );
+  });
+});

@@ -1,0 +1,85 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { CAUSE_NAMES, FAMILY_NAMES, joinWords } from '../../src/app/words/causes.ts';
+import { describeQuestion, describeTellsApart } from '../../src/app/words/checks.ts';
+import { CROP_WORDS, findCrops } from '../../src/app/words/crops.ts';
+import { PHOTO_TROUBLE_WORDS } from '../../src/app/words/photo-troubles.ts';
+import { CHECKS } from '../../src/causes/checks.ts';
+import { PHOTO_TROUBLES } from '../../src/photo/types.ts';
+import { SETTINGS, type SettingId } from '../../src/signs/settings.ts';
+import { CAUSES, CROPS, FAMILIES } from '../../src/signs/vocabulary.ts';
+
+describe('the words of the app', () => {
+  it('says of every trouble with a photo what to do, and blames nobody', () => {
+    for (const code of PHOTO_TROUBLES) {
+      const says = PHOTO_TROUBLE_WORDS[code];
+      // At least two sentences or clauses: what is wrong, then what to do.
+      expect(says.split(/[.:;,]\s/).length, code).toBeGreaterThan(1);
+      expect(says, code).not.toMatch(/\byou (failed|must|should have)\b|error|invalid/i);
+    }
+  });
+
+  it('has a short name for every cause and family, no two alike', () => {
+    expect(Object.keys(CAUSE_NAMES).sort()).toEqual(CAUSES.map(({ id }) => id).sort());
+    expect(new Set(Object.values(CAUSE_NAMES)).size).toBe(CAUSES.length);
+    expect(Object.keys(FAMILY_NAMES).sort()).toEqual(FAMILIES.map(({ id }) => id).sort());
+  });
+
+  it('asks every setting and check in words', () => {
+    for (const setting of Object.keys(SETTINGS) as SettingId[])
+      expect(describeQuestion({ kind: 'setting', setting }).asks).toMatch(/\?$/);
+    for (const { id } of CHECKS) expect(describeQuestion({ kind: 'check', check: id }).asks).toMatch(/[.?]$/);
+    expect(describeQuestion({ kind: 'sign', sign: 'mottled@new' })).toEqual({
+      where: 'The youngest leaves, at the tip',
+      asks: 'Patchwork of light and dark green (mosaic)?',
+    });
+  });
+
+  it('says what a question tells apart', () => {
+    expect(describeTellsApart(['old-leaves', 'magnesium-short'])).toBe(
+      'tells old leaves dying off from short of magnesium',
+    );
+    expect(describeTellsApart(['aphids'])).toBe('speaks for or against aphids');
+    expect(describeTellsApart([])).toBe('');
+  });
+
+  it('joins words as people do', () => {
+    expect(joinWords(['a'])).toBe('a');
+    expect(joinWords(['a', 'b', 'c'])).toBe('a, b and c');
+    expect(joinWords(['a', 'b'], 'or')).toBe('a or b');
+  });
+
+  it('never says certain, names no percent of a cause, and uses no exclamation', () => {
+    const folder = new URL('../../src/app/words/', import.meta.url);
+    for (const file of readdirSync(folder)) {
+      const strings = readFileSync(new URL(file, folder), 'utf8')
+        .replace(/\/\*[\s\S]*?\*\//g, '')
+        .match(/'[^'\n]*'|`[^`]*`/g);
+      for (const words of strings ?? []) expect(words, file).not.toMatch(/\bcertain(ly)?\b|\w!|guarantee/i);
+    }
+  });
+});
+
+describe('finding a crop', () => {
+  it('offers every crop exactly once, common ones first, another crop last', () => {
+    const all = findCrops('');
+    expect([...all].sort()).toEqual([...CROPS].sort());
+    expect(all[0]).toBe('tomato');
+    expect(all.at(-1)).toBe('other');
+  });
+
+  it.each([
+    ['chil', 'pepper'],
+    ['zucch', 'courgette'],
+    ['Egg', 'aubergine'],
+    ['fava', 'broad-bean'],
+    ['sprout', 'brussels-sprout'],
+  ])('finds "%s" by another name: %s', (query, crop) => {
+    expect(findCrops(query)).toContain(crop);
+  });
+
+  it('always leaves a way on when nothing fits', () => {
+    expect(findCrops('zzzz')).toEqual(['other']);
+    expect(Object.keys(CROP_WORDS)).toHaveLength(CROPS.length);
+  });
+});
