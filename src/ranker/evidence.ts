@@ -24,6 +24,8 @@ export interface FactorEvidence {
   readonly factor: number;
   readonly outcome: number;
   readonly from: readonly Reporter[];
+  /** Odds multipliers that hold here instead of the factor's own, in the same layout. */
+  readonly lean?: Float64Array;
 }
 
 /** What the ranking is conditioned on rather than told: crop and season. Odds multipliers, one a cause. */

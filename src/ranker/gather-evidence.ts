@@ -46,6 +46,29 @@ function gatherSigns(model: KnowledgeModel, findings: readonly Finding[]): Pick<
   };
 }
 
+/**
+ * Several options of one list, all named: horse manure and straw and green waste. For each cause only the one that
+ * leans strongest counts, because they are ways of the same thing and would otherwise carry a cause by mere number.
+ */
+function strongestOfList(model: KnowledgeModel, named: readonly FactorEvidence[]): FactorEvidence[] {
+  if (named.length < 2) return [...named];
+  const leanings = named.map(({ factor, lean }) =>
+    Float64Array.from(lean ?? model.network.factors[factor]!.lean),
+  );
+  const strength = (option: number, cause: number): number =>
+    Math.abs(Math.log(leanings[option]![cause * 2]!));
+  for (let cause = 0; cause < model.causes.length; cause++) {
+    let strongest = 0;
+    for (let option = 1; option < named.length; option++) {
+      if (strength(option, cause) > strength(strongest, cause)) strongest = option;
+    }
+    leanings.forEach((lean, option) => {
+      if (option !== strongest) lean[cause * 2] = 1;
+    });
+  }
+  return named.map((evidence, option) => ({ ...evidence, lean: leanings[option]! }));
+}
+
 function gatherFactors(model: KnowledgeModel, circumstances: readonly Circumstance[]): FactorEvidence[] {
   const byId = new Map<string, FactorEvidence>();
   for (const { id, outcome, from } of circumstances) {
@@ -55,6 +78,17 @@ function gatherFactors(model: KnowledgeModel, circumstances: readonly Circumstan
     if (at < 0) throw new RangeError(`expected an outcome of ${id}, got "${outcome}"`);
     // What a person says later about the same thing replaces what the records said.
     byId.set(id, { label: `${id}=${outcome}`, factor, outcome: at, from: [from] });
+  }
+  const named = [...byId].filter(([id, { outcome }]) => id.includes(':') && outcome === 0);
+  const lists = new Set(named.map(([id]) => id.split(':')[0]!));
+  for (const list of lists) {
+    const ofList = named.filter(([id]) => id.startsWith(`${list}:`));
+    strongestOfList(
+      model,
+      ofList.map(([, evidence]) => evidence),
+    ).forEach((evidence, i) => {
+      byId.set(ofList[i]![0], evidence);
+    });
   }
   return [...byId.values()].sort((a, b) => a.factor - b.factor);
 }

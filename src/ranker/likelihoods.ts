@@ -52,7 +52,8 @@ export function factorLikelihood(
   evidence: FactorEvidence,
   out: Float64Array,
 ): void {
-  const { lean, rates, outcomes } = network.factors[evidence.factor]!;
+  const { rates, outcomes, ...factor } = network.factors[evidence.factor]!;
+  const lean = evidence.lean ?? factor.lean;
   const width = outcomes.length;
   const rowsOf = (outcome: number): Float64Array => {
     const row = new Float64Array(network.causes.length + 1).fill(1);
