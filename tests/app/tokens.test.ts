@@ -27,6 +27,8 @@ describe.each(Object.entries(THEMES))('the %s colours', (_name, tokens) => {
     ['on-clay', 'clay'],
     ['clay', 'paper'],
     ['on-straw', 'straw'],
+    ['dead', 'paper'],
+    ['purple', 'paper'],
   ])('%s on %s reads in full sun: 7:1 or more', (text, ground) => {
     expect(contrast(tokens[text] ?? '', tokens[ground] ?? '')).toBeGreaterThanOrEqual(7);
   });

@@ -16,10 +16,12 @@ export const question = computed<NextCheck | undefined>(() => {
   return result.nextChecks.find(isOpen) ?? result.openQuestions.find(isOpen);
 });
 
-/** Is anything that is left to ask worth its minutes? */
-export const worthAsking = computed(() =>
-  (ranking.value.result?.nextChecks ?? []).some(({ id }) => !isAnswered(draft.value, id)),
-);
+/** Is anything that is left to ask worth its minutes? While nothing has been said, everything is. */
+export const worthAsking = computed(() => {
+  const result = ranking.value.result;
+  if (!result) return false;
+  return result.nothingSaid || result.nextChecks.some(({ id }) => !isAnswered(draft.value, id));
+});
 
 export function followQuestion(): void {
   effect(() => {

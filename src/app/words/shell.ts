@@ -16,9 +16,9 @@ export const SHELL_WORDS = {
     ranking: 'The part that weighs stopped and was started again. Nothing you entered is lost.',
   },
   trouble: {
-    full: 'Not stored: there is no room left for this page on the device. What you typed stays here as long as the page is open. Make room, then try again.',
+    full: 'Not stored: no room is left for this page. What you entered stays while the page is open. Make room, then try again.',
     refused:
-      'Not stored: this browser keeps nothing for this page (a private window does that). What you typed stays here as long as the page is open.',
+      'Not stored: this browser keeps nothing for this page (a private window, perhaps). What you entered stays while the page is open.',
     newer:
       'Not stored: a newer version of Bedside wrote this case. Close the other tabs and open Bedside again to get that version.',
   },

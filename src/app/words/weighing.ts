@@ -1,6 +1,6 @@
 import type { Assumption } from '../../ranker/types.ts';
 import { SETTINGS, type Setting } from '../../signs/settings.ts';
-import { CAUSE_NAMES, causeName, joinWords } from './causes.ts';
+import { causeName, joinWords } from './causes.ts';
 import { describeChance, describeChanceShortly, GARDENS, GARDENS_SHORT } from './chances.ts';
 
 export const WEIGHING_WORDS = {
@@ -32,6 +32,7 @@ export const WEIGHING_WORDS = {
   assumed: 'Taken for granted, because nobody said',
   assumedNothing: 'Nothing had to be taken for granted.',
   reckoned: 'Weighing again …',
+  noVerdict: 'No verdict yet: take a photo, or answer the first question.',
   failed: 'The weighing did not come through this time.',
   failedAgain: 'Weigh again',
   startsAt: (chance: string): string => `Before anything was said: ${chance}.`,
@@ -68,10 +69,14 @@ export function describeAssumption({ setting }: Assumption): string {
   return `${(SETTINGS[setting] as Setting).says}: reckoned as usual`;
 }
 
-/** "virus: about 4 in 10 now, before about 1 in 10" */
-export const sayShift = (shift: {
+/** "virus: from about 2 to about 5 in 100", "aphids: from about 6 in 100 to about 3 in 10" */
+export function sayShift(shift: {
   readonly cause: string;
   readonly before: number;
   readonly after: number;
-}): string =>
-  `${(CAUSE_NAMES as Partial<Record<string, string>>)[shift.cause] ?? shift.cause}: ${describeChanceShortly(shift.after)} now, before ${describeChanceShortly(shift.before)}`;
+}): string {
+  const [before, after] = [describeChanceShortly(shift.before), describeChanceShortly(shift.after)];
+  const whole = / in 100?$/;
+  const sameWhole = whole.exec(before)?.[0] === whole.exec(after)?.[0];
+  return `${causeName(shift.cause)}: from ${sameWhole ? before.replace(whole, '') : before} to ${after}`;
+}

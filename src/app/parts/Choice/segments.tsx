@@ -3,7 +3,12 @@ import './segments.css';
 interface SegmentsProps<Id extends string> {
   readonly legend: string;
   readonly name: string;
-  readonly options: readonly { readonly id: Id; readonly says: string }[];
+  readonly options: readonly {
+    readonly id: Id;
+    readonly says: string;
+    /** Stands for no answer: chosen, it stays pale. */
+    readonly open?: boolean;
+  }[];
   readonly value: Id | undefined;
   readonly onChange: (value: Id) => void;
   /** Hides the legend from the eye where the text beside it says the same. */
@@ -17,8 +22,8 @@ export function Segments<Id extends string>(props: SegmentsProps<Id>) {
     <fieldset class="segments-set">
       <legend class={quiet ? 'unseen' : ''}>{legend}</legend>
       <div class="segments">
-        {options.map(({ id, says }) => (
-          <label key={id} class="segment">
+        {options.map(({ id, says, open }) => (
+          <label key={id} class={open ? 'segment open' : 'segment'}>
             <input type="radio" name={name} checked={value === id} onChange={() => onChange(id)} />
             <span>{says}</span>
           </label>

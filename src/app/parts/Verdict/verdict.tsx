@@ -14,17 +14,25 @@ export function VerdictWords({ judged, today }: { readonly judged: Judged; reado
       <Part title={WORDS.why} lines={why} />
       <Part title={id === 'act' ? WORDS.alsoDo : WORDS.ifItComesToIt} lines={courses} />
       <Part title={WORDS.change} lines={change} />
-      <Part title={WORDS.cautions} lines={cautions} />
+      <Part title={WORDS.cautions} lines={cautions} quiet />
     </section>
   );
 }
 
-function Part({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
+function Part({
+  title,
+  lines,
+  quiet = false,
+}: {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly quiet?: boolean;
+}) {
   if (lines.length === 0) return null;
   return (
     <div class="verdict-part">
       <h3>{title}</h3>
-      <ul class="stack-close">
+      <ul class={quiet ? 'stack-close small' : 'stack-close'}>
         {lines.map((line) => (
           <li key={line}>{line}</li>
         ))}

@@ -136,7 +136,7 @@ function SignChoice({ id, legend }: { readonly id: string; readonly legend: stri
       options={[
         { id: 'seen', says: WORDS.seen },
         { id: 'absent', says: WORDS.absent },
-        { id: 'not-looked', says: WORDS.notLooked },
+        { id: 'not-looked', says: WORDS.notLooked, open: true },
       ]}
       value={saidOf(id) ?? 'not-looked'}
       onChange={(answer) => change({ kind: 'answer-signs', signs: { [id]: answer } })}

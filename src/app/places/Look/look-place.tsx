@@ -78,7 +78,12 @@ function Result() {
         </p>
       )}
       {!result && !failed && <p class="soft">{WEIGHING_WORDS.reckoned}</p>}
-      {result && <VerdictWords judged={result} today={dayOf(new Date())} />}
+      {result?.nothingSaid && (
+        <p class="no-verdict" id="verdict">
+          {WEIGHING_WORDS.noVerdict}
+        </p>
+      )}
+      {result && !result.nothingSaid && <VerdictWords judged={result} today={dayOf(new Date())} />}
       {result && (
         <Weighing result={result} answers={draft.value.answers} newest={lastEffect.value?.about ?? []} />
       )}

@@ -17,7 +17,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
           options={[
             { id: 'yes', says: WORDS.yes },
             { id: 'no', says: WORDS.no },
-            { id: 'open', says: WORDS.notSaid },
+            { id: 'open', says: WORDS.notSaid, open: true },
           ]}
           value={value === undefined ? 'open' : value ? 'yes' : 'no'}
           onChange={(given) => answer(given === 'open' ? undefined : given === 'yes')}
@@ -35,6 +35,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
           inputMode="decimal"
           min={setting.least}
           max={setting.most}
+          placeholder={WORDS.notSaid}
           value={typeof value === 'number' ? value : ''}
           onChange={(event) => {
             const { value: typed, validity } = event.currentTarget;

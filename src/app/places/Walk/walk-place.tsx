@@ -13,18 +13,17 @@ import { WALK_WORDS as WORDS } from '../../words/walk.ts';
 /** Walk: what is due a look today, in the order of the days, and the one way in. */
 export function WalkPlace() {
   const today = dayOf(new Date());
-  const all = dueCases(cases.value ?? [], today);
+  const alive = (cases.value ?? []).filter(({ deletedAt }) => !deletedAt);
+  const all = dueCases(alive, today);
   const due = all.filter(({ when }) => when !== 'coming');
   const coming = all.filter(({ when }) => when === 'coming');
   const begun = drafts.value.filter(({ body }) => hasContent(body));
   return (
     <div class="walk stack-wide">
       <h1 tabIndex={-1}>{describeDay(today, today)}</h1>
-      {cases.value?.length === 0 && begun.length === 0 && <p>{WORDS.lead}</p>}
+      {cases.value && alive.length === 0 && begun.length === 0 && <p>{WORDS.lead}</p>}
       {begun.length > 0 && <Begun begun={begun} today={today} />}
-      {(cases.value?.length ?? 0) > 0 && (
-        <Path title={WORDS.onThePath} stops={due} next={coming[0]} today={today} />
-      )}
+      {alive.length > 0 && <Path title={WORDS.onThePath} stops={due} next={coming[0]} today={today} />}
       {coming.length > 0 && <Path title={WORDS.coming} stops={coming} next={undefined} today={today} />}
       <p class="way-in">
         <a class="button next" href={hashOf({ place: 'look', draft: 'new' })}>
