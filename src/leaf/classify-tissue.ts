@@ -1,0 +1,65 @@
+import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { TISSUES, type Tissue } from './types.ts';
+
+/** Bounds between the kinds of tissue, CIELAB under D65 after the white is set. */
+export interface TissueBounds {
+  /** Below this hue green counts as gone pale or yellow. */
+  readonly chloroticHue: number;
+  /** Below this hue tissue is brown rather than yellow, unless it is bright and strong in colour. */
+  readonly deadHue: number;
+  /** Above this hue (turning backwards through red) it is purple. */
+  readonly purpleHue: number;
+  /** Below this chroma, if light, it is white. */
+  readonly whiteChroma: number;
+}
+
+/**
+ * Where the bounds come from. Chlorotic: papaya leaves under a chlorophyll meter lie at hues of 95–109 at a reading of
+ * 10–15 and 117–125 at 25–30 (`papaya-spad`, on paper and in place), so 110 parts the two. Dead: the brown and tan spots of
+ * `bean-uganda` and `blackgram-india` lie at hues of 30–80, the yellowest living leaves at 83 and more. Purple: red
+ * cabbage, anthocyanin of cold and of phosphorus shortage turn towards 0 and beyond it (common practice, no source).
+ * White: powdery mildew of both crops lies under 12 units of chroma, green leaves above 15.
+ */
+export const TISSUE_BOUNDS: TissueBounds = {
+  chloroticHue: 110,
+  deadHue: 82,
+  purpleHue: 22,
+  whiteChroma: 12,
+};
+
+const INDEX = Object.fromEntries(TISSUES.map((tissue, i) => [tissue, i])) as Record<Tissue, number>;
+export const TISSUE_INDEX: Readonly<Record<Tissue, number>> = INDEX;
+
+/**
+ * What each pixel of a leaf is, one tissue index a pixel; outside the leaf 0. Veins and missing parts are added
+ * elsewhere. `medianL` is the leaf's own lightness: black and white are told against it.
+ */
+export function classifyTissue(
+  lab: LabPlanes,
+  leaf: Uint8Array,
+  medianL: number,
+  bounds: TissueBounds = TISSUE_BOUNDS,
+): Uint8Array {
+  const out = new Uint8Array(leaf.length);
+  const dark = Math.min(16, 0.4 * medianL);
+  const light = Math.max(45, medianL + 4);
+  for (let i = 0; i < leaf.length; i++) {
+    if (leaf[i] !== 255) continue;
+    const L = lab.L[i]!;
+    const a = lab.a[i]!;
+    const b = lab.b[i]!;
+    const chroma = Math.sqrt(a * a + b * b);
+    let hue = Math.atan2(b, a) * DEGREES;
+    if (hue < 0) hue += 360;
+    if (chroma < bounds.whiteChroma && L > light) out[i] = INDEX.white;
+    else if (L < dark && chroma < 8) out[i] = INDEX.necrotic;
+    else if (chroma > 7 && (hue > 290 || hue < bounds.purpleHue)) out[i] = INDEX.purple;
+    else if (hue < bounds.deadHue) out[i] = L > 55 && chroma > 36 ? INDEX.chlorotic : INDEX.necrotic;
+    else if (hue < bounds.deadHue + 10 && chroma < 24) out[i] = INDEX.necrotic;
+    else if (hue < bounds.chloroticHue) out[i] = INDEX.chlorotic;
+    else out[i] = INDEX.healthy;
+  }
+  return out;
+}
+
+const DEGREES = 180 / Math.PI;

@@ -1,0 +1,45 @@
+import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import type { FoundLeaf } from './find-leaf.ts';
+
+/**
+ * Whether what was outlined can be a leaf at all. A tap is believed more readily: whoever taps a brown leaf knows that it
+ * is one. Bounds set on `other/not-a-leaf` against all leaf sets.
+ */
+export function looksLikeLeaf(
+  lab: LabPlanes,
+  leaf: FoundLeaf,
+  plant: Float32Array,
+  wasTapped: boolean,
+): boolean {
+  let n = 0;
+  let green = 0;
+  let deadLike = 0;
+  let vivid = 0;
+  let a = 0;
+  let b = 0;
+  let chroma = 0;
+  for (let i = 0; i < leaf.outline.length; i++) {
+    if (leaf.outline[i] !== 255) continue;
+    n++;
+    green += plant[i]!;
+    const la = lab.a[i]!;
+    const lb = lab.b[i]!;
+    const c = Math.hypot(la, lb);
+    a += la;
+    b += lb;
+    chroma += c;
+    const hue = (Math.atan2(lb, la) * 180) / Math.PI;
+    if (c > 55 && hue > -180 && hue < 75) vivid++;
+    else if (hue > 20 && hue < 95 && c > 8 && c < 50) deadLike++;
+  }
+  if (n === 0) return false;
+  const { contrast, weakest } = leaf.score;
+  const greenShare = green / n;
+  // 1 when all colours point the same way; a rainbow or a bunch of things does not.
+  const oneHue = Math.hypot(a, b) / Math.max(1e-6, chroma);
+  if (vivid > 0.3 * n) return false;
+  if (wasTapped) return contrast > 0.35 && (greenShare > 0.1 || deadLike > 0.3 * n || chroma / n > 8);
+  if (contrast < 0.55 || weakest < 0.12) return false;
+  if (oneHue < 0.7 && greenShare < 0.85) return false;
+  return greenShare > 0.25 || (greenShare + deadLike / n > 0.6 && contrast > 0.9);
+}

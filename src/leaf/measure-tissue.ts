@@ -1,0 +1,311 @@
+import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { convertLinearToSrgb, LINEAR_OF_BYTE } from '../photo/convert-srgb-to-linear.ts';
+import { measureDarkGreen } from '../photo/measure-dark-green.ts';
+import { blurInside } from './blur-inside.ts';
+import { classifyTissue, TISSUE_INDEX, type TissueBounds } from './classify-tissue.ts';
+import { labelRegions } from './label-regions.ts';
+import type { MeasureId } from './measures.ts';
+import type { LeafSample } from './sample-leaf.ts';
+
+/** Values by measure; what could not be taken is left out. */
+export type Values = { [Id in MeasureId]?: number };
+
+/** The circumstances of one taking: they are varied to see how far the values move. */
+export interface Taking {
+  readonly lab: LabPlanes;
+  readonly gains: readonly [number, number, number];
+  readonly bounds: TissueBounds;
+  /** Tissue to measure, 255 = counts. */
+  readonly tissue: Uint8Array;
+}
+
+/** Everything about colour and its pattern that is taken again for each circumstance. */
+export function measureTissue(sample: LeafSample, taking: Taking, veins: Uint8Array): Values {
+  const { lab, tissue } = taking;
+  const { width, height, sizePx } = sample;
+  const medianL = medianInside(lab.L, tissue);
+  const kinds = classifyTissue(lab, tissue, medianL, taking.bounds);
+  const counts = new Float64Array(8);
+  for (let i = 0; i < kinds.length; i++) if (tissue[i] === 255) counts[kinds[i]!]!++;
+  const all = counts.reduce((sum, v) => sum + v, 0);
+  if (all < 30) return {};
+  const living = Uint8Array.from(kinds, (k) =>
+    k === TISSUE_INDEX.healthy || k === TISSUE_INDEX.chlorotic || k === TISSUE_INDEX.purple ? 255 : 0,
+  );
+  const values: Values = {
+    'chlorotic-fraction': counts[TISSUE_INDEX.chlorotic]! / all,
+    'necrotic-fraction': counts[TISSUE_INDEX.necrotic]! / all,
+    'purple-fraction': counts[TISSUE_INDEX.purple]! / all,
+    'white-fraction': counts[TISSUE_INDEX.white]! / all,
+    ...measureSpots(sample, lab, kinds, tissue, all),
+  };
+  if (counts[1]! + counts[2]! + counts[4]! < 0.05 * all) return values;
+  const greenness = hueAround(lab, living, width, height, 0.006 * sizePx);
+  return {
+    ...values,
+    ...meanColour(sample, taking, living),
+    ...measurePattern(sample, lab, living, greenness, veins),
+  };
+}
+
+/** Hue in degrees (0–360 held to 60–180, where plants are) of the mean colour around each pixel of the mask. */
+export function hueAround(
+  lab: LabPlanes,
+  mask: Uint8Array,
+  width: number,
+  height: number,
+  sigmaPx: number,
+): Float32Array {
+  const a = blurInside(lab.a, mask, width, height, Math.max(0.7, sigmaPx));
+  const b = blurInside(lab.b, mask, width, height, Math.max(0.7, sigmaPx));
+  const hue = new Float32Array(a.length);
+  for (let i = 0; i < hue.length; i++) {
+    const h = (Math.atan2(b[i]!, a[i]!) * 180) / Math.PI;
+    hue[i] = Math.max(60, Math.min(180, h < -90 ? 180 : h));
+  }
+  return hue;
+}
+
+/** Mean colour of living tissue, and the dark green index of that mean (averaged as light, then coded again). */
+function meanColour(sample: LeafSample, taking: Taking, living: Uint8Array): Values {
+  const { lab, gains } = taking;
+  const data = sample.pixels.data;
+  let L = 0;
+  let a = 0;
+  let b = 0;
+  let n = 0;
+  const light = [0, 0, 0];
+  for (let i = 0; i < living.length; i++) {
+    if (living[i] !== 255) continue;
+    n++;
+    L += lab.L[i]!;
+    a += lab.a[i]!;
+    b += lab.b[i]!;
+    for (let c = 0; c < 3; c++) light[c]! += LINEAR_OF_BYTE[data[i * 4 + c]!]! * gains[c]!;
+  }
+  const hue = (Math.atan2(b, a) * 180) / Math.PI;
+  const [r, g, bl] = light.map((v) => 255 * convertLinearToSrgb(Math.min(1, v / n))) as [
+    number,
+    number,
+    number,
+  ];
+  const index = measureDarkGreen(r, g, bl);
+  return {
+    lightness: L / n,
+    chroma: Math.hypot(a / n, b / n),
+    hue: hue < 0 ? hue + 360 : hue,
+    ...(index === undefined ? {} : { 'dark-green-index': index }),
+  };
+}
+
+/** Evenness, mottle, and the contrasts of veins, edge and tip, all on hue: shading and folds leave hue alone. */
+function measurePattern(
+  sample: LeafSample,
+  lab: LabPlanes,
+  living: Uint8Array,
+  greenness: Float32Array,
+  veins: Uint8Array,
+): Values {
+  const { width, height, sizePx, depth } = sample;
+  const fine = greenness;
+  const middle = blurInside(greenness, living, width, height, 0.03 * sizePx);
+  const broad = blurInside(greenness, living, width, height, 0.12 * sizePx);
+  const mean = meanInside(greenness, living);
+  const deepest = maxOf(depth);
+  const groups = { vein: [0, 0], between: [0, 0], edge: [0, 0], inner: [0, 0] };
+  const add = (group: number[], value: number): void => {
+    group[0]! += value;
+    group[1]!++;
+  };
+  let spread = 0;
+  let patches = 0;
+  let n = 0;
+  for (let i = 0; i < living.length; i++) {
+    if (living[i] !== 255) continue;
+    n++;
+    spread += (middle[i]! - mean) ** 2;
+    patches += (middle[i]! - broad[i]!) ** 2;
+    if (veins[i] === 255) add(groups.vein, fine[i]! - broad[i]!);
+    else add(groups.between, fine[i]! - broad[i]!);
+    if (depth[i]! < 0.16 * deepest) add(groups.edge, greenness[i]!);
+    else if (depth[i]! > 0.45 * deepest) add(groups.inner, greenness[i]!);
+  }
+  const values: Values = {
+    evenness: 1 / (1 + Math.sqrt(spread / n) / EVEN_HALF),
+    mottle: Math.sqrt(patches / n) / (Math.sqrt(patches / n) + MOTTLE_HALF),
+  };
+  const meanOf = (group: number[]): number => group[0]! / group[1]!;
+  if (groups.vein[1]! > 20 && groups.between[1]! > 20) {
+    values['vein-contrast'] = meanOf(groups.vein) - meanOf(groups.between);
+  }
+  if (groups.edge[1]! > 20 && groups.inner[1]! > 20) {
+    values['edge-contrast'] = meanOf(groups.inner) - meanOf(groups.edge);
+  }
+  const tip = contrastTip(sample, living, greenness);
+  if (tip !== undefined) values['tip-contrast'] = tip;
+  void lab;
+  return values;
+}
+
+/** Spread of hue, degrees, at which evenness is one half, and of patches at which mottle is. */
+const EVEN_HALF = 8;
+const MOTTLE_HALF = 5;
+
+/**
+ * Hue of the base third less hue of the tip third along the longest axis. The tip is the more pointed end; undefined when
+ * the ends look alike, or the leaf is about as broad as long.
+ */
+function contrastTip(sample: LeafSample, living: Uint8Array, greenness: Float32Array): number | undefined {
+  const { width, outline, sizePx } = sample;
+  let n = 0;
+  let mx = 0;
+  let my = 0;
+  for (let i = 0; i < outline.length; i++) {
+    if (outline[i] !== 255) continue;
+    n++;
+    mx += i % width;
+    my += (i / width) | 0;
+  }
+  mx /= n;
+  my /= n;
+  let xx = 0;
+  let yy = 0;
+  let xy = 0;
+  for (let i = 0; i < outline.length; i++) {
+    if (outline[i] !== 255) continue;
+    const dx = (i % width) - mx;
+    const dy = ((i / width) | 0) - my;
+    xx += dx * dx;
+    yy += dy * dy;
+    xy += dx * dy;
+  }
+  const angle = 0.5 * Math.atan2(2 * xy, xx - yy);
+  const root = Math.hypot((xx - yy) / 2, xy);
+  const elongation = Math.sqrt(((xx + yy) / 2 + root) / Math.max(1, (xx + yy) / 2 - root));
+  if (elongation < 1.25) return undefined;
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
+  const along = (i: number): number => ((i % width) - mx) * cos + (((i / width) | 0) - my) * sin;
+  let least = 0;
+  let most = 0;
+  for (let i = 0; i < outline.length; i++) {
+    if (outline[i] !== 255) continue;
+    const t = along(i);
+    if (t < least) least = t;
+    if (t > most) most = t;
+  }
+  const sums = { low: [0, 0], high: [0, 0] };
+  const ends = { low: 0, high: 0 };
+  for (let i = 0; i < outline.length; i++) {
+    if (outline[i] !== 255) continue;
+    const t = (along(i) - least) / (most - least);
+    if (t < 0.12) ends.low++;
+    else if (t > 0.88) ends.high++;
+    if (living[i] !== 255) continue;
+    const group = t < 0.3 ? sums.low : t > 0.7 ? sums.high : undefined;
+    if (group === undefined) continue;
+    group[0]! += greenness[i]!;
+    group[1]!++;
+  }
+  if (sums.low[1]! < 20 || sums.high[1]! < 20 || sizePx < 20) return undefined;
+  const ratio = ends.low / Math.max(1, ends.high);
+  if (ratio > 0.8 && ratio < 1.25) return undefined;
+  const low = sums.low[0]! / sums.low[1]!;
+  const high = sums.high[0]! / sums.high[1]!;
+  return ratio < 1 ? high - low : low - high;
+}
+
+/**
+ * Dead spots: pieces of dead tissue, or tissue clearly redder and darker than what lies round it, that are compact, off
+ * the very edge and no larger than a thirtieth of the leaf.
+ */
+function measureSpots(
+  sample: LeafSample,
+  lab: LabPlanes,
+  kinds: Uint8Array,
+  tissue: Uint8Array,
+  all: number,
+): Values {
+  const { width, height, sizePx, depth } = sample;
+  const redness = new Float32Array(lab.a.length);
+  // a* over L* + 16 is free of shading: both grow with the cube root of the light.
+  for (let i = 0; i < redness.length; i++) redness[i] = (66 * lab.a[i]!) / (lab.L[i]! + 16);
+  const near = blurInside(redness, tissue, width, height, 0.08 * sizePx);
+  const spot = new Uint8Array(tissue.length);
+  for (let i = 0; i < spot.length; i++) {
+    if (tissue[i] !== 255 || depth[i]! < 1.5) continue;
+    const stands = redness[i]! - near[i]!;
+    const dead = kinds[i] === TISSUE_INDEX.necrotic || kinds[i] === TISSUE_INDEX.purple;
+    if (stands > SPOT_STEP || (dead && stands > 0.5 * SPOT_STEP)) spot[i] = 255;
+  }
+  const regions = labelRegions(spot, width, height, 255, 8);
+  const least = Math.max(4, 1e-4 * sizePx * sizePx);
+  const most = (sizePx * sizePx) / 30;
+  const span = new Float32Array(regions.count + 1);
+  const bounds = boxesOf(regions.labels, regions.count, width);
+  let count = 0;
+  let area = 0;
+  for (let k = 1; k <= regions.count; k++) {
+    const size = regions.sizes[k]!;
+    const w = bounds[k * 4 + 1]! - bounds[k * 4]! + 1;
+    const h = bounds[k * 4 + 3]! - bounds[k * 4 + 2]! + 1;
+    span[k] = Math.max(w, h);
+    if (size < least || size > most || size < 0.35 * Math.max(w, h) ** 2) continue;
+    count++;
+    area += size;
+  }
+  return { 'spot-count': count, 'spot-fraction': area / all };
+}
+
+/** Step of redness that parts spots from the grain of leaves. */
+const SPOT_STEP = 9;
+
+function boxesOf(labels: Int32Array, count: number, width: number): Int32Array {
+  const bounds = new Int32Array((count + 1) * 4);
+  for (let k = 0; k <= count; k++) bounds.set([1e9, -1, 1e9, -1], k * 4);
+  for (let i = 0; i < labels.length; i++) {
+    const k = labels[i]! * 4;
+    if (k === 0) continue;
+    const x = i % width;
+    const y = (i / width) | 0;
+    bounds[k] = Math.min(bounds[k]!, x);
+    bounds[k + 1] = Math.max(bounds[k + 1]!, x);
+    bounds[k + 2] = Math.min(bounds[k + 2]!, y);
+    bounds[k + 3] = Math.max(bounds[k + 3]!, y);
+  }
+  return bounds;
+}
+
+/** Median of a plane under a mask, from a histogram of steps of 0.25 between 0 and 110. */
+export function medianInside(plane: Float32Array, mask: Uint8Array): number {
+  const histogram = new Int32Array(440);
+  let n = 0;
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i] !== 255) continue;
+    histogram[Math.max(0, Math.min(439, (plane[i]! * 4) | 0))]!++;
+    n++;
+  }
+  let seen = 0;
+  for (let k = 0; k < 440; k++) {
+    seen += histogram[k]!;
+    if (2 * seen >= n) return (k + 0.5) / 4;
+  }
+  return 0;
+}
+
+function meanInside(plane: Float32Array, mask: Uint8Array): number {
+  let sum = 0;
+  let n = 0;
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i] !== 255) continue;
+    sum += plane[i]!;
+    n++;
+  }
+  return n > 0 ? sum / n : 0;
+}
+
+function maxOf(plane: Float32Array): number {
+  let most = 0;
+  for (let i = 0; i < plane.length; i++) if (plane[i]! > most) most = plane[i]!;
+  return most;
+}

@@ -1,0 +1,115 @@
+import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { castOf } from '../photo/settle-white.ts';
+import { TISSUE_BOUNDS, type TissueBounds } from './classify-tissue.ts';
+import { findVeins } from './find-veins.ts';
+import { measureDistances } from './measure-distances.ts';
+import { hueAround, measureTissue, type Taking, type Values } from './measure-tissue.ts';
+import type { MeasureId, Measures } from './measures.ts';
+import { colourSample, type LeafSample } from './sample-leaf.ts';
+import type { WhiteReference } from './types.ts';
+
+export interface TakenMeasures {
+  readonly measures: Measures;
+  readonly lab: LabPlanes;
+  readonly veins: Uint8Array;
+}
+
+/**
+ * Takes every measure of colour and pattern, each with a standard error. The error is found by taking the measure again
+ * with one circumstance changed by one standard error and adding up the squares of the moves:
+ * - the light: gains turned bluer or yellower, and greener or pinker, by the error of the white reference;
+ * - the mask: eroded by a pixel or two against eroded by nothing;
+ * - the bounds between kinds of tissue: hues by 4 degrees, chroma by 2 units;
+ * - and a floor for what a second shot of the same leaf changes (`RETAKE`), which no change of the first can show.
+ */
+export function takeMeasures(sample: LeafSample, white: WhiteReference): TakenMeasures {
+  const lab = colourSample(sample, white.gains);
+  const inner = erode(sample, Math.max(1, 0.006 * sample.sizePx));
+  const deeper = erode(sample, Math.max(2, 0.018 * sample.sizePx));
+  const hue = hueAround(lab, sample.tissue, sample.width, sample.height, 0.006 * sample.sizePx);
+  const veins = findVeins(sample, lab, hue);
+  const nominal: Taking = { lab, gains: white.gains, bounds: TISSUE_BOUNDS, tissue: inner };
+  const values = measureTissue(sample, nominal, veins);
+
+  const bluer = turnGains(white.gains, white.se, [1, 0, -1]);
+  const pinker = turnGains(white.gains, 0.5 * white.se, [1, 0, 1]);
+  const yellower = turnGains(white.gains, -white.se, [1, 0, -1]);
+  const retakes: [Values, number][] = [
+    ...[bluer, yellower].map((gains): [Values, number] => [
+      measureTissue(sample, { ...nominal, gains, lab: colourSample(sample, gains) }, veins),
+      0.5,
+    ]),
+    [measureTissue(sample, { ...nominal, gains: pinker, lab: colourSample(sample, pinker) }, veins), 1],
+    [measureTissue(sample, { ...nominal, tissue: sample.tissue }, veins), 0.5],
+    [measureTissue(sample, { ...nominal, tissue: deeper }, veins), 0.5],
+    ...[-1, 1].map((sign): [Values, number] => [
+      measureTissue(sample, { ...nominal, bounds: moveBounds(sign) }, veins),
+      0.5,
+    ]),
+  ];
+  const measures: { [Id in MeasureId]?: { value: number; se: number } } = {};
+  for (const id of Object.keys(values) as MeasureId[]) {
+    const value = values[id]!;
+    const [floor, share] = RETAKE[id] ?? [0, 0.1];
+    let variance = floor ** 2 + (share * value) ** 2;
+    for (const [retaken, weight] of retakes) {
+      const other = retaken[id];
+      if (other !== undefined) variance += weight * (other - value) ** 2;
+    }
+    measures[id] = { value, se: Math.sqrt(variance) };
+  }
+  return { measures, lab, veins };
+}
+
+/**
+ * What a second shot of the same leaf changes beyond light, mask and bounds: a part in the measure's unit and a share of
+ * the value. From leaves photographed twice (`papaya-spad`) where possible, else set by eye on near-identical shots.
+ */
+const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number] } = {
+  'chlorotic-fraction': [0.01, 0.08],
+  'necrotic-fraction': [0.004, 0.1],
+  'purple-fraction': [0.004, 0.1],
+  'white-fraction': [0.006, 0.15],
+  lightness: [2.5, 0.05],
+  chroma: [2, 0.05],
+  hue: [2.5, 0],
+  'dark-green-index': [0.03, 0],
+  evenness: [0.02, 0.05],
+  'vein-contrast': [0.3, 0.1],
+  'edge-contrast': [0.8, 0.1],
+  'tip-contrast': [0.8, 0.1],
+  'spot-count': [0.6, 0.15],
+  'spot-fraction': [0.001, 0.15],
+  mottle: [0.015, 0.05],
+};
+
+/** Tissue at least `px` from the outline and from holes: pixels on a border are mixed with the ground. */
+function erode(sample: LeafSample, px: number): Uint8Array {
+  const depth = measureDistances(sample.tissue, sample.width, sample.height, 255, px + 2);
+  return Uint8Array.from(depth, (d) => (d > px ? 255 : 0));
+}
+
+/** Gains turned along a direction of log R, G, B until a mid grey shows a cast of `se` CIELAB units. */
+function turnGains(
+  gains: readonly [number, number, number],
+  se: number,
+  direction: readonly [number, number, number],
+): [number, number, number] {
+  const at = (t: number): [number, number, number] => [
+    Math.exp(t * direction[0]),
+    Math.exp(t * direction[1]),
+    Math.exp(t * direction[2]),
+  ];
+  const step = 0.05;
+  const turned = at((step * se) / castOf(at(step)));
+  return [gains[0] * turned[0], gains[1] * turned[1], gains[2] * turned[2]];
+}
+
+function moveBounds(sign: number): TissueBounds {
+  return {
+    chloroticHue: TISSUE_BOUNDS.chloroticHue + 4 * sign,
+    deadHue: TISSUE_BOUNDS.deadHue + 3 * sign,
+    purpleHue: TISSUE_BOUNDS.purpleHue + 4 * sign,
+    whiteChroma: TISSUE_BOUNDS.whiteChroma + 2 * sign,
+  };
+}
