@@ -60,7 +60,7 @@ function watch(registration: ServiceWorkerRegistration): void {
 }
 
 /** Changes to the newer version; the page is loaded again once it has taken over. */
-export function useUpdate(): void {
+export function takeUpdate(): void {
   navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
   waiting?.postMessage({ type: 'SKIP_WAITING' });
 }

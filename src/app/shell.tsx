@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { offline, useUpdate } from './offline.ts';
+import { offline, takeUpdate } from './offline.ts';
 import { Mark } from './parts/Mark/mark.tsx';
 import { BookPlace } from './places/Book/book-place.tsx';
 import { GroundPlace } from './places/Ground/ground-place.tsx';
@@ -38,7 +38,7 @@ function Head() {
         {offline.value === 'update' && (
           <>
             {WORDS.updateWaits}{' '}
-            <button type="button" class="button-plain small" onClick={useUpdate}>
+            <button type="button" class="button-plain small" onClick={takeUpdate}>
               {WORDS.useUpdate}
             </button>
           </>

@@ -36,6 +36,16 @@ describe('the hatching over a photo', () => {
     }
   });
 
+  it('shows a dead spot that is smaller than the space between two lines', () => {
+    for (let at = 20; at < 60; at += 1) {
+      const data = new Uint8Array(SIZE * SIZE).fill(TISSUES.indexOf('healthy'));
+      for (let y = at; y < at + 3; y += 1)
+        data.fill(TISSUES.indexOf('necrotic'), y * SIZE + at, y * SIZE + at + 3);
+      const painted = paintOverlay({ width: SIZE, height: SIZE, data });
+      expect(painted.data.some((byte) => byte > 0)).toBe(true);
+    }
+  });
+
   it('outlines what is missing and leaves its middle open', () => {
     const { data } = filledWith('missing');
     const alphaAt = (x: number, y: number): number => data[(y * SIZE + x) * 4 + 3] ?? 0;

@@ -99,7 +99,10 @@ describe('a verdict in words', () => {
   it('names what would change it, and the cautions in full', () => {
     const said = describeVerdict(judge({ cautions: ['sprays'] }, { nextChecks: [check] }), TODAY);
     expect(said.change).toEqual([
-      'Turn three leaves over and look along the veins. 1 minute; tells aphids from spider mite.',
+      {
+        id: 'turn-leaf-over',
+        says: 'Turn three leaves over and look along the veins. 1 minute; tells aphids from spider mite.',
+      },
     ]);
     expect(said.cautions[0]).toMatch(/licensed adviser/);
   });

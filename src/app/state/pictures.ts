@@ -73,7 +73,7 @@ export function usePicture(...ids: readonly string[]): string | null | undefined
     let left = false;
     void (async () => {
       for (const id of wanted.split(' ')) {
-        const picture = await findPicture(id);
+        const picture = id ? await findPicture(id) : undefined;
         if (left) return;
         if (!picture) continue;
         made = URL.createObjectURL(picture);

@@ -30,6 +30,11 @@ export function followQuestion(): void {
   });
 }
 
+/** Puts one question of the person's own choice on show. */
+export function askAbout(id: string): void {
+  pinned.value = id;
+}
+
 /** Takes back the last answer and puts its question again. */
 export function undoAnswer(): void {
   const about = draft.value.steps.at(-1)?.about;

@@ -39,7 +39,7 @@ export interface VerdictInWords {
   readonly byThen: readonly string[];
   readonly why: readonly string[];
   readonly courses: readonly string[];
-  readonly change: readonly string[];
+  readonly change: readonly { readonly id: string; readonly says: string }[];
   readonly cautions: readonly string[];
 }
 
@@ -53,7 +53,7 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
     byThen: sayRecovery(verdict),
     why: sayWhy(judged),
     courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
-    change: judged.nextChecks.slice(0, 3).map(sayChange),
+    change: judged.nextChecks.slice(0, 3).map((check) => ({ id: check.id, says: sayChange(check) })),
     cautions: verdict.cautions.map((id: CautionId) => CAUTIONS[id]),
   };
 }

@@ -57,7 +57,7 @@ export function sayStart(priorDecibans: number): string {
 
 /** "short of magnesium and aphids together: about 3 in 10" */
 export const sayTogether = (causes: readonly string[], probability: number): string =>
-  `${joinWords(causes.map(causeName))}: both at work in ${describeChanceShortly(probability)}`.replace(
+  `${joinWords(causes.map(causeName))}: both at work in ${describeChanceShortly(probability)} gardens`.replace(
     ': both',
     causes.length > 2 ? ': all three' : ': both',
   );

@@ -27,7 +27,7 @@ export function paintOverlay(tissues: TissueMap): Raster {
       const at = y * width + x;
       const tissue = TISSUES[data[at] ?? 0] ?? 'outside';
       if (tissue === 'outside' || tissue === 'healthy') continue;
-      const ink = tissue === 'missing' ? edgeInk(tissues, x, y, stroke) : inkAt(tissue, x, y, cell, stroke);
+      const ink = inkOfEdge(tissues, tissue, x, y, stroke) ?? inkInside(tissue, x, y, cell, stroke);
       if (!ink) continue;
       painted.set(ink, at * 4);
     }
@@ -35,7 +35,8 @@ export function paintOverlay(tissues: TissueMap): Raster {
   return { width, height, data: painted };
 }
 
-function inkAt(tissue: Tissue, x: number, y: number, cell: number, stroke: number): Ink | undefined {
+function inkInside(tissue: Tissue, x: number, y: number, cell: number, stroke: number): Ink | undefined {
+  if (tissue === 'missing') return undefined;
   if (tissue === 'vein') return LIGHT;
   if (tissue === 'chlorotic') {
     // Every second row of dots is shifted by half a cell: an even scatter instead of columns.
@@ -61,22 +62,29 @@ function fromLine(along: number, cell: number): number {
   return Math.min(rest, cell - rest);
 }
 
-/** Missing parts are outlined: ink only where something that is not missing lies within a stroke or two. */
-function edgeInk(map: TissueMap, x: number, y: number, stroke: number): Ink | undefined {
-  const missing = TISSUES.indexOf('missing');
-  const reach = Math.ceil(stroke * 1.5);
-  const steps: readonly (readonly [number, number])[] = [
-    [reach, 0],
-    [-reach, 0],
-    [0, reach],
-    [0, -reach],
-  ];
-  const edge = steps.some(([dx, dy]) => {
-    const atX = x + dx;
-    const atY = y + dy;
-    if (atX < 0 || atY < 0 || atX >= map.width || atY >= map.height) return true;
-    return map.data[atY * map.width + atX] !== missing;
-  });
-  if (!edge) return undefined;
+/**
+ * Missing parts are outlined in dashes, dead ones in one stroke: a dead spot can be smaller than the space between two
+ * lines of its hatching, and must show all the same.
+ */
+function inkOfEdge(map: TissueMap, tissue: Tissue, x: number, y: number, stroke: number): Ink | undefined {
+  if (tissue !== 'missing' && tissue !== 'necrotic') return undefined;
+  const reach = Math.ceil(stroke * (tissue === 'missing' ? 1.5 : 0.8));
+  if (!isEdge(map, x, y, reach)) return undefined;
+  if (tissue === 'necrotic') return RUST;
   return Math.floor((x + y) / (reach * 3)) % 2 === 0 ? DARK : LIGHT;
+}
+
+/** Does another kind of tissue, or the end of the frame, lie within `reach` pixels? */
+function isEdge({ width, height, data }: TissueMap, x: number, y: number, reach: number): boolean {
+  const own = data[y * width + x];
+  return (
+    x < reach ||
+    y < reach ||
+    x >= width - reach ||
+    y >= height - reach ||
+    data[y * width + x - reach] !== own ||
+    data[y * width + x + reach] !== own ||
+    data[(y - reach) * width + x] !== own ||
+    data[(y + reach) * width + x] !== own
+  );
 }

@@ -16,6 +16,8 @@ interface SpecimenProps {
   readonly marks?: Taps;
   readonly showFindings: boolean;
   readonly busy?: boolean;
+  /** A picture that is too large for the decoder would be too large for the page as well. */
+  readonly hidden?: boolean;
   readonly onTap?: (spot: Spot) => void;
   /** Controls that stand beside the legend. */
   readonly children?: preact.ComponentChildren;
@@ -23,8 +25,19 @@ interface SpecimenProps {
 
 /** A photo pinned to the page like a specimen, with its outline and hatching over it and a caption beneath. */
 export function Specimen(props: SpecimenProps) {
-  const { photoId, caption, outline, overlay, marks, showFindings, busy = false, onTap, children } = props;
-  const address = usePicture(photoId);
+  const {
+    photoId,
+    caption,
+    outline,
+    overlay,
+    marks,
+    showFindings,
+    busy = false,
+    hidden = false,
+    onTap,
+    children,
+  } = props;
+  const address = usePicture(hidden ? '' : photoId);
   const [broken, setBroken] = useState(false);
   return (
     <figure class="specimen" aria-busy={busy}>

@@ -1,9 +1,18 @@
 import './verdict.css';
+import type { ComponentChildren } from 'preact';
 import { VERDICT_PART_WORDS as WORDS } from '../../words/verdict-parts.ts';
 import { describeVerdict, type Judged } from '../../words/verdicts.ts';
 
+interface VerdictProps {
+  readonly judged: Judged;
+  /** `YYYY-MM-DD` */
+  readonly today: string;
+  /** Puts one of the questions that would change the verdict; without it they are only named. */
+  readonly onAsk?: (id: string) => void;
+}
+
 /** The verdict: a sentence first, then why, then what would change it, then cautions. */
-export function VerdictWords({ judged, today }: { readonly judged: Judged; readonly today: string }) {
+export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
   const { id, headline, byThen, why, courses, change, cautions } = describeVerdict(judged, today);
   return (
     <section class="verdict stack" aria-labelledby="verdict-title" id="verdict" data-verdict={id}>
@@ -13,28 +22,46 @@ export function VerdictWords({ judged, today }: { readonly judged: Judged; reado
       <Part title={WORDS.byThen} lines={byThen} />
       <Part title={WORDS.why} lines={why} />
       <Part title={id === 'act' ? WORDS.alsoDo : WORDS.ifItComesToIt} lines={courses} />
-      <Part title={WORDS.change} lines={change} />
+      <Part
+        title={WORDS.change}
+        lines={change.map(({ id: check, says }) => (
+          <Change key={check} check={check} says={says} {...(onAsk ? { onAsk } : {})} />
+        ))}
+      />
       <Part title={WORDS.cautions} lines={cautions} quiet />
     </section>
   );
 }
 
-function Part({
-  title,
-  lines,
-  quiet = false,
-}: {
+interface ChangeProps {
+  readonly check: string;
+  readonly says: string;
+  readonly onAsk?: (id: string) => void;
+}
+
+function Change({ check, says, onAsk }: ChangeProps) {
+  if (!onAsk) return <>{says}</>;
+  return (
+    <button type="button" class="verdict-ask" onClick={() => onAsk(check)}>
+      {says}
+    </button>
+  );
+}
+
+interface PartProps {
   readonly title: string;
-  readonly lines: readonly string[];
+  readonly lines: readonly ComponentChildren[];
   readonly quiet?: boolean;
-}) {
+}
+
+function Part({ title, lines, quiet = false }: PartProps) {
   if (lines.length === 0) return null;
   return (
     <div class="verdict-part">
       <h3>{title}</h3>
       <ul class={quiet ? 'stack-close small' : 'stack-close'}>
-        {lines.map((line) => (
-          <li key={line}>{line}</li>
+        {lines.map((line, index) => (
+          <li key={typeof line === 'string' ? line : index}>{line}</li>
         ))}
       </ul>
     </div>

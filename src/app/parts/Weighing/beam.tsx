@@ -15,7 +15,7 @@ interface BeamProps {
 }
 
 /** A beam dips by at most this much, however heavy one side is. */
-const MOST_TILT_DEGREES = 2.4;
+const MOST_TILT_DEGREES = 1.9;
 
 interface PlacedBlock extends Block {
   readonly side: 'for' | 'against';

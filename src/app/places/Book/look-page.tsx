@@ -118,6 +118,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
         photoId={photo.id}
         caption={[role, describeDay(day, day), bed].filter(Boolean).join(' · ')}
         showFindings={showOutline}
+        hidden={reading?.trouble.includes('too-large') ?? false}
         {...(reading?.leaf.outline ? { outline: reading.leaf.outline } : {})}
       />
       {reading?.trouble.map((code) => (

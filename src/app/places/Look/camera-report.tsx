@@ -1,6 +1,7 @@
 import type { Finding } from '../../../signs/types.ts';
 import type { SignId } from '../../../signs/vocabulary.ts';
 import { change, draft, ranking } from '../../state/look-session.ts';
+import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { sayShortly } from '../../words/signs.ts';
@@ -78,7 +79,11 @@ function Overrule({ sign, overruled }: { readonly sign: SignId; readonly overrul
     <button
       type="button"
       class="button-plain small"
-      onClick={() => change({ kind: 'overrule', sign, overruled: !overruled })}
+      onClick={() => {
+        change({ kind: 'overrule', sign, overruled: !overruled });
+        // Who sees it otherwise is asked what they see.
+        if (!overruled) askAbout(sign);
+      }}
     >
       {overruled ? WORDS.letStand : WORDS.overrule}
     </button>

@@ -4,6 +4,7 @@ import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { cases } from '../../state/kept.ts';
 import { draft, draftOpened, lastEffect, openDraft, rankAgain, ranking } from '../../state/look-session.ts';
+import { askAbout } from '../../state/question.ts';
 import { goTo, route } from '../../state/route.ts';
 import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -83,7 +84,16 @@ function Result() {
           {WEIGHING_WORDS.noVerdict}
         </p>
       )}
-      {result && !result.nothingSaid && <VerdictWords judged={result} today={dayOf(new Date())} />}
+      {result && !result.nothingSaid && (
+        <VerdictWords
+          judged={result}
+          today={dayOf(new Date())}
+          onAsk={(id) => {
+            askAbout(id);
+            showPart('question');
+          }}
+        />
+      )}
       {result && (
         <Weighing result={result} answers={draft.value.answers} newest={lastEffect.value?.about ?? []} />
       )}

@@ -30,6 +30,7 @@ export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
         marks={photo.taps}
         showFindings={showHatching}
         busy={!reading && !failed}
+        hidden={reading?.trouble.includes('too-large') ?? false}
         onTap={(spot) => {
           change({ kind: 'tap', photoId: photo.id, mode, spot });
           if (mode === 'leaf') setMode('add');

@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { SignCheck } from '../../../causes/checks.ts';
 import type { NextCheckTarget } from '../../../ranker/types.ts';
+import type { AskableId } from '../../../signs/vocabulary.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { SoundLeaf, UnseenLeaf } from '../../parts/Drawn/plain-leaf.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
-import { change } from '../../state/look-session.ts';
+import { change, draft } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { answerWords } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -34,10 +35,16 @@ export function SignAnswers({ target }: { readonly target: Extract<NextCheckTarg
   );
 }
 
+function alreadySaid(signs: readonly AskableId[]): Readonly<Record<string, SignAnswer>> {
+  const said = draft.value.answers.signs;
+  return Object.fromEntries(signs.flatMap((sign) => (said[sign] ? [[sign, said[sign]]] : [])));
+}
+
 /** A check that settles several signs at once: each gets its answer, those left alone stay unknown. */
 export function CheckAnswers({ check }: { readonly check: SignCheck }) {
   const { signs } = check.settles;
-  const [found, setFound] = useState<Readonly<Record<string, SignAnswer>>>({});
+  // What was said before stands there already; saying it again changes nothing.
+  const [found, setFound] = useState<Readonly<Record<string, SignAnswer>>>(() => alreadySaid(signs));
   const done = (): void => change({ kind: 'answer-signs', signs: found, check: check.id });
   return (
     <div class="stack">
