@@ -64,7 +64,10 @@ function addRidges(plane: Float32Array, sample: LeafSample, unit: number, streng
 /** Longer side of the box round each region. */
 function spansOf(labels: Int32Array, count: number, width: number): Float32Array {
   const bounds = new Int32Array((count + 1) * 4);
-  for (let k = 0; k <= count; k++) bounds.set([1e9, -1, 1e9, -1], k * 4);
+  for (let k = 0; k < bounds.length; k += 2) {
+    bounds[k] = 1e9;
+    bounds[k + 1] = -1;
+  }
   for (let i = 0; i < labels.length; i++) {
     const k = labels[i]! * 4;
     if (k === 0) continue;

@@ -13,7 +13,7 @@ import { measureStipples } from './measure-stipples.ts';
 import { medianInside } from './measure-tissue.ts';
 import type { MeasureId, Measures } from './measures.ts';
 import { enlargeMask } from './refine-outline.ts';
-import { type LeafSample, sampleLeaf } from './sample-leaf.ts';
+import { type LeafSample, SMALL_SAMPLE_PX, sampleLeaf } from './sample-leaf.ts';
 import { type TakenMeasures, takeMeasures } from './take-measures.ts';
 import { traceOutline } from './trace-outline.ts';
 import type { LeafAnalysis, LeafReading, Taps, WhiteReference } from './types.ts';
@@ -59,7 +59,8 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
   }
   const white = settleWhite(frame, leaf.outline, plant, taps.white);
   const sample = sampleLeaf(frame, leaf.outline, leaf.remaining);
-  const taken = takeMeasures(sample, white);
+  const small = sampleLeaf(frame, leaf.outline, leaf.remaining, SMALL_SAMPLE_PX);
+  const taken = takeMeasures(sample, small, white);
   const loss = measureLoss(sample, leaf.score.onRim);
   const shape = measureFrame(lab, leaf);
   const trouble = findTrouble(frame, lab, leaf, shape);

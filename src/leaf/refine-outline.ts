@@ -116,56 +116,70 @@ function averageNearby(mask: GridMask, lab: LabPlanes, radius: number): Nearby {
       mixed[i] = differs ? 1 : 0;
     }
   }
-  const average = (wanted: number): Float32Array => {
-    const sums = new Float64Array((width + 1) * (height + 1) * 5);
-    const row = new Float64Array(5);
-    for (let y = 0; y < height; y++) {
-      row.fill(0);
-      for (let x = 0; x < width; x++) {
-        const i = y * width + x;
-        if (data[i] === wanted && mixed[i] === 0) {
-          const L = lab.L[i]!;
-          const a = lab.a[i]!;
-          const b = lab.b[i]!;
-          row[0]! += 1;
-          row[1]! += L;
-          row[2]! += a;
-          row[3]! += b;
-          row[4]! += 0.25 * L * L + a * a + b * b;
-        }
-        const at = ((y + 1) * (width + 1) + x + 1) * 5;
-        const above = at - (width + 1) * 5;
-        for (let c = 0; c < 5; c++) sums[at + c] = sums[above + c]! + row[c]!;
-      }
-    }
-    const out = new Float32Array(width * height * 4);
-    for (let y = 0; y < height; y++) {
-      const top = Math.max(0, y - radius);
-      const bottom = Math.min(height, y + radius + 1);
-      for (let x = 0; x < width; x++) {
-        const left = Math.max(0, x - radius);
-        const right = Math.min(width, x + radius + 1);
-        const box = (c: number): number =>
-          sums[(bottom * (width + 1) + right) * 5 + c]! -
-          sums[(top * (width + 1) + right) * 5 + c]! -
-          sums[(bottom * (width + 1) + left) * 5 + c]! +
-          sums[(top * (width + 1) + left) * 5 + c]!;
-        const count = box(0);
-        if (count < 3) continue;
-        const k = (y * width + x) * 4;
-        const L = box(1) / count;
-        const a = box(2) / count;
-        const b = box(3) / count;
-        out[k] = L;
-        out[k + 1] = a;
-        out[k + 2] = b;
-        // Never below the grain of a camera picture.
-        out[k + 3] = Math.max(9, box(4) / count - (0.25 * L * L + a * a + b * b));
-      }
-    }
-    return out;
+  return {
+    inside: averageSide(mask, lab, mixed, radius, 255),
+    outside: averageSide(mask, lab, mixed, radius, 0),
   };
-  return { inside: average(255), outside: average(0) };
+}
+
+/** Mean colour and spread of one side within `radius` cells, from sums over rectangles (integral images). */
+function averageSide(
+  mask: GridMask,
+  lab: LabPlanes,
+  mixed: Uint8Array,
+  radius: number,
+  wanted: number,
+): Float32Array {
+  const { width, height, data } = mask;
+  const sums = new Float64Array((width + 1) * (height + 1) * 5);
+  const row = new Float64Array(5);
+  for (let y = 0; y < height; y++) {
+    row.fill(0);
+    for (let x = 0; x < width; x++) {
+      const i = y * width + x;
+      if (data[i] === wanted && mixed[i] === 0) {
+        const L = lab.L[i]!;
+        const a = lab.a[i]!;
+        const b = lab.b[i]!;
+        row[0]! += 1;
+        row[1]! += L;
+        row[2]! += a;
+        row[3]! += b;
+        row[4]! += 0.25 * L * L + a * a + b * b;
+      }
+      const at = ((y + 1) * (width + 1) + x + 1) * 5;
+      const above = at - (width + 1) * 5;
+      for (let c = 0; c < 5; c++) sums[at + c] = sums[above + c]! + row[c]!;
+    }
+  }
+  const out = new Float32Array(width * height * 4);
+  for (let y = 0; y < height; y++) {
+    const top = Math.max(0, y - radius);
+    const bottom = Math.min(height, y + radius + 1);
+    for (let x = 0; x < width; x++) {
+      const left = Math.max(0, x - radius);
+      const right = Math.min(width, x + radius + 1);
+      const lowRight = (bottom * (width + 1) + right) * 5;
+      const topRight = (top * (width + 1) + right) * 5;
+      const lowLeft = (bottom * (width + 1) + left) * 5;
+      const topLeft = (top * (width + 1) + left) * 5;
+      for (let c = 0; c < 5; c++) {
+        row[c] = sums[lowRight + c]! - sums[topRight + c]! - sums[lowLeft + c]! + sums[topLeft + c]!;
+      }
+      const count = row[0]!;
+      if (count < 3) continue;
+      const k = (y * width + x) * 4;
+      const L = row[1]! / count;
+      const a = row[2]! / count;
+      const b = row[3]! / count;
+      out[k] = L;
+      out[k + 1] = a;
+      out[k + 2] = b;
+      // Never below the grain of a camera picture.
+      out[k + 3] = Math.max(9, row[4]! / count - (0.25 * L * L + a * a + b * b));
+    }
+  }
+  return out;
 }
 
 function meanSquaredStep(lab: LabPlanes, pixels: readonly number[]): number {
@@ -183,23 +197,37 @@ function meanSquaredStep(lab: LabPlanes, pixels: readonly number[]): number {
 /** Enlarges a mask; a pixel belongs where the coarse mask, taken as smooth between cell centres, is above one half. */
 export function enlargeMask(mask: GridMask, width: number, height: number): Uint8Array {
   const out = new Uint8Array(width * height);
-  const at = (x: number, y: number): number =>
-    mask.data[
-      Math.max(0, Math.min(mask.height - 1, y)) * mask.width + Math.max(0, Math.min(mask.width - 1, x))
-    ]!;
+  const columns = placesOf(width, mask.width);
+  const rows = placesOf(height, mask.height);
+  const { data } = mask;
   for (let y = 0; y < height; y++) {
-    const sy = ((y + 0.5) * mask.height) / height - 0.5;
-    const y0 = Math.floor(sy);
-    const fy = sy - y0;
+    const top = rows.first[y]! * mask.width;
+    const bottom = rows.second[y]! * mask.width;
+    const fy = rows.part[y]!;
     for (let x = 0; x < width; x++) {
-      const sx = ((x + 0.5) * mask.width) / width - 0.5;
-      const x0 = Math.floor(sx);
-      const fx = sx - x0;
+      const left = columns.first[x]!;
+      const right = columns.second[x]!;
+      const fx = columns.part[x]!;
       const value =
-        (at(x0, y0) * (1 - fx) + at(x0 + 1, y0) * fx) * (1 - fy) +
-        (at(x0, y0 + 1) * (1 - fx) + at(x0 + 1, y0 + 1) * fx) * fy;
+        (data[top + left]! * (1 - fx) + data[top + right]! * fx) * (1 - fy) +
+        (data[bottom + left]! * (1 - fx) + data[bottom + right]! * fx) * fy;
       if (value > 127.5) out[y * width + x] = 255;
     }
   }
   return out;
+}
+
+/** For each of `to` places, the two of `from` cells that it lies between and how far towards the second. */
+function placesOf(to: number, from: number): { first: Int32Array; second: Int32Array; part: Float32Array } {
+  const first = new Int32Array(to);
+  const second = new Int32Array(to);
+  const part = new Float32Array(to);
+  for (let k = 0; k < to; k++) {
+    const place = ((k + 0.5) * from) / to - 0.5;
+    const low = Math.floor(place);
+    first[k] = Math.max(0, low);
+    second[k] = Math.min(from - 1, low + 1);
+    part[k] = place - low;
+  }
+  return { first, second, part };
 }

@@ -4,7 +4,9 @@ import type { Pixels } from '../photo/types.ts';
 import { measureDistances } from './measure-distances.ts';
 
 /** Largest leaf, in pixels of the sample, that measures are taken on: side veins stay several pixels wide. */
-const MOST_LEAF_PX = 60_000;
+export const FULL_SAMPLE_PX = 60_000;
+/** Enough to see how far a measure moves when light, mask or bounds do. */
+export const SMALL_SAMPLE_PX = 10_000;
 
 /**
  * The leaf cut out of the working frame and brought to one size, so that measures do not depend on how near the camera
@@ -28,11 +30,16 @@ export interface LeafSample {
 }
 
 /** Cuts the leaf out. `outline` must hold at least one pixel. */
-export function sampleLeaf(frame: Pixels, outline: Uint8Array, remaining: Uint8Array): LeafSample {
+export function sampleLeaf(
+  frame: Pixels,
+  outline: Uint8Array,
+  remaining: Uint8Array,
+  mostPx: number = FULL_SAMPLE_PX,
+): LeafSample {
   const box = boundsOf(outline, frame.width, frame.height);
   let area = 0;
   for (let i = 0; i < outline.length; i++) if (outline[i] === 255) area++;
-  const shrink = Math.min(1, Math.sqrt(MOST_LEAF_PX / area));
+  const shrink = Math.min(1, Math.sqrt(mostPx / area));
   const width = Math.max(4, Math.round(box.width * shrink));
   const height = Math.max(4, Math.round(box.height * shrink));
   const crop = cropPixels(frame, box);

@@ -16,36 +16,33 @@ export interface TakenMeasures {
 
 /**
  * Takes every measure of colour and pattern, each with a standard error. The error is found by taking the measure again
- * with one circumstance changed by one standard error and adding up the squares of the moves:
+ * on a smaller sample with one circumstance changed by one standard error and adding up the squares of the moves:
  * - the light: gains turned bluer or yellower, and greener or pinker, by the error of the white reference;
  * - the mask: eroded by a pixel or two against eroded by nothing;
  * - the bounds between kinds of tissue: hues by 4 degrees, chroma by 2 units;
  * - and a floor for what a second shot of the same leaf changes (`RETAKE`), which no change of the first can show.
  */
-export function takeMeasures(sample: LeafSample, white: WhiteReference): TakenMeasures {
-  const lab = colourSample(sample, white.gains);
-  const inner = erode(sample, Math.max(1, 0.006 * sample.sizePx));
-  const deeper = erode(sample, Math.max(2, 0.018 * sample.sizePx));
-  const hue = hueAround(lab, sample.tissue, sample.width, sample.height, 0.006 * sample.sizePx);
-  const veins = findVeins(sample, lab, hue);
-  const nominal: Taking = { lab, gains: white.gains, bounds: TISSUE_BOUNDS, tissue: inner };
-  const values = measureTissue(sample, nominal, veins);
-
-  const bluer = turnGains(white.gains, white.se, [1, 0, -1]);
-  const pinker = turnGains(white.gains, 0.5 * white.se, [1, 0, 1]);
-  const yellower = turnGains(white.gains, -white.se, [1, 0, -1]);
+export function takeMeasures(sample: LeafSample, small: LeafSample, white: WhiteReference): TakenMeasures {
+  const { taking, veins } = prepare(sample, white);
+  const values = measureTissue(sample, taking, veins);
+  const varied = prepare(small, white);
+  const nominal = varied.taking;
+  const before = measureTissue(small, nominal, varied.veins);
+  const again = (change: Partial<Taking>): Values =>
+    measureTissue(small, { ...nominal, ...change }, varied.veins);
+  const light = (se: number, direction: readonly [number, number, number]): Values => {
+    const gains = turnGains(white.gains, se, direction);
+    return again({ gains, lab: colourSample(small, gains) });
+  };
+  // Two-sided changes count half each.
   const retakes: [Values, number][] = [
-    ...[bluer, yellower].map((gains): [Values, number] => [
-      measureTissue(sample, { ...nominal, gains, lab: colourSample(sample, gains) }, veins),
-      0.5,
-    ]),
-    [measureTissue(sample, { ...nominal, gains: pinker, lab: colourSample(sample, pinker) }, veins), 1],
-    [measureTissue(sample, { ...nominal, tissue: sample.tissue }, veins), 0.5],
-    [measureTissue(sample, { ...nominal, tissue: deeper }, veins), 0.5],
-    ...[-1, 1].map((sign): [Values, number] => [
-      measureTissue(sample, { ...nominal, bounds: moveBounds(sign) }, veins),
-      0.5,
-    ]),
+    [light(white.se, [1, 0, -1]), 0.5],
+    [light(-white.se, [1, 0, -1]), 0.5],
+    [light(0.5 * white.se, [1, 0, 1]), 1],
+    [again({ tissue: small.tissue }), 0.5],
+    [again({ tissue: erode(small, Math.max(2, 0.018 * small.sizePx)) }), 0.5],
+    [again({ bounds: moveBounds(-1) }), 0.5],
+    [again({ bounds: moveBounds(1) }), 0.5],
   ];
   const measures: { [Id in MeasureId]?: { value: number; se: number } } = {};
   for (const id of Object.keys(values) as MeasureId[]) {
@@ -53,12 +50,23 @@ export function takeMeasures(sample: LeafSample, white: WhiteReference): TakenMe
     const [floor, share] = RETAKE[id] ?? [0, 0.1];
     let variance = floor ** 2 + (share * value) ** 2;
     for (const [retaken, weight] of retakes) {
-      const other = retaken[id];
-      if (other !== undefined) variance += weight * (other - value) ** 2;
+      const from = before[id];
+      const to = retaken[id];
+      if (from !== undefined && to !== undefined) variance += weight * (to - from) ** 2;
     }
     measures[id] = { value, se: Math.sqrt(variance) };
   }
-  return { measures, lab, veins };
+  return { measures, lab: taking.lab, veins };
+}
+
+function prepare(sample: LeafSample, white: WhiteReference): { taking: Taking; veins: Uint8Array } {
+  const lab = colourSample(sample, white.gains);
+  const hue = hueAround(lab, sample.tissue, sample.width, sample.height, 0.006 * sample.sizePx);
+  const tissue = erode(sample, Math.max(1, 0.006 * sample.sizePx));
+  return {
+    taking: { lab, gains: white.gains, bounds: TISSUE_BOUNDS, tissue },
+    veins: findVeins(sample, lab, hue),
+  };
 }
 
 /**
