@@ -115,7 +115,7 @@ export async function openDraft(id: string | undefined): Promise<string> {
     const all = (await store.listDrafts()).filter(({ deletedAt }) => !deletedAt);
     return all.sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))[0];
   });
-  if (found) open(wholeDraft(found.body as Partial<Draft>, found.id));
+  if (found && !found.deletedAt) open(wholeDraft(found.body as Partial<Draft>, found.id));
   else open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
   return draft.value.id;
 }
@@ -141,6 +141,7 @@ export async function discardLook(says: string): Promise<void> {
   const thrown = draft.value;
   const now = nowStamp();
   leaveLook();
+  goTo({ place: 'look', draft: draft.value.id }, 'replace');
   // Marked, not dropped: `dropOldDrafts` clears it away with its pictures a day later.
   await tryStore(() =>
     store.saveDraft({
@@ -156,9 +157,11 @@ export async function discardLook(says: string): Promise<void> {
   offerUndo({
     says,
     undo: async () => {
-      await startLook(thrown);
-      await keptChanged();
+      // Look and address change in one go: in between, the page would open the look its address still names.
+      const stored = startLook(thrown);
       goTo({ place: 'look', draft: thrown.id });
+      await stored;
+      await keptChanged();
     },
   });
 }

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { groupByBed } from '../../../garden/group-by-bed.ts';
 import { keepLook } from '../../state/keep-draft.ts';
 import { cases } from '../../state/kept.ts';
-import { change, discardLook, draft, ranking } from '../../state/look-session.ts';
+import { change, discardLook, draft, leaveLook, ranking } from '../../state/look-session.ts';
 import { worthAsking } from '../../state/question.ts';
 import { goTo } from '../../state/route.ts';
 import { cropName } from '../../words/crops.ts';
@@ -20,8 +20,12 @@ export function KeepForm() {
     }
     setState('keeping');
     const kept = await keepLook();
-    if (kept) goTo({ place: 'book', caseId: kept });
-    else setState('refused');
+    if (!kept) {
+      setState('refused');
+      return;
+    }
+    goTo({ place: 'book', caseId: kept });
+    leaveLook();
   };
   // The one next thing, once there is nothing worth asking left.
   const isNext =
