@@ -1,0 +1,240 @@
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { drawLeaf } from '../pictures/draw-leaf.ts';
+import { writeJpeg } from '../pictures/write-jpeg.ts';
+import { DESK, newPhone, PHONE, ROOT, type Served, serveApp, snap } from './browser.ts';
+
+const VERDICT = /^(Leave it|Look again|Check first|Act now)/;
+const REAL = join(ROOT, '../shared/photos/chilli-india/nutritional');
+
+let folder = '';
+let drawn = '';
+let whiteLabel = '';
+/** A real photo where the optional folder is there, else one that the project draws. */
+let leafPhoto = '';
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'bedside-photos-'));
+  drawn = join(folder, 'old-leaf.jpg');
+  whiteLabel = join(folder, 'with-label.jpg');
+  const yellow = drawLeaf({
+    width: 1600,
+    height: 1200,
+    yellow: { where: 'between-veins' },
+    holes: { count: 2 },
+  });
+  writeFileSync(drawn, await writeJpeg(yellow.pixels, { takenAt: '2026-06-14T18:05:00' }));
+  const labelled = drawLeaf({ width: 1600, height: 1200, label: true, light: [1.25, 1, 0.7], seed: 4 });
+  writeFileSync(whiteLabel, await writeJpeg(labelled.pixels, { takenAt: '2026-06-14T18:06:00' }));
+  leafPhoto = existsSync(REAL) ? join(REAL, readdirSync(REAL).sort()[0]!) : drawn;
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Everything a page asks of the network and everything it complains of. */
+function watch(context: BrowserContext) {
+  const requests: string[] = [];
+  const complaints: string[] = [];
+  context.on('request', (request) => requests.push(request.url()));
+  context.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  context.on('weberror', (error) => complaints.push(String(error.error())));
+  return { requests, complaints };
+}
+
+const verdictOf = (page: Page) => page.locator('#verdict');
+
+async function startLook(page: Page, url: string, crop: string): Promise<void> {
+  await page.goto(url);
+  await page.getByRole('link', { name: 'A plant looks wrong' }).click();
+  await page.getByLabel('Find a crop').fill(crop);
+  await page.getByRole('button', { name: crop, exact: true }).click();
+}
+
+/** Answer the question that stands, the way a thumb would: the first answer offered. */
+async function answerFirst(page: Page): Promise<void> {
+  const before = await page.locator('.question-asks').innerText();
+  const first = page.locator('.question .answer').first();
+  const isLabel = (await first.evaluate((element) => element.tagName)) === 'LABEL';
+  await first.click();
+  if (isLabel) await page.getByRole('button', { name: 'Done' }).click();
+  await expect.poll(() => page.locator('.question-asks').innerText(), { timeout: 20_000 }).not.toBe(before);
+}
+
+async function accessibilityFaults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page: page as never })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  return violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+  );
+}
+
+describe.each([
+  ['phone', PHONE, 4711],
+  ['desk', DESK, 4712],
+] as const)('the main job at %s size', (name, size, port) => {
+  const phone = newPhone();
+  let app: Served;
+  let stopped = false;
+
+  beforeAll(async () => {
+    app = await serveApp(port);
+  });
+  afterAll(async () => {
+    if (!stopped) await app.stop();
+    phone.throwAway();
+  });
+
+  it('goes from a photo to a reasoned answer that is kept', async () => {
+    const { context, page } = await phone.open(size);
+    const { requests, complaints } = watch(context);
+    await page.goto(app.url);
+    await expect.poll(() => page.getByText('works without signal now').count(), { timeout: 60_000 }).toBe(1);
+    await snap(page, `${name}-1-walk`);
+    const afterLoading = requests.length;
+
+    await startLook(page, app.url, 'Tomato');
+    const reloaded = requests.length;
+    await page.getByLabel('Choose photos').setInputFiles([leafPhoto, whiteLabel]);
+    await expect.poll(() => page.locator('.measures').count(), { timeout: 30_000 }).toBeGreaterThan(0);
+    await page.getByRole('button', { name: /^Show the photo: Old leaf/ }).click();
+    await expect.poll(() => page.locator('.specimen .outline').count()).toBeGreaterThan(0);
+    expect(await page.locator('.measures').first().innerText()).toMatch(/give or take/);
+    await snap(page, `${name}-2-photo`);
+
+    // The second photo has a date of its own and something white in it.
+    await page.getByRole('button', { name: /^Show the photo: Young leaf/ }).click();
+    await expect.poll(() => page.locator('.specimen figcaption').innerText()).toMatch(/14 June 2026/);
+    const outline = page.locator('.specimen .outline polygon').first();
+    await expect.poll(() => outline.count()).toBe(1);
+    const photo = page.locator('.tap-surface');
+    await page.getByText('Set the white', { exact: true }).click();
+    await photo.click({ position: await at(photo, 0.08, 0.1) });
+    await expect
+      .poll(() => page.getByText('Colours are set by the white you tapped.').count(), { timeout: 20_000 })
+      .toBe(1);
+    await page.getByText('Leave out', { exact: true }).click();
+    const before = await outline.getAttribute('points');
+    await photo.click({ position: await at(photo, 0.5, 0.42) });
+    await expect.poll(() => outline.getAttribute('points'), { timeout: 20_000 }).not.toBe(before);
+    await page.getByRole('button', { name: 'Take back the taps' }).click();
+    await expect.poll(() => page.locator('.tap-mark').count()).toBe(0);
+
+    // Questions, one at a time; each changes the weighing at once.
+    const lines = page.locator('.weighing .cause');
+    for (let i = 0; i < 3; i++) await answerFirst(page);
+    const moved = await page.locator('.weighing').innerText();
+    await page
+      .locator('.question .answer', { hasText: /Can.t say/ })
+      .first()
+      .click();
+    await expect.poll(() => page.getByText('Weighing your answer').count(), { timeout: 20_000 }).toBe(0);
+    await answerFirst(page);
+    expect(await page.locator('.weighing').innerText()).not.toBe(moved);
+    await page.getByRole('button', { name: 'Take back the last answer' }).click();
+    await expect.poll(() => page.locator('.weighing').innerText(), { timeout: 20_000 }).toBe(moved);
+    expect(await lines.count()).toBeGreaterThan(1);
+    const weighing = await page.locator('.weighing').innerText();
+    expect(weighing).toMatch(/in 10/);
+    expect(weighing).not.toMatch(/\d ?%/);
+    await expect.poll(() => verdictOf(page).getByRole('heading').first().innerText()).toMatch(VERDICT);
+    expect(await page.locator('body').innerText()).not.toMatch(/\bcertain\b/i);
+    await snap(page, `${name}-3-weighing`);
+    expect(await accessibilityFaults(page)).toEqual([]);
+
+    // A look in progress survives a reload.
+    await page.reload();
+    await expect.poll(() => page.locator('.weighing .cause').count(), { timeout: 30_000 }).toBeGreaterThan(1);
+
+    // Kept as a case.
+    await page.getByRole('textbox', { name: 'Bed', exact: true }).fill('Long bed by the shed');
+    await page.getByRole('textbox', { name: 'Plant', exact: true }).fill('Third tomato from the path');
+    await page.getByRole('button', { name: 'Keep it as a case' }).click();
+    await expect
+      .poll(() => page.getByRole('heading', { level: 1 }).innerText())
+      .toBe('Third tomato from the path');
+    await snap(page, `${name}-4-case`);
+    expect(await accessibilityFaults(page)).toEqual([]);
+
+    const elsewhere = requests.filter((url) => !url.startsWith(app.url) && !/^(blob|data):/.test(url));
+    expect(elsewhere).toEqual([]);
+    expect(reloaded).toBeGreaterThanOrEqual(afterLoading);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('is all there with the browser closed, the server stopped and no network', async () => {
+    await app.stop();
+    stopped = true;
+    const { context, page } = await phone.open(size);
+    const { complaints } = watch(context);
+    await context.setOffline(true);
+    await page.goto(app.url);
+    await page.getByRole('link', { name: 'Book', exact: true }).click();
+    await page.getByLabel('Find a case').fill('tomato shed');
+    await page.getByRole('link', { name: /Third tomato from the path/ }).click();
+    await page
+      .getByRole('link', { name: /2026|today|yesterday/i })
+      .first()
+      .waitFor();
+
+    // The look as it stood, photos included.
+    await page.locator('.look-line').first().click();
+    await expect.poll(() => page.getByText('The weighing as it stood on that day').count()).toBe(1);
+    await expect.poll(() => page.locator('.specimen img').count()).toBeGreaterThan(0);
+    expect(await page.locator('.weighing .cause').count()).toBeGreaterThan(1);
+    await snap(page, `${name}-5-look-kept`);
+    await page.getByRole('link', { name: 'Back to the case' }).click();
+
+    // A later look with a photo: the photo worker and the ranking worker run without a network.
+    await page.getByRole('button', { name: 'Look again now' }).click();
+    await page.getByLabel('Choose photos').setInputFiles([drawn]);
+    await expect.poll(() => page.locator('.measures').count(), { timeout: 30_000 }).toBeGreaterThan(0);
+    await expect
+      .poll(() => verdictOf(page).getByRole('heading').first().innerText(), { timeout: 20_000 })
+      .toMatch(VERDICT);
+    await page.getByRole('button', { name: 'Add it to the case' }).click();
+    await expect.poll(() => page.locator('.look-line').count()).toBe(2);
+
+    // Every other part, opened for the first time offline.
+    for (const place of ['Walk', 'Ground', 'Book', 'Look']) {
+      await page
+        .getByRole('navigation', { name: 'Places' })
+        .getByRole('link', { name: place, exact: true })
+        .click();
+      await expect.poll(() => page.getByRole('heading', { level: 1 }).count()).toBe(1);
+      await snap(page, `${name}-6-${place.toLowerCase()}`);
+      expect(await accessibilityFaults(page), place).toEqual([]);
+    }
+    await page.getByRole('link', { name: 'Help and settings' }).click();
+    await expect.poll(() => page.getByRole('heading', { level: 1 }).count()).toBe(1);
+    await snap(page, `${name}-7-help`);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(complaints.filter((text) => !/ERR_INTERNET_DISCONNECTED|service.?worker/i.test(text))).toEqual([]);
+
+    // Deleted after being asked, and brought back.
+    await page
+      .getByRole('navigation', { name: 'Places' })
+      .getByRole('link', { name: 'Book', exact: true })
+      .click();
+    await page.getByRole('link', { name: /Third tomato from the path/ }).click();
+    await page.getByRole('button', { name: 'Delete the case' }).click();
+    await page.getByRole('button', { name: 'Yes, delete it' }).click();
+    await expect.poll(() => page.getByRole('link', { name: /Third tomato from the path/ }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await page.getByRole('link', { name: /Third tomato from the path/ }).click();
+    await expect.poll(() => page.locator('.look-line').count()).toBe(2);
+    await context.close();
+  });
+});
+
+/** A position inside an element as fractions of its box. */
+async function at(element: ReturnType<Page['locator']>, x: number, y: number) {
+  const box = (await element.boundingBox())!;
+  return { x: box.width * x, y: box.height * y };
+}
