@@ -6,12 +6,12 @@
  */
 import { CREATURE_SIGNS, MARKS, PLANT_SIGNS, type SignId } from '../signs/vocabulary.ts';
 
-/** Marks on leaves: most plants carry a blemish somewhere, few carry any one named blemish. */
-const MARK_LEAK = 0.02;
+/** Marks on leaves: with 74 of them a plant carries about one blemish by chance, few carry any one named blemish. */
+const MARK_LEAK = 0.01;
 /** Wilting, rot, bites: seldom there without one of the listed causes. */
-const PLANT_LEAK = 0.02;
+const PLANT_LEAK = 0.01;
 /** Living things: on the plot anyway, seldom on this very plant. */
-const CREATURE_LEAK = 0.015;
+const CREATURE_LEAK = 0.007;
 /** How it lies and how it came: something has to be true of any trouble. */
 const SPREAD_LEAK = 0.1;
 
@@ -22,45 +22,45 @@ interface SpecialLeak {
 
 /** The rates that depart from their kind. */
 export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
-  'yellow-even@old': { rate: 0.06, because: 'some lower leaf is pale on most plants' },
-  'yellow-patches@old': { rate: 0.05, because: 'a blotch on an old leaf is common and means little' },
-  'brown-edges@old': { rate: 0.05, because: 'old leaf edges are knocked and dried' },
-  'brown-spots@old': { rate: 0.05, because: 'a few specks are on most old leaves' },
-  'leaf-dead@old': { rate: 0.05, because: 'a dead lowest leaf is common and means little' },
-  'ragged-holes@old': { rate: 0.05, because: 'old holes from long ago stay in the leaf' },
-  'edge-bites@old': { rate: 0.05, because: 'old bites stay in the leaf' },
-  'dull-limp@old': { rate: 0.05, because: 'leaves hang a little on any hot afternoon' },
-  'dull-limp@new': { rate: 0.04, because: 'leaves hang a little on any hot afternoon' },
-  'purple-tint@old': { rate: 0.04, because: 'many crops carry some red in stems and old leaves' },
-  'yellow-even@new': { rate: 0.04, because: 'the youngest leaves of many crops are paler by nature' },
-  'small-leaves@new': { rate: 0.04, because: 'the youngest leaves are small by nature' },
-  'silver-pattern@old': { rate: 0.01, because: 'a regular silver pattern does not come by chance' },
-  'silver-pattern@new': { rate: 0.01, because: 'a regular silver pattern does not come by chance' },
-  'white-powder@old': { rate: 0.015, because: 'only dust or lime could pass for it' },
-  'white-powder@new': { rate: 0.01, because: 'only dust or lime could pass for it' },
-  'rust-pustules@old': { rate: 0.01, because: 'nothing else makes dusty raised spots' },
-  'rust-pustules@new': { rate: 0.01, because: 'nothing else makes dusty raised spots' },
-  'pale-trails@old': { rate: 0.015, because: 'a lone mine may be on any plant' },
-  'pale-trails@new': { rate: 0.01, because: 'a lone mine may be on any plant' },
-  'whole-colour-golden@old': { rate: 0.01, because: 'a clean deliberate colour does not come by chance' },
-  'whole-colour-golden@new': { rate: 0.01, because: 'a clean deliberate colour does not come by chance' },
-  stunted: { rate: 0.08, because: 'one plant of a row is always the smallest' },
+  'yellow-even@old': { rate: 0.04, because: 'some lower leaf is pale on most plants' },
+  'yellow-patches@old': { rate: 0.025, because: 'a blotch on an old leaf is common and means little' },
+  'brown-edges@old': { rate: 0.025, because: 'old leaf edges are knocked and dried' },
+  'brown-spots@old': { rate: 0.025, because: 'a few specks are on most old leaves' },
+  'leaf-dead@old': { rate: 0.03, because: 'a dead lowest leaf is common and means little' },
+  'ragged-holes@old': { rate: 0.03, because: 'old holes from long ago stay in the leaf' },
+  'edge-bites@old': { rate: 0.02, because: 'old bites stay in the leaf' },
+  'dull-limp@old': { rate: 0.025, because: 'leaves hang a little on any hot afternoon' },
+  'dull-limp@new': { rate: 0.02, because: 'leaves hang a little on any hot afternoon' },
+  'purple-tint@old': { rate: 0.02, because: 'many crops carry some red in stems and old leaves' },
+  'yellow-even@new': { rate: 0.02, because: 'the youngest leaves of many crops are paler by nature' },
+  'small-leaves@new': { rate: 0.02, because: 'the youngest leaves are small by nature' },
+  'silver-pattern@old': { rate: 0.005, because: 'a regular silver pattern does not come by chance' },
+  'silver-pattern@new': { rate: 0.005, because: 'a regular silver pattern does not come by chance' },
+  'white-powder@old': { rate: 0.007, because: 'only dust or lime could pass for it' },
+  'white-powder@new': { rate: 0.005, because: 'only dust or lime could pass for it' },
+  'rust-pustules@old': { rate: 0.005, because: 'nothing else makes dusty raised spots' },
+  'rust-pustules@new': { rate: 0.005, because: 'nothing else makes dusty raised spots' },
+  'pale-trails@old': { rate: 0.007, because: 'a lone mine may be on any plant' },
+  'pale-trails@new': { rate: 0.005, because: 'a lone mine may be on any plant' },
+  'whole-colour-golden@old': { rate: 0.005, because: 'a clean deliberate colour does not come by chance' },
+  'whole-colour-golden@new': { rate: 0.005, because: 'a clean deliberate colour does not come by chance' },
+  stunted: { rate: 0.06, because: 'one plant of a row is always the smallest' },
   'new-growth-clean': { rate: 0.2, because: 'on many plants with an old mark the newest leaves look right' },
-  'recovers-overnight': { rate: 0.04, because: 'plants hang at noon in any heat' },
-  'flowers-dropping': { rate: 0.05, because: 'every plant sheds some flowers' },
-  'leaf-drop': { rate: 0.04, because: 'every plant sheds some leaves' },
-  'fruit-misshapen': { rate: 0.04, because: 'the odd misshapen fruit is on every plant' },
-  aphids: { rate: 0.05, because: 'a few greenfly are on most plants at some time' },
-  ants: { rate: 0.08, because: 'ants run everywhere in a garden' },
-  'aphid-hunters': { rate: 0.04, because: 'ladybirds and hoverflies visit any plant' },
-  'slugs-seen': { rate: 0.05, because: 'slugs live under every board' },
-  slime: { rate: 0.04, because: 'slugs cross any bed at night' },
-  'birds-seen': { rate: 0.05, because: 'birds feed in any garden' },
-  'bird-droppings': { rate: 0.04, because: 'birds sit on any stake' },
-  'fine-webbing': { rate: 0.02, because: 'small spiders spin on any plant' },
-  'roots-swollen': { rate: 0.015, because: 'the nodules of beans and peas pass for it; little else does' },
-  'pith-brown': { rate: 0.01, because: 'sound wood is pale' },
-  'maggots-at-root': { rate: 0.01, because: 'seldom found without being the trouble' },
+  'recovers-overnight': { rate: 0.03, because: 'plants hang at noon in any heat' },
+  'flowers-dropping': { rate: 0.03, because: 'every plant sheds some flowers' },
+  'leaf-drop': { rate: 0.03, because: 'every plant sheds some leaves' },
+  'fruit-misshapen': { rate: 0.025, because: 'the odd misshapen fruit is on every plant' },
+  aphids: { rate: 0.02, because: 'a stray greenfly is on many plants, a colony on few' },
+  ants: { rate: 0.06, because: 'ants run everywhere in a garden' },
+  'aphid-hunters': { rate: 0.03, because: 'ladybirds and hoverflies visit any plant' },
+  'slugs-seen': { rate: 0.03, because: 'slugs live under every board' },
+  slime: { rate: 0.02, because: 'slugs cross any bed at night' },
+  'birds-seen': { rate: 0.03, because: 'birds feed in any garden' },
+  'bird-droppings': { rate: 0.03, because: 'birds sit on any stake' },
+  'fine-webbing': { rate: 0.01, because: 'small spiders spin on any plant' },
+  'roots-swollen': { rate: 0.007, because: 'the nodules of beans and peas pass for it; little else does' },
+  'pith-brown': { rate: 0.005, because: 'sound wood is pale' },
+  'maggots-at-root': { rate: 0.005, because: 'seldom found without being the trouble' },
   'one-plant': { rate: 0.12, because: 'chance trouble mostly hits one plant' },
   scattered: { rate: 0.12, because: 'chance trouble falls here and there' },
   patch: { rate: 0.12, because: 'neighbours share chance trouble' },
@@ -78,14 +78,14 @@ export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
   'after-wind': { rate: 0.12, because: 'it blows often' },
   'after-spray': { rate: 0.04, because: 'one grower in eight has spraying in sight at all' },
   'after-feed': { rate: 0.08, because: 'half of all growers do not feed' },
-  'pot-test-injury': { rate: 0.03, because: 'poor pots, damping off or a wrong watering can pass for it' },
+  'pot-test-injury': { rate: 0.02, because: 'poor pots, damping off or a wrong watering can pass for it' },
 };
 
 const marks: ReadonlySet<string> = new Set(MARKS.map(({ id }) => id));
 const creatures: ReadonlySet<string> = new Set(CREATURE_SIGNS.map(({ id }) => id));
 const plantSigns: ReadonlySet<string> = new Set(PLANT_SIGNS.map(({ id }) => id));
 
-/** P(sign seen | none of the listed causes acts), between 0.01 and 0.2. */
+/** P(sign seen | none of the listed causes acts), between 0.005 and 0.2. */
 export function leakOf(sign: SignId): number {
   const special = SPECIAL_LEAKS[sign];
   if (special) return special.rate;
