@@ -149,7 +149,7 @@ function SaidList({ look }: { readonly look: KeptLook }) {
     <section class="stack-close">
       <h2>{WORDS.said}</h2>
       {lines.length === 0 && <p class="soft">{WORDS.nothingSaid}</p>}
-      <dl class="measures">
+      <dl class="measures said">
         {lines.map(([what, answer]) => (
           <div key={what}>
             <dt>{what}</dt>

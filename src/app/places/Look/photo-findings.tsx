@@ -23,13 +23,17 @@ export function PhotoFindings({ reading }: { readonly reading: LeafReading }) {
   );
 }
 
+/** The doubt stays on one line with its number. */
+const keepTogether = (says: string): string =>
+  says.replace(/give or take \S+$/, (doubt) => doubt.replaceAll(' ', '\u00a0'));
+
 function MeasureList({ measures }: { readonly measures: readonly MeasureInWords[] }) {
   return (
     <dl class="measures figures">
       {measures.map(({ id, name, says }) => (
         <div key={id}>
           <dt>{name}</dt>
-          <dd>{says}</dd>
+          <dd>{keepTogether(says)}</dd>
         </div>
       ))}
     </dl>
