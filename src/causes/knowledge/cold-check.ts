@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const coldCheck: Cause = {
   id: 'cold-check',
   what: 'Too cold for this crop: roots stand still, so leaves pale, turn purple or hang although nothing is missing in the soil. It grows out of it when the weather warms.',
-  baseRate: { rate: 0.055, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.043, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'recent-temperature', is: 'cold-for-crop' },
@@ -37,20 +37,14 @@ export const coldCheck: Cause = {
     },
     {
       when: { setting: 'cold-days', is: '0-3' },
-      leans: 'less',
+      leans: 'a-little-less',
       because: 'hardly a day was below what this crop needs to grow',
       source: 'UCSC-KNOTT',
     },
     {
       when: { crop: 'melon' },
-      leans: 'a-little-more',
-      because: 'melon is the most tender of all',
-      source: 'common practice, no source',
-    },
-    {
-      when: { crop: 'tomato' },
-      leans: 'a-little-less',
-      because: 'tomato is hardier than pepper and aubergine, soya a little hardier than French beans',
+      leans: 'more',
+      because: 'it is the most tender of all',
       source: 'common practice, no source',
     },
     {
@@ -142,6 +136,24 @@ export const coldCheck: Cause = {
       leans: 'a-little-less',
       because: 'summer is seldom cold enough',
       source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'pepper' },
+      leans: 'a-little-more',
+      because: 'it is tenderer than tomato',
+      source: 'PURDUE-CHILL',
+    },
+    {
+      when: { crop: 'aubergine' },
+      leans: 'a-little-more',
+      because: 'it is tenderer than tomato',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'cucumber' },
+      leans: 'a-little-more',
+      because: 'it is tenderer than tomato',
+      source: 'PURDUE-CHILL',
     },
   ],
   signs: [

@@ -72,7 +72,7 @@ export const drought: Cause = {
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'sometimes', source: 'from memory' },
-    { sign: 'fruit-end-black', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'fruit-end-black', frequency: 'rarely', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
     { sign: 'early-flowering', frequency: 'sometimes', source: 'from memory' },
     { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },

@@ -7,7 +7,7 @@ export const oldLeaves: Cause = {
   leanings: [
     {
       when: { setting: 'crop-stage', is: 'old' },
-      leans: 'more',
+      leans: 'far-more',
       because: 'loss of the oldest leaves alone is ordinary ageing',
       source: 'AZ-MG-DEFINE',
     },
@@ -57,6 +57,12 @@ export const oldLeaves: Cause = {
       when: { crop: 'potato' },
       leans: 'a-little-more',
       because: 'the tops of bulbs and tubers yellow as they ripen',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'asparagus' },
+      leans: 'a-little-more',
+      because: 'its fern yellows every autumn',
       source: 'common practice, no source',
     },
   ],

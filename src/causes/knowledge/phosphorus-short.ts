@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const phosphorusShort: Cause = {
   id: 'phosphorus-short',
   what: 'Short of phosphate, or roots too cold or small to take it up: leaves dull dark green with purple or bronze, most underneath and along the veins, and little growth.',
-  baseRate: { rate: 0.012, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'recent-temperature', is: 'cold-for-crop' },
@@ -99,7 +99,7 @@ export const phosphorusShort: Cause = {
     { sign: 'roots-few-brown', frequency: 'sometimes', source: 'GMC-KEY' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
-    { sign: 'oldest-first', frequency: 'often', source: 'CORNELL-NRCCA' },
+    { sign: 'oldest-first', frequency: 'usually', source: 'CORNELL-NRCCA' },
     { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },

@@ -131,6 +131,18 @@ export const residueInCompost: Cause = {
       because: 'the fields behind the load are known not to be sprayed',
       source: 'OSU-CARRY',
     },
+    {
+      when: { crop: 'tomato' },
+      leans: 'a-little-more',
+      because: 'tomato and potato show it first',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'potato' },
+      leans: 'a-little-more',
+      because: 'tomato and potato show it first',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'cupped-up', old: 'sometimes', new: 'usually', source: 'OSU-CARRY' },

@@ -7,7 +7,7 @@ export const rust: Cause = {
   leanings: [
     {
       when: { crop: 'allium' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'leeks and garlic have it most years',
       source: 'from memory',
     },
@@ -105,6 +105,18 @@ export const rust: Cause = {
       when: { setting: 'crop-stage', is: 'seedling' },
       leans: 'less',
       because: 'it needs time to build up',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'leek' },
+      leans: 'a-little-more',
+      because: 'leek and garlic have it more often than onion',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'garlic' },
+      leans: 'a-little-more',
+      because: 'leek and garlic have it more often than onion',
       source: 'from memory',
     },
   ],

@@ -143,7 +143,7 @@ export const saltBurn: Cause = {
     { sign: 'wilts-dry-soil', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'recovers-overnight', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'roots-few-brown', frequency: 'often', source: 'common practice, no source' },
-    { sign: 'fruit-end-black', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'fruit-end-black', frequency: 'rarely', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },
     { sign: 'seedlings-gone', frequency: 'rarely', source: 'common practice, no source' },

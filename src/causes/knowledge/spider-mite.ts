@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const spiderMite: Cause = {
   id: 'spider-mite',
   what: 'Mites too small to see well suck the leaf from below in hot, dry weather. Fine pale dots run together until the leaf is bronzed or dry, and fine webs hang at the tips.',
-  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'place', is: 'under-cover' },
@@ -81,14 +81,14 @@ export const spiderMite: Cause = {
   ],
   signs: [
     { mark: 'stippled', old: 'usually', new: 'sometimes', source: 'GP-BEAN' },
-    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-even', old: 'often', new: 'rarely', source: 'from memory' },
     { mark: 'yellow-patches', old: 'sometimes', source: 'from memory' },
     { mark: 'mottled', old: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'sometimes', source: 'GP-BEAN' },
     { mark: 'silver-flecks', old: 'rarely', source: 'GP-BEAN' },
     { mark: 'bleached-patches', old: 'sometimes', source: 'from memory' },
     { mark: 'brown-edges', old: 'rarely', source: 'from memory' },
-    { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'often', source: 'from memory' },
     { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'cupped-down', old: 'rarely', source: 'from memory' },
     { mark: 'puckered', new: 'rarely', source: 'from memory' },

@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const sprayDrift: Cause = {
   id: 'spray-drift',
   what: 'Weedkiller sprayed within reach of the wind, or a sprayer or can that was not rinsed. The young growth twists, bleaches or yellows on several crops at once, worst on the side it came from.',
-  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { setting: 'sprayed-nearby', is: 'yes' },

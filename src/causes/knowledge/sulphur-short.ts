@@ -47,6 +47,12 @@ export const sulphurShort: Cause = {
       because: 'onions need much sulphur',
       source: 'from memory',
     },
+    {
+      when: { setting: 'feed', is: 'heavy' },
+      leans: 'a-little-more',
+      because: 'ample nitrogen brings it out',
+      source: 'CIMMYT-MOB',
+    },
   ],
   signs: [
     { mark: 'yellow-even', old: 'sometimes', new: 'usually', source: 'CIMMYT-MOB', confidence: 'disputed' },

@@ -58,7 +58,7 @@ export const sunScorch: Cause = {
     { mark: 'bleached-patches', old: 'usually', new: 'often', source: 'from memory' },
     { mark: 'brown-patches', old: 'often', new: 'sometimes', source: 'from memory' },
     { mark: 'brown-edges', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
-    { mark: 'dull-limp', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
+    { mark: 'dull-limp', old: 'often', new: 'often', source: 'common practice, no source' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-even', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'leaf-dead', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },

@@ -64,7 +64,7 @@ export const thrips: Cause = {
     { mark: 'silver-flecks', old: 'usually', new: 'often', source: 'from memory' },
     { mark: 'stippled', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'sometimes', new: 'rarely', source: 'MSU-COLE' },
-    { mark: 'bleached-patches', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'bleached-patches', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'brown-edges', old: 'rarely', source: 'from memory' },
     { mark: 'leaf-dead', old: 'rarely', source: 'from memory' },
     { mark: 'cupped-up', old: 'rarely', new: 'sometimes', source: 'from memory' },

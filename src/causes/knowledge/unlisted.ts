@@ -1,12 +1,21 @@
 import type { Cause } from '../schema.ts';
 
-/** What none of the listed causes explains. It lists no sign: the ranker gives it the flat `UNLISTED_Q` of `leaks.ts` on every sign, so that it rises when nothing fits. */
+/** What none of the listed causes explains. It lists only how any trouble may lie and come; on every other sign the ranker gives it the flat `UNLISTED_Q` of `leaks.ts`, so that it rises when nothing fits. */
 export const unlisted: Cause = {
   id: 'unlisted',
   what: 'Something this tool does not know: a rarer pest, disease or mishap, or several small things together.',
-  baseRate: { rate: 0.04, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.05, confidence: 'described', source: 'common practice, no source' },
   leanings: [],
-  signs: [],
+  signs: [
+    { sign: 'one-plant', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'scattered', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'whole-bed', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'stunted', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'spreading', frequency: 'sometimes', source: 'common practice, no source' },
+  ],
   mistakenFor: [
     {
       cause: 'leaf-spot',

@@ -69,7 +69,7 @@ export const wetRoots: Cause = {
     { sign: 'stem-base-rot', frequency: 'rarely', source: 'from memory' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'sometimes', source: 'from memory' },
-    { sign: 'fruit-end-black', frequency: 'sometimes', source: 'PURDUE-WL' },
+    { sign: 'fruit-end-black', frequency: 'rarely', source: 'PURDUE-WL' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-rain', frequency: 'usually', source: 'PURDUE-WVG' },
     { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },

@@ -3,7 +3,7 @@ import type { Cause } from '../schema.ts';
 export const wiltDisease: Cause = {
   id: 'wilt-disease',
   what: 'A fungus or bacterium in the soil blocks the vessels. One side or one branch yellows and hangs although the soil is moist, and a cut stem shows brown streaks.',
-  baseRate: { rate: 0.012, confidence: 'described', source: 'common practice, no source' },
+  baseRate: { rate: 0.015, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {
       when: { crop: 'tomato' },

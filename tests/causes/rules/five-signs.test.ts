@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { KNOWLEDGE } from '../../../src/causes/knowledge/index.ts';
+import { SPREAD_SIGNS } from '../../../src/signs/vocabulary.ts';
 
 const listed = KNOWLEDGE.filter(({ id }) => id !== 'unlisted');
 
@@ -18,6 +19,8 @@ it.each(listed)('$id has at least one sign that it often shows', ({ signs }) => 
   ).toBe(true);
 });
 
-it('something else lists no sign: the ranker gives it a flat rate on all', () => {
-  expect(KNOWLEDGE.find(({ id }) => id === 'unlisted')?.signs).toEqual([]);
+it('something else lists only how any trouble lies and comes: the ranker gives it a flat rate on the rest', () => {
+  const kinds = new Set<string>([...SPREAD_SIGNS.map(({ id }) => id), 'stunted']);
+  for (const entry of KNOWLEDGE.find(({ id }) => id === 'unlisted')!.signs)
+    expect(kinds).toContain('sign' in entry ? entry.sign : entry.mark);
 });
