@@ -228,18 +228,22 @@ function changePhoto(
     case 'tap':
       return unread({ ...photo, taps: addTap(photo.taps, change.mode, change.spot) });
     case 'untap':
-      return unread({ ...photo, taps: takeBackTap(photo.taps) });
+      return unread({ ...photo, taps: {} });
     case 'read-again':
       return unread(photo);
     case 'photo-read':
       // A reading made with older taps came too late.
-      return change.taps === photo.taps ? { ...unread(photo), reading: change.reading } : photo;
+      return change.taps === photo.taps ? { ...settled(photo), reading: change.reading } : photo;
     case 'photo-failed':
-      return change.taps === photo.taps ? { ...unread(photo), failed: change.failed } : photo;
+      return change.taps === photo.taps ? { ...settled(photo), failed: change.failed } : photo;
   }
 }
 
-function unread({ reading: _reading, failed: _failed, ...photo }: DraftPhoto): DraftPhoto {
+function unread({ failed: _failed, ...photo }: DraftPhoto): DraftPhoto {
+  return photo.reading ? { ...photo, stale: true } : photo;
+}
+
+function settled({ failed: _failed, stale: _stale, ...photo }: DraftPhoto): DraftPhoto {
   return photo;
 }
 
@@ -248,14 +252,6 @@ function addTap(taps: Taps, mode: TapMode, spot: Spot): Taps {
   // A new place for the outline makes the corrections of the old one meaningless.
   if (mode === 'leaf') return { leaf: spot, ...(taps.white ? { white: taps.white } : {}) };
   return { ...taps, [mode]: [...(taps[mode] ?? []), spot] };
-}
-
-/** Takes back all taps on the outline, one kind at a time: corrections first, then the place, then the white. */
-function takeBackTap({ leaf, add, remove, white }: Taps): Taps {
-  const kept = { ...(white ? { white } : {}) };
-  if (add?.length || remove?.length) return { ...kept, ...(leaf ? { leaf } : {}) };
-  if (leaf) return kept;
-  return {};
 }
 
 /** Is this id settled one way or another? Used to keep an answered question from being shown again. */

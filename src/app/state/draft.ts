@@ -9,8 +9,10 @@ export interface DraftPhoto {
   readonly role: PhotoRole;
   readonly file?: string;
   readonly taps: Taps;
-  /** What was read from it with these taps; absent while it is being read. */
+  /** What was read from it last; absent until it has been read once. */
   readonly reading?: LeafReading;
+  /** True while it is being read again with other taps or in another role: the last reading stands until then. */
+  readonly stale?: true;
   /** Set when the reading failed for a reason that lies not in the photo. */
   readonly failed?: keyof typeof PHOTO_WORKER_WORDS;
 }

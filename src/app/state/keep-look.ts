@@ -25,7 +25,7 @@ export function recordLook(
 ): LookToKeep {
   const date = dateOfLook(draft).day;
   const stamp = { schema: RECORDS_SCHEMA, changedAt: now };
-  const photos = draft.photos.map(({ failed: _failed, ...photo }) => photo);
+  const photos = draft.photos.map(({ failed: _failed, stale: _stale, ...photo }) => photo);
   const look: KeptLook = {
     ...stamp,
     kind: 'look',

@@ -295,7 +295,7 @@ export function followLook(): void {
   effect(() => {
     if (!draftOpened.value) return;
     for (const photo of draft.value.photos) {
-      if (photo.reading || photo.failed) continue;
+      if ((photo.reading && !photo.stale) || photo.failed) continue;
       const before = asked.get(photo.id);
       if (before && before.taps === photo.taps && before.role === photo.role) continue;
       asked.set(photo.id, photo);

@@ -30,6 +30,9 @@ export function describeDay(day: string, today: string): string {
   return day.slice(0, 4) === today.slice(0, 4) ? said : `${said} ${day.slice(0, 4)}`;
 }
 
+/** "Thursday 18 June 2026": for what is kept, where the year will matter. */
+export const describeDayAndYear = (day: string): string => describeDay(day, '');
+
 /** Whole days from `today` to `day`; negative when it is past. */
 export function daysUntil(day: string, today: string): number {
   return Math.round((atMidnight(day.slice(0, 10)) - atMidnight(today.slice(0, 10))) / MS_A_DAY);

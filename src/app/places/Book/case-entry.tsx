@@ -2,9 +2,9 @@ import type { CaseRecord } from '../../../garden/records.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { hashOf } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
-import { capitalise, causeName, joinWords } from '../../words/causes.ts';
+import { causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
-import { dayOf, describeDay } from '../../words/dates.ts';
+import { describeDayAndYear } from '../../words/dates.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 
 /** A case as a line in a list: its small photo, plant, bed, and what was made of it last. */
@@ -12,7 +12,6 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
   const last = kept.looks.at(-1);
   const photo = last?.photos[0];
   const crop = cropName(kept.crop);
-  const today = dayOf(new Date());
   return (
     <li>
       <a class="entry" href={hashOf({ place: 'book', caseId: kept.id })}>
@@ -36,7 +35,7 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
             </span>
           )}
           <span class="small soft">
-            {last && capitalise(describeDay(last.date, today))} · {WORDS.looks(kept.looks.length)}
+            {last && describeDayAndYear(last.date)} · {WORDS.looks(kept.looks.length)}
           </span>
         </span>
       </a>

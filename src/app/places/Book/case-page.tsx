@@ -16,7 +16,7 @@ import { goTo, hashOf } from '../../state/route.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise, causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
-import { dayOf, describeDay, describeDistance } from '../../words/dates.ts';
+import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../words/dates.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
@@ -39,7 +39,7 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
         </p>
         <h1 tabIndex={-1}>{kept.plant}</h1>
         <p class="soft">
-          {[names, WORDS.inBed(kept.bed), WORDS.opened(describeDay(kept.openedOn, today))]
+          {[names, WORDS.inBed(kept.bed), WORDS.opened(describeDayAndYear(kept.openedOn))]
             .filter(Boolean)
             .join(' · ')}
         </p>
@@ -64,7 +64,7 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
         <h2>{WORDS.looks}</h2>
         <ol class="looks">
           {[...kept.looks].reverse().map((look) => (
-            <LookLine key={look.id} caseId={kept.id} look={look} today={today} />
+            <LookLine key={look.id} caseId={kept.id} look={look} />
           ))}
         </ol>
       </section>
@@ -94,15 +94,14 @@ async function lookAgain(kept: CaseRecord, today: string): Promise<void> {
 interface LookLineProps {
   readonly caseId: string;
   readonly look: LookSummary;
-  readonly today: string;
 }
 
-function LookLine({ caseId, look, today }: LookLineProps) {
+function LookLine({ caseId, look }: LookLineProps) {
   return (
     <li>
       <a class="look-line" href={hashOf({ place: 'book', caseId, look: look.id })}>
         <span class="look-line-words">
-          <span class="entry-plant">{describeDay(look.date, today)}</span>
+          <span class="entry-plant">{describeDayAndYear(look.date)}</span>
           <span>
             {verdictWord(look.verdict)}
             {look.leading.length > 0 && `: ${joinWords(look.leading.slice(0, 2).map(causeName), 'or')}`}

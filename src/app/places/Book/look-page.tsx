@@ -12,7 +12,7 @@ import { hashOf } from '../../state/route.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
 import { describeQuestion } from '../../words/checks.ts';
-import { describeDay } from '../../words/dates.ts';
+import { describeDayAndYear } from '../../words/dates.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../words/photo-troubles.ts';
 import { ROLE_WORDS } from '../../words/roles.ts';
 import { describeSettingValue } from '../../words/settings.ts';
@@ -35,7 +35,7 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
           {WORDS.toCase}
         </a>
       </p>
-      <h1 tabIndex={-1}>{WORDS.title(describeDay(look.date, look.date))}</h1>
+      <h1 tabIndex={-1}>{WORDS.title(describeDayAndYear(look.date))}</h1>
       <p class="soft look-title">{heading}</p>
       <div class="look">
         <div class="look-side stack-wide">
@@ -116,7 +116,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
     <div class="stack-close">
       <Specimen
         photoId={photo.id}
-        caption={[role, describeDay(day, day), bed].filter(Boolean).join(' · ')}
+        caption={[role, describeDayAndYear(day), bed].filter(Boolean).join(' · ')}
         showFindings={showOutline}
         hidden={reading?.trouble.includes('too-large') ?? false}
         {...(reading?.leaf.outline ? { outline: reading.leaf.outline } : {})}

@@ -3,7 +3,7 @@ import { groupByBed, type NamedBed } from '../../../garden/group-by-bed.ts';
 import { cases } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { causeName, joinWords } from '../../words/causes.ts';
-import { dayOf, describeDay } from '../../words/dates.ts';
+import { describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
@@ -56,7 +56,6 @@ interface Happening {
 }
 
 function BedPage({ bed }: { readonly bed: NamedBed }) {
-  const today = dayOf(new Date());
   const happened: Happening[] = bed.cases
     .flatMap((kept) =>
       kept.looks.map((look) => ({
@@ -94,7 +93,7 @@ function BedPage({ bed }: { readonly bed: NamedBed }) {
           {happened.map((one) => (
             <li key={one.lookId}>
               <a href={hashOf({ place: 'book', caseId: one.caseId, look: one.lookId })}>
-                <span class="small soft">{describeDay(one.date, today)}</span>
+                <span class="small soft">{describeDayAndYear(one.date)}</span>
                 <span>
                   {one.plant}. {one.says}
                 </span>

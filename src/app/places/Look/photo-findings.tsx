@@ -24,8 +24,16 @@ export function PhotoFindings({ reading }: { readonly reading: LeafReading }) {
 }
 
 /** The doubt stays on one line with its number. */
-const keepTogether = (says: string): string =>
-  says.replace(/give or take \S+$/, (doubt) => doubt.replaceAll(' ', '\u00a0'));
+function KeptTogether({ says }: { readonly says: string }) {
+  const at = says.indexOf('give or take');
+  if (at < 0) return <>{says}</>;
+  return (
+    <>
+      {says.slice(0, at)}
+      <span class="together">{says.slice(at)}</span>
+    </>
+  );
+}
 
 function MeasureList({ measures }: { readonly measures: readonly MeasureInWords[] }) {
   return (
@@ -33,7 +41,9 @@ function MeasureList({ measures }: { readonly measures: readonly MeasureInWords[
       {measures.map(({ id, name, says }) => (
         <div key={id}>
           <dt>{name}</dt>
-          <dd>{keepTogether(says)}</dd>
+          <dd>
+            <KeptTogether says={says} />
+          </dd>
         </div>
       ))}
     </dl>

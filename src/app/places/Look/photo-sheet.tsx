@@ -4,7 +4,7 @@ import type { TapMode } from '../../state/change-draft.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { change, draft, overlays, removePhoto, wantOverlay } from '../../state/look-session.ts';
 import { prefer, preferences } from '../../state/preferences.ts';
-import { dayOf, describeDay } from '../../words/dates.ts';
+import { describeDayAndYear } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../words/photo-troubles.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
@@ -16,7 +16,7 @@ const MODES: readonly TapMode[] = ['leaf', 'add', 'remove', 'white'];
 export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
   const [mode, setMode] = useState<TapMode>('leaf');
   useEffect(() => wantOverlay(photo), [photo]);
-  const { reading, failed } = photo;
+  const { reading } = photo;
   const showHatching = preferences.value.showHatching;
   const role = ROLE_WORDS[photo.role].name;
   const caption = [role, takenWords(photo), draft.value.bed].filter(Boolean).join(' · ');
@@ -29,7 +29,7 @@ export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
         {...(overlays.value.get(photo.id) ? { overlay: overlays.value.get(photo.id) } : {})}
         marks={photo.taps}
         showFindings={showHatching}
-        busy={!reading && !failed}
+        busy={isBusy(photo)}
         hidden={reading?.trouble.includes('too-large') ?? false}
         onTap={(spot) => {
           change({ kind: 'tap', photoId: photo.id, mode, spot });
@@ -70,15 +70,17 @@ interface PhotoSheetProps {
   readonly slots: preact.JSX.Element;
 }
 
+const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean => (!reading || stale === true) && !failed;
+
 const takenWords = ({ reading }: DraftPhoto): string =>
-  reading?.takenAt ? WORDS.taken(describeDay(reading.takenAt, dayOf(new Date()))) : '';
+  reading?.takenAt ? WORDS.taken(describeDayAndYear(reading.takenAt)) : '';
 
 /** What is wrong with the photo and what to do; said once, as soon as it is known. */
 function Troubles({ photo }: { readonly photo: DraftPhoto }) {
   const { reading, failed } = photo;
   return (
     <div role="status" class="stack-close">
-      {!reading && !failed && <p class="soft">{WORDS.reading}</p>}
+      {isBusy(photo) && <p class="soft">{WORDS.reading}</p>}
       {reading?.trouble.map((code) => (
         <p key={code} class="photo-trouble">
           {PHOTO_TROUBLE_WORDS[code]}
