@@ -1,0 +1,105 @@
+import type { Measured } from '../leaf/measures.ts';
+import type { LeafReading } from '../leaf/types.ts';
+import { LIKELIHOOD_PAIRS, type MarkPair } from './likelihood-pairs.ts';
+import { toScale } from './measure-scale.ts';
+import type { Finding } from './types.ts';
+import type { AskableId } from './vocabulary.ts';
+
+/** A ratio closer to 1 than this says nothing worth reading. */
+const SILENT_BELOW = 1.15;
+/** What the likelier side of a pair is given; only the ratio counts. */
+const LIKELIER = 0.9;
+/** One photo in so many is not what its label says; keeps a ratio from running away in the tails. */
+const STRAY = 0.05;
+
+/** Troubles in which a leaf's colours or details cannot be trusted: the camera keeps silent on marks. */
+const SILENCING = new Set(['too-blurred', 'burnt-out', 'too-dark', 'leaf-too-small', 'no-leaf']);
+
+function density(x: number, mean: number, sd: number): number {
+  const z = (x - mean) / sd;
+  return Math.exp(-0.5 * z * z) / sd;
+}
+
+/** Density of a measured value in one class, widened by the error of this measurement, with a few strays. */
+function densityIn(
+  { mean, sd }: { readonly mean: number; readonly sd: number },
+  { value, se }: Measured,
+): number {
+  const wide = Math.hypot(sd, se);
+  return (1 - STRAY) * density(value, mean, wide) + STRAY * density(value, mean, 4 * wide);
+}
+
+/**
+ * How much likelier the measure is where the mark is there than where it is not. Beyond the two class means nothing was
+ * seen that would allow a stronger word, so the value is taken as lying between them.
+ */
+export function ratioOf(pair: MarkPair, measured: Measured): number {
+  const { value, se } = toScale(measured, pair.scale);
+  const low = Math.min(pair.present.mean, pair.absent.mean);
+  const high = Math.max(pair.present.mean, pair.absent.mean);
+  const held = { value: Math.min(high, Math.max(low, value)), se };
+  const ratio = densityIn(pair.present, held) / densityIn(pair.absent, held);
+  return Math.min(pair.most, Math.max(1 / pair.most, ratio));
+}
+
+function signOf({ mark }: MarkPair, role: LeafReading['role']): AskableId | undefined {
+  switch (role) {
+    case 'old':
+    case 'new':
+      return `${mark}@${role}`;
+    case 'whole':
+      return `${mark}@some`;
+    case 'normal':
+      return undefined;
+  }
+}
+
+function findingsOf(reading: LeafReading): Finding[] {
+  if (!reading.leaf.found || reading.trouble.some((code) => SILENCING.has(code))) return [];
+  return LIKELIHOOD_PAIRS.flatMap((pair): Finding[] => {
+    const sign = signOf(pair, reading.role);
+    const measured = reading.measures[pair.measure];
+    if (sign === undefined || measured === undefined) return [];
+    const ratio = ratioOf(pair, measured);
+    if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return [];
+    return [
+      {
+        sign,
+        from: 'camera',
+        ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
+        ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
+      },
+    ];
+  });
+}
+
+/** Measures whose ordinary level differs from variety to variety; a normal leaf of the same variety sets it right. */
+const LEVELS = new Set(['dark-green-index', 'hue', 'lightness', 'chroma']);
+
+/**
+ * Measure against the normal leaf: where one was photographed, a level counts as far as it differs from the normal
+ * leaf's, set off from the ordinary level that the pairs were fitted at.
+ */
+function againstNormal(reading: LeafReading, normal: LeafReading | undefined): LeafReading {
+  if (!normal?.leaf.found || reading === normal) return reading;
+  const measures = { ...reading.measures };
+  for (const pair of LIKELIHOOD_PAIRS) {
+    const own = reading.measures[pair.measure];
+    const usual = normal.measures[pair.measure];
+    if (!LEVELS.has(pair.measure) || pair.scale !== 'plain' || !own || !usual) continue;
+    measures[pair.measure] = {
+      value: pair.absent.mean + own.value - usual.value,
+      se: Math.hypot(own.se, usual.se),
+    };
+  }
+  return { ...reading, measures };
+}
+
+/**
+ * What the camera reports: for each leaf photo and each mark that photographs with known labels were at hand for, a
+ * likelihood pair from the measure and its error. Silent on every other mark and on photos in trouble.
+ */
+export function findingsFromReadings(readings: readonly LeafReading[]): Finding[] {
+  const normal = readings.find(({ role }) => role === 'normal');
+  return readings.flatMap((reading) => findingsOf(againstNormal(reading, normal)));
+}
