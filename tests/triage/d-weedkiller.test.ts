@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest';
+import { CAUTIONS } from '../../src/causes/cautions.ts';
+import { COURSES } from '../../src/causes/courses.ts';
+import { lookAt, type Told, tell } from './look-at.ts';
+
+const CUPPED: Told = {
+  crop: 'tomato',
+  date: '2026-06-12',
+  setting: { 'compost-kinds': ['horse-manure'], 'hay-source': 'unknown' },
+  seen: 'cupped-up@new twisted-narrow@new same-compost-only several-kinds',
+  absent: 'aphids',
+};
+
+describe('D. weedkiller residue and what looks like it', () => {
+  it('D1 compost a year old does not remove the cause: it survives composting (NCSU-CARRY, OSU-CARRY)', () => {
+    const old = lookAt(tell(CUPPED, { setting: { 'compost-age': 14, 'compost-state': 'finished' } }));
+    expect(old.first).toBe('residue-in-compost');
+    expect(old.p('residue-in-compost')).toBeGreaterThan(0.5);
+  });
+
+  it('D2 cupped young leaves and manure: residue first (NCSU-CARRY)', () => {
+    expect(
+      lookAt({
+        crop: 'tomato',
+        setting: { 'compost-kinds': ['horse-manure'] },
+        seen: 'cupped-up@new twisted-narrow@new',
+      }).first,
+    ).toBe('residue-in-compost');
+  });
+
+  it('D2 manured bed where only the sensitive crops curl: residue first, the verdict is to check (OSU-SF-AMINO)', () => {
+    const { first, verdict } = lookAt({
+      crop: 'french-bean',
+      date: '2026-06-12',
+      setting: { 'compost-kinds': ['horse-manure'], 'hay-source': 'unknown' },
+      seen: 'cupped-up@new several-kinds',
+      absent: 'aphids',
+    });
+    expect(first).toBe('residue-in-compost');
+    expect(verdict.id).toBe('check');
+  });
+
+  it('D3 beans far more than sweetcorn, which detoxifies it (OSU-SF-AMINO, EDIS-AG416, CORTEZ)', () => {
+    const on = (crop: 'french-bean' | 'sweetcorn' | 'cabbage' | 'onion') =>
+      lookAt({ ...CUPPED, crop, seen: 'twisted-narrow@new' }).p('residue-in-compost');
+    expect(on('french-bean')).toBeGreaterThan(5 * on('sweetcorn'));
+    expect(on('french-bean')).toBeGreaterThan(2 * on('cabbage'));
+    expect(on('french-bean')).toBeGreaterThan(2 * on('onion'));
+  });
+
+  it('D7 bought compost is not above suspicion (BIOCYCLE-2016, WRAP-61843)', () => {
+    const cupped = { crop: 'tomato', seen: 'cupped-up@new twisted-narrow@new' } as const;
+    const bagged = lookAt({ ...cupped, setting: { 'compost-kinds': ['bagged-compost'] } });
+    const none = lookAt({ ...cupped, setting: { 'compost-kinds': ['none'] } });
+    expect(bagged.p('residue-in-compost')).toBeGreaterThan(2 * none.p('residue-in-compost'));
+  });
+
+  it('D8 the pot test is offered where residue is in play (OSU-CARRY)', () => {
+    const { openQuestions } = lookAt(CUPPED);
+    expect(openQuestions.map(({ id }) => id)).toContain('pot-test');
+  });
+
+  it('D11 injury in the pots makes it, none lowers its odds at least fivefold (OSU-CARRY)', () => {
+    const odds = (told: Told): number => {
+      const chance = lookAt(told).p('residue-in-compost');
+      return chance / (1 - chance);
+    };
+    const before = odds(CUPPED);
+    expect(odds(tell(CUPPED, { seen: 'pot-test-injury' }))).toBeGreaterThan(5 * before);
+    expect(odds(tell(CUPPED, { absent: 'pot-test-injury' }))).toBeLessThan(before / 5);
+  });
+
+  it('D13 the load is stopped and kept, not composted on (NCSU-CARRY, EDIS-AG416)', () => {
+    const { says } = COURSES.find(({ id }) => id === 'stop-the-load')!;
+    expect(says).toMatch(/stop spreading/i);
+    expect(says).toMatch(/sample/);
+    expect(says).not.toMatch(/compost the plants/);
+  });
+
+  it('D14 residue in play shows its caution, naming no active substance (MISS-P3679)', () => {
+    const { verdict } = lookAt(CUPPED);
+    expect(verdict.cautions).toContain('residue');
+    expect(JSON.stringify(CAUTIONS)).not.toMatch(/pyralid|picloram|glyphosate|2,4-D|dicamba/i);
+  });
+
+  it('D15 leaves bent down, pale veins, twisted stems after spraying: drift first (UMAN-ROLL)', () => {
+    const { first } = lookAt({
+      crop: 'tomato',
+      seen: 'cupped-down@new twisted-narrow@new yellow-along-veins@new stem-twisted after-spray',
+    });
+    expect(first).toBe('spray-drift');
+  });
+
+  it('D17 a gradient from one side turns it to drift, the edge of the load to residue (NCSU-PDIC)', () => {
+    const twisted: Told = { crop: 'tomato', seen: 'twisted-narrow@new several-kinds' };
+    const gradient = lookAt(tell(twisted, { seen: 'one-end after-spray', absent: 'same-compost-only' }));
+    const load = lookAt(tell(twisted, { seen: 'same-compost-only', absent: 'one-end after-spray' }));
+    expect(gradient.p('spray-drift')).toBeGreaterThan(gradient.p('residue-in-compost'));
+    expect(load.p('residue-in-compost')).toBeGreaterThan(load.p('spray-drift'));
+  });
+
+  it('D18 lower tomato leaves rolled and leathery, top normal: leaf roll, and it is left alone (UMAN-ROLL)', () => {
+    const { first, verdict } = lookAt({
+      crop: 'tomato',
+      date: '2026-07-12',
+      seen: 'cupped-up@old thickened@old new-growth-clean',
+      absent: 'twisted-narrow@new cupped-up@new aphids',
+    });
+    expect(first).toBe('leaf-roll');
+    expect(['leave', 'watch']).toContain(verdict.id);
+  });
+
+  it('D19 a mosaic mottle lifts virus and lowers residue (OMAFRA-V, UC-TMV)', () => {
+    const narrow: Told = { crop: 'tomato', seen: 'twisted-narrow@new' };
+    const mottled = lookAt(tell(narrow, { seen: 'mottled@new' }));
+    expect(mottled.first).toBe('virus');
+    expect(mottled.p('residue-in-compost')).toBeLessThan(lookAt(narrow).p('residue-in-compost'));
+  });
+
+  it('D20 curled leaves with insects and skins beneath: aphids, not residue (FFR-APHID, SUNSET)', () => {
+    const curled: Told = { crop: 'pepper', seen: 'cupped-down@new puckered@new scattered' };
+    const turned = lookAt(tell(curled, { seen: 'aphids cast-skins sticky-sooty' }));
+    expect(turned.first).toBe('aphids');
+    expect(turned.p('residue-in-compost')).toBeLessThan(lookAt(curled).p('residue-in-compost'));
+  });
+
+  it('D20 curled leaves: of all checks by hand, turning one over comes first (FFR-APHID)', () => {
+    const { openQuestions } = lookAt({ crop: 'pepper', seen: 'puckered@new cupped-down@new' });
+    const checks = openQuestions.filter(({ target }) => target.kind === 'check');
+    expect(checks[0]?.id).toBe('turn-leaf-over');
+  });
+
+  it('D21 no spraying in sight and manure of one’s own: residue over drift (UT-STEW)', () => {
+    const { p } = lookAt({
+      crop: 'potato',
+      setting: { 'sprayed-nearby': false, 'compost-kinds': ['horse-manure'] },
+      seen: 'twisted-narrow@new',
+    });
+    expect(p('residue-in-compost')).toBeGreaterThan(5 * p('spray-drift'));
+  });
+});

@@ -1,0 +1,55 @@
+import { weighAnswers } from '../../src/command/evaluate/weigh-answers.ts';
+import type { RankedCause, Ranking } from '../../src/ranker/types.ts';
+import { checkAnswers } from '../../src/signs/check-answers.ts';
+import type { Answers } from '../../src/signs/types.ts';
+import type { CauseId, CropId } from '../../src/signs/vocabulary.ts';
+
+export interface Told {
+  readonly crop?: CropId;
+  /** ISO date. */
+  readonly date?: string;
+  readonly setting?: Answers['setting'];
+  /** Signs seen, separated by blanks; `mark@all` means on old and new leaves. */
+  readonly seen?: string;
+  /** Signs looked for and not found. */
+  readonly absent?: string;
+}
+
+/** A ranking, with the questions that checks ask of it. */
+export interface Seen extends Ranking {
+  readonly first: CauseId;
+  /** Chance of a cause. */
+  p(id: CauseId): number;
+  of(id: CauseId): RankedCause;
+}
+
+const ids = (text = ''): string[] =>
+  text
+    .split(' ')
+    .filter((id) => id !== '')
+    .flatMap((id) => (id.endsWith('@all') ? [id.replace('@all', '@old'), id.replace('@all', '@new')] : [id]));
+
+/** Weigh what a grower tells. Throws on a word that is not in the vocabulary, so that no check is silently empty. */
+export function lookAt({ crop, date, setting = {}, seen, absent }: Told): Seen {
+  const signs = Object.fromEntries([
+    ...ids(seen).map((id) => [id, 'seen']),
+    ...ids(absent).map((id) => [id, 'absent']),
+  ]);
+  const told = { ...(crop ? { crop } : {}), ...(date ? { date } : {}), setting, signs };
+  const { answers, faults } = checkAnswers(told);
+  if (faults.length > 0) throw new RangeError(JSON.stringify(faults));
+  const ranking = weighAnswers(answers);
+  const of = (id: CauseId): RankedCause => ranking.causes.find((cause) => cause.id === id)!;
+  return { ...ranking, first: ranking.causes[0]!.id, p: (id) => of(id).probability, of };
+}
+
+/** Add to what was told. */
+export function tell(before: Told, more: Told): Told {
+  return {
+    ...before,
+    ...more,
+    setting: { ...before.setting, ...more.setting },
+    seen: `${before.seen ?? ''} ${more.seen ?? ''}`,
+    absent: `${before.absent ?? ''} ${more.absent ?? ''}`,
+  };
+}
