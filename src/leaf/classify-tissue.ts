@@ -43,6 +43,7 @@ export function classifyTissue(
   const out = new Uint8Array(leaf.length);
   const dark = Math.min(16, 0.4 * medianL);
   const light = Math.max(45, medianL + 4);
+  const pale = PALE_SHARE * typicalChroma(lab, leaf);
   for (let i = 0; i < leaf.length; i++) {
     if (leaf[i] !== 255) continue;
     const L = lab.L[i]!;
@@ -51,7 +52,7 @@ export function classifyTissue(
     const chroma = Math.sqrt(a * a + b * b);
     let hue = Math.atan2(b, a) * DEGREES;
     if (hue < 0) hue += 360;
-    if (chroma < bounds.whiteChroma && L > light) out[i] = INDEX.white;
+    if (L > light && chroma < Math.max(bounds.whiteChroma, pale)) out[i] = INDEX.white;
     else if (L < dark && chroma < 8) out[i] = INDEX.necrotic;
     else if (chroma > 7 && (hue > 290 || hue < bounds.purpleHue)) out[i] = INDEX.purple;
     else if (hue < bounds.deadHue) out[i] = L > 55 && chroma > 36 ? INDEX.chlorotic : INDEX.necrotic;
@@ -63,3 +64,23 @@ export function classifyTissue(
 }
 
 const DEGREES = 180 / Math.PI;
+
+/** Powder thinly laid lets green through: lighter than the leaf and this much weaker in colour counts as white too. */
+const PALE_SHARE = 0.45;
+
+/** Chroma that a fifth of the leaf exceeds. */
+function typicalChroma(lab: LabPlanes, leaf: Uint8Array): number {
+  const histogram = new Int32Array(128);
+  let n = 0;
+  for (let i = 0; i < leaf.length; i++) {
+    if (leaf[i] !== 255) continue;
+    n++;
+    histogram[Math.min(127, Math.hypot(lab.a[i]!, lab.b[i]!) | 0)]!++;
+  }
+  let seen = 0;
+  for (let c = 127; c > 0; c--) {
+    seen += histogram[c]!;
+    if (seen > n / 5) return c;
+  }
+  return 0;
+}

@@ -13,7 +13,7 @@ export function looksLikeLeaf(
 ): boolean {
   let n = 0;
   let green = 0;
-  let deadLike = 0;
+  let odd = 0;
   let vivid = 0;
   let a = 0;
   let b = 0;
@@ -29,17 +29,19 @@ export function looksLikeLeaf(
     b += lb;
     chroma += c;
     const hue = (Math.atan2(lb, la) * 180) / Math.PI;
-    if (c > 55 && hue > -180 && hue < 75) vivid++;
-    else if (hue > 20 && hue < 95 && c > 8 && c < 50) deadLike++;
+    if (c > 55 && hue > -120 && hue < 62) vivid++;
+    else if (hue > 20 && hue < 95 && c > 8 && c < (hue > 60 ? 75 : 50)) odd++;
+    // Leaves in blue shade turn teal; the sky is bluer.
+    else if (c < 35 && (hue > 170 || hue < -128)) odd++;
   }
   if (n === 0) return false;
-  const { contrast, weakest } = leaf.score;
+  const { contrast, weakest, onRim } = leaf.score;
   const greenShare = green / n;
   // 1 when all colours point the same way; a rainbow or a bunch of things does not.
   const oneHue = Math.hypot(a, b) / Math.max(1e-6, chroma);
   if (vivid > 0.3 * n) return false;
-  if (wasTapped) return contrast > 0.35 && (greenShare > 0.1 || deadLike > 0.3 * n || chroma / n > 8);
+  if (wasTapped) return contrast > 0.35 && (greenShare > 0.1 || odd > 0.3 * n || chroma / n > 8);
   if (contrast < 0.55 || weakest < 0.12) return false;
-  if (oneHue < 0.7 && greenShare < 0.85) return false;
-  return greenShare > 0.25 || (greenShare + deadLike / n > 0.6 && contrast > 0.9);
+  if (onRim > 0.65 || (oneHue < 0.9 && chroma / n > 30)) return false;
+  return greenShare > 0.25 || (greenShare + odd / n > 0.6 && contrast > 0.9);
 }

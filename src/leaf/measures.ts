@@ -26,8 +26,8 @@ export const MEASURES = [
   { id: 'evenness', unit: '0–1', says: '1 when the whole leaf has one colour' },
   {
     id: 'vein-contrast',
-    unit: 'CIELAB hue degrees',
-    says: 'how much greener the veins are than the tissue between them',
+    unit: 'CIELAB b*',
+    says: 'how much greener the veins are than the tissue between them; below 0 when they are paler',
   },
   { id: 'edge-contrast', unit: 'CIELAB hue degrees', says: 'how much greener the middle is than the edge' },
   { id: 'tip-contrast', unit: 'CIELAB hue degrees', says: 'how much greener the base is than the tip' },

@@ -29,8 +29,8 @@ export interface ReadLeafOptions {
 const DARK_L = 9;
 /** Share of full white above which colours are lost. */
 const BURNT_SHARE = 0.35;
-/** Sharpness below which veins and spots cannot be read: a blur of about 3 px at the working frame. */
-const BLURRED = 0.2;
+/** Sharpness below which veins and spots cannot be read: a blur of 2–3 px at the working frame. */
+const BLURRED = 0.28;
 /** A leaf smaller than this share of the frame, or than this many pixels, shows no veins. */
 const SMALL_SHARE = 0.015;
 const SMALL_PX = 1500;

@@ -23,13 +23,11 @@ export interface TakenMeasures {
  * - and a floor for what a second shot of the same leaf changes (`RETAKE`), which no change of the first can show.
  */
 export function takeMeasures(sample: LeafSample, small: LeafSample, white: WhiteReference): TakenMeasures {
-  const { taking, veins } = prepare(sample, white);
-  const values = measureTissue(sample, taking, veins);
-  const varied = prepare(small, white);
-  const nominal = varied.taking;
-  const before = measureTissue(small, nominal, varied.veins);
-  const again = (change: Partial<Taking>): Values =>
-    measureTissue(small, { ...nominal, ...change }, varied.veins);
+  const taking = prepare(sample, white);
+  const values = measureTissue(sample, taking);
+  const nominal = prepare(small, white);
+  const before = measureTissue(small, nominal);
+  const again = (change: Partial<Taking>): Values => measureTissue(small, { ...nominal, ...change });
   const light = (se: number, direction: readonly [number, number, number]): Values => {
     const gains = turnGains(white.gains, se, direction);
     return again({ gains, lab: colourSample(small, gains) });
@@ -56,16 +54,16 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
     }
     measures[id] = { value, se: Math.sqrt(variance) };
   }
-  return { measures, lab: taking.lab, veins };
+  const hue = hueAround(taking.lab, sample.tissue, sample.width, sample.height, 0.006 * sample.sizePx);
+  return { measures, lab: taking.lab, veins: findVeins(sample, taking.lab, hue) };
 }
 
-function prepare(sample: LeafSample, white: WhiteReference): { taking: Taking; veins: Uint8Array } {
-  const lab = colourSample(sample, white.gains);
-  const hue = hueAround(lab, sample.tissue, sample.width, sample.height, 0.006 * sample.sizePx);
-  const tissue = erode(sample, Math.max(1, 0.006 * sample.sizePx));
+function prepare(sample: LeafSample, white: WhiteReference): Taking {
   return {
-    taking: { lab, gains: white.gains, bounds: TISSUE_BOUNDS, tissue },
-    veins: findVeins(sample, lab, hue),
+    lab: colourSample(sample, white.gains),
+    gains: white.gains,
+    bounds: TISSUE_BOUNDS,
+    tissue: erode(sample, Math.max(1, 0.006 * sample.sizePx)),
   };
 }
 
@@ -83,7 +81,7 @@ const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number] } = {
   hue: [2.5, 0],
   'dark-green-index': [0.03, 0],
   evenness: [0.02, 0.05],
-  'vein-contrast': [0.3, 0.1],
+  'vein-contrast': [0.12, 0.1],
   'edge-contrast': [0.8, 0.1],
   'tip-contrast': [0.8, 0.1],
   'spot-count': [0.6, 0.15],
