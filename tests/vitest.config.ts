@@ -26,6 +26,8 @@ export default defineConfig({
           testTimeout: 180_000,
           hookTimeout: 180_000,
           fileParallelism: false,
+          // A slow machine is no failure: what is polled for has this long to come.
+          expect: { poll: { timeout: 20_000 } },
         },
       },
     ],

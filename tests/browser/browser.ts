@@ -48,13 +48,16 @@ export interface Phone {
     readonly width: number;
     readonly height: number;
   }): Promise<{ context: BrowserContext; page: Page }>;
-  throwAway(): void;
+  throwAway(): Promise<void>;
 }
 
 export function newPhone(): Phone {
   const profile = mkdtempSync(join(tmpdir(), 'bedside-profile-'));
+  let opened: BrowserContext | undefined;
   return {
     async open(size) {
+      // A test that failed half-way leaves its browser open; a profile can be open only once.
+      await opened?.close();
       const context = await chromium.launchPersistentContext(profile, {
         executablePath: CHROMIUM,
         headless: true,
@@ -63,10 +66,14 @@ export function newPhone(): Phone {
         locale: 'en-GB',
         timezoneId: 'Europe/London',
       });
+      opened = context;
       const page = context.pages()[0] ?? (await context.newPage());
       return { context, page };
     },
-    throwAway: () => rmSync(profile, { recursive: true, force: true }),
+    async throwAway() {
+      await opened?.close();
+      rmSync(profile, { recursive: true, force: true });
+    },
   };
 }
 

@@ -27,9 +27,9 @@ beforeAll(async () => {
     yellow: { where: 'between-veins' },
     holes: { count: 2 },
   });
-  writeFileSync(drawn, await writeJpeg(yellow.pixels, { takenAt: '2026-06-14T18:05:00' }));
+  writeFileSync(drawn, await writeJpeg(yellow.pixels, { takenAt: '2025-06-14T18:05:00' }));
   const labelled = drawLeaf({ width: 1600, height: 1200, label: true, light: [1.25, 1, 0.7], seed: 4 });
-  writeFileSync(whiteLabel, await writeJpeg(labelled.pixels, { takenAt: '2026-06-14T18:06:00' }));
+  writeFileSync(whiteLabel, await writeJpeg(labelled.pixels, { takenAt: '2025-06-14T18:06:00' }));
   leafPhoto = existsSync(REAL) ? join(REAL, readdirSync(REAL).sort()[0]!) : drawn;
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -62,7 +62,7 @@ async function answerFirst(page: Page): Promise<void> {
   const isLabel = (await first.evaluate((element) => element.tagName)) === 'LABEL';
   await first.click();
   if (isLabel) await page.getByRole('button', { name: 'Done' }).click();
-  await expect.poll(() => page.locator('.question-asks').innerText(), { timeout: 20_000 }).not.toBe(before);
+  await expect.poll(() => page.locator('.question-asks').innerText()).not.toBe(before);
 }
 
 async function accessibilityFaults(page: Page): Promise<string[]> {
@@ -101,7 +101,7 @@ describe.each([
     await startLook(page, app.url, 'Tomato');
     const reloaded = requests.length;
     await page.getByLabel('Choose photos').setInputFiles([leafPhoto, whiteLabel]);
-    await expect.poll(() => page.locator('.measures').count(), { timeout: 30_000 }).toBeGreaterThan(0);
+    await expect.poll(() => page.locator('.measures').count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: /^Show the photo: Old leaf/ }).click();
     await expect.poll(() => page.locator('.specimen .outline').count()).toBeGreaterThan(0);
     expect(await page.locator('.measures').first().innerText()).toMatch(/give or take/);
@@ -109,19 +109,17 @@ describe.each([
 
     // The second photo has a date of its own and something white in it.
     await page.getByRole('button', { name: /^Show the photo: Young leaf/ }).click();
-    await expect.poll(() => page.locator('.specimen figcaption').innerText()).toMatch(/14 June 2026/);
+    await expect.poll(() => page.locator('.specimen figcaption').innerText()).toMatch(/14 June 2025/);
     const outline = page.locator('.specimen .outline polygon').first();
     await expect.poll(() => outline.count()).toBe(1);
     const photo = page.locator('.tap-surface');
-    await page.getByText('Set the white', { exact: true }).click();
+    await page.getByLabel('Set the white').check();
     await photo.click({ position: await at(photo, 0.08, 0.1) });
-    await expect
-      .poll(() => page.getByText('Colours are set by the white you tapped.').count(), { timeout: 20_000 })
-      .toBe(1);
-    await page.getByText('Leave out', { exact: true }).click();
+    await expect.poll(() => page.getByText('Colours are set by the white you tapped.').count()).toBe(1);
+    await page.getByLabel('Leave out').check();
     const before = await outline.getAttribute('points');
     await photo.click({ position: await at(photo, 0.5, 0.42) });
-    await expect.poll(() => outline.getAttribute('points'), { timeout: 20_000 }).not.toBe(before);
+    await expect.poll(() => outline.getAttribute('points')).not.toBe(before);
     await page.getByRole('button', { name: 'Take back the taps' }).click();
     await expect.poll(() => page.locator('.tap-mark').count()).toBe(0);
 
@@ -133,11 +131,11 @@ describe.each([
       .locator('.question .answer', { hasText: /Can.t say/ })
       .first()
       .click();
-    await expect.poll(() => page.getByText('Weighing your answer').count(), { timeout: 20_000 }).toBe(0);
+    await expect.poll(() => page.getByText('Weighing your answer').count()).toBe(0);
     await answerFirst(page);
     expect(await page.locator('.weighing').innerText()).not.toBe(moved);
     await page.getByRole('button', { name: 'Take back the last answer' }).click();
-    await expect.poll(() => page.locator('.weighing').innerText(), { timeout: 20_000 }).toBe(moved);
+    await expect.poll(() => page.locator('.weighing').innerText()).toBe(moved);
     expect(await lines.count()).toBeGreaterThan(1);
     const weighing = await page.locator('.weighing').innerText();
     expect(weighing).toMatch(/in 10/);
@@ -149,7 +147,7 @@ describe.each([
 
     // A look in progress survives a reload.
     await page.reload();
-    await expect.poll(() => page.locator('.weighing .cause').count(), { timeout: 30_000 }).toBeGreaterThan(1);
+    await expect.poll(() => page.locator('.weighing .cause').count()).toBeGreaterThan(1);
 
     // Kept as a case.
     await page.getByRole('textbox', { name: 'Bed', exact: true }).fill('Long bed by the shed');
@@ -194,10 +192,8 @@ describe.each([
     // A later look with a photo: the photo worker and the ranking worker run without a network.
     await page.getByRole('button', { name: 'Look again now' }).click();
     await page.getByLabel('Choose photos').setInputFiles([drawn]);
-    await expect.poll(() => page.locator('.measures').count(), { timeout: 30_000 }).toBeGreaterThan(0);
-    await expect
-      .poll(() => verdictOf(page).getByRole('heading').first().innerText(), { timeout: 20_000 })
-      .toMatch(VERDICT);
+    await expect.poll(() => page.locator('.measures').count()).toBeGreaterThan(0);
+    await expect.poll(() => verdictOf(page).getByRole('heading').first().innerText()).toMatch(VERDICT);
     await page.getByRole('button', { name: 'Add it to the case' }).click();
     await expect.poll(() => page.locator('.look-line').count()).toBe(2);
 

@@ -23,7 +23,7 @@ function run(script: 'triage' | 'measure', ...args: string[]) {
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'bedside-command-'));
-  const yellow = drawLeaf({ yellow: { where: 'all' }, background: 'soil' });
+  const yellow = drawLeaf({ yellow: { where: 'all' }, background: 'paper' });
   writeFileSync(at('old leaf.jpg'), await writeJpeg(yellow.pixels));
   writeFileSync(at('green.jpg'), await writeJpeg(drawLeaf({ background: 'paper' }).pixels));
   writeFileSync(
