@@ -61,6 +61,7 @@ export const thrips: Cause = {
     },
   ],
   signs: [
+    { mark: 'yellow-even', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'silver-flecks', old: 'usually', new: 'often', source: 'from memory' },
     { mark: 'stippled', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'sometimes', new: 'rarely', source: 'MSU-COLE' },

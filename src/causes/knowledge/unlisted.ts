@@ -1,6 +1,6 @@
 import type { Cause } from '../schema.ts';
 
-/** What none of the listed causes explains. It lists only how any trouble may lie and come; on every other sign the ranker gives it the flat `UNLISTED_Q` of `leaks.ts`, so that it rises when nothing fits. */
+/** What none of the listed causes explains. It lists only how any trouble may lie and come, and the creatures that are a listed cause by themselves; on every other sign the ranker gives it the flat `UNLISTED_Q` of `leaks.ts`, so that it rises when nothing fits. */
 export const unlisted: Cause = {
   id: 'unlisted',
   what: 'Something this tool does not know: a rarer pest, disease or mishap, or several small things together.',
@@ -15,6 +15,15 @@ export const unlisted: Cause = {
     { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'stunted', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'spreading', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'aphids', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'cast-skins', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'whitefly', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'thrips', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'caterpillars', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'jumping-beetles', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'other-beetles', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'maggots-at-root', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'fine-webbing', frequency: 'hardly-ever', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

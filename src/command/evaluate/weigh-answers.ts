@@ -1,11 +1,7 @@
-import { KNOWLEDGE } from '../../causes/knowledge/index.ts';
-import { leakOf, UNLISTED_Q } from '../../causes/leaks.ts';
 import { enumerateSets } from '../../ranker/enumerate-sets.ts';
 import { type Evidence, NO_EVIDENCE } from '../../ranker/evidence.ts';
 import { gatherEvidence, type Known, ruledOut } from '../../ranker/gather-evidence.ts';
-import { compileKnowledge, type KnowledgeModel } from '../../ranker/knowledge-model.ts';
 import { meanTables } from '../../ranker/network.ts';
-import { rank } from '../../ranker/rank.ts';
 import type { Ranking } from '../../ranker/types.ts';
 import { marginals, normalise, weighSets } from '../../ranker/weigh-sets.ts';
 import { seasonOf } from '../../season/season-of.ts';
@@ -13,16 +9,9 @@ import { circumstancesFromAnswers } from '../../signs/circumstances-from-answers
 import { findingsFromAnswers } from '../../signs/findings-from-answers.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { CauseId } from '../../signs/vocabulary.ts';
+import { knowledgeModel, triage } from '../../triage.ts';
 
 export type Chances = ReadonlyMap<CauseId, number>;
-
-let compiled: KnowledgeModel | undefined;
-
-/** The knowledge base as a network, compiled once. */
-export function evaluatedModel(): KnowledgeModel {
-  compiled ??= compileKnowledge(KNOWLEDGE, leakOf, UNLISTED_Q);
-  return compiled;
-}
 
 function knownFrom(answers: Answers): Known {
   const { crop, date } = answers;
@@ -37,14 +26,14 @@ function knownFrom(answers: Answers): Known {
 /** Dates the verdict of a case that gives no date of its own. */
 const SOME_DAY = '2026-06-18';
 
-/** The ranking of answers without photos, as both faces would give it; one draw, as the ranges are not scored. */
+/** The ranking of answers without photos, as both faces give it; one draw, as the ranges are not scored. */
 export function weighAnswers(answers: Answers): Ranking {
-  return rank(evaluatedModel(), { ...knownFrom(answers), today: answers.date ?? SOME_DAY, draws: 1 });
+  return triage({ photos: [], answers, today: answers.date ?? SOME_DAY, draws: 1 });
 }
 
 function chancesOfSets(evidence: Evidence, most: 1 | 3): Chances {
-  const { network } = evaluatedModel();
-  const out = ruledOut(evaluatedModel(), evidence);
+  const { network } = knowledgeModel();
+  const out = ruledOut(knowledgeModel(), evidence);
   const alive = network.causes.map((_, cause) => cause).filter((cause) => !out.has(cause));
   const sets = enumerateSets(network.causes.length, alive, { most });
   const posterior = normalise(weighSets(network, meanTables(network), sets, evidence));
@@ -59,7 +48,7 @@ export function chancesByPriorOnly(): Chances {
 
 /** Baseline: the usual naive Bayes, exactly one cause acts, on the very same tables. */
 export function chancesByNaiveBayes(answers: Answers): Chances {
-  return chancesOfSets(gatherEvidence(evaluatedModel(), knownFrom(answers)), 1);
+  return chancesOfSets(gatherEvidence(knowledgeModel(), knownFrom(answers)), 1);
 }
 
 /** The chances of a ranking, by cause. */

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { KNOWLEDGE } from '../../../src/causes/knowledge/index.ts';
-import { SPREAD_SIGNS } from '../../../src/signs/vocabulary.ts';
+import { CREATURE_SIGNS, SPREAD_SIGNS } from '../../../src/signs/vocabulary.ts';
 
 const listed = KNOWLEDGE.filter(({ id }) => id !== 'unlisted');
 
@@ -19,8 +19,10 @@ it.each(listed)('$id has at least one sign that it often shows', ({ signs }) => 
   ).toBe(true);
 });
 
-it('something else lists only how any trouble lies and comes: the ranker gives it a flat rate on the rest', () => {
-  const kinds = new Set<string>([...SPREAD_SIGNS.map(({ id }) => id), 'stunted']);
-  for (const entry of KNOWLEDGE.find(({ id }) => id === 'unlisted')!.signs)
-    expect(kinds).toContain('sign' in entry ? entry.sign : entry.mark);
+it('something else lists only how any trouble lies and comes, and creatures that are a cause by themselves', () => {
+  const kinds = new Set<string>([...SPREAD_SIGNS, ...CREATURE_SIGNS].map(({ id }) => id));
+  for (const entry of KNOWLEDGE.find(({ id }) => id === 'unlisted')!.signs) {
+    const sign = 'sign' in entry ? entry.sign : entry.mark;
+    if (sign !== 'stunted') expect(kinds).toContain(sign);
+  }
 });
