@@ -31,7 +31,7 @@ export const hotCompost: Cause = {
     },
     {
       when: { setting: 'compost-celsius', is: '45+' },
-      leans: 'more',
+      leans: 'far-more',
       because: 'at more than 45 degrees the heap is in its hot phase',
       source: 'NRCS-317',
     },
