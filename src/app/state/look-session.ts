@@ -307,8 +307,8 @@ export function followLook(): void {
     const input = triageInput.value;
     const written = `${draft.value.id} ${JSON.stringify(input)}`;
     if (written === lastInput) {
-      // An answer that changes nothing (a variety, say) has nothing to wait for.
-      weighingAnswer.value = false;
+      // An answer that changes nothing has nothing to wait for, unless the one before is still being weighed.
+      if (!ranking.peek().pending) weighingAnswer.value = false;
       return;
     }
     lastInput = written;

@@ -129,6 +129,7 @@ export const LOOK_WORDS = {
   keep: 'Keep this look',
   keepLead: 'In your own words, so that you find it again.',
   bed: 'Bed',
+  knownBeds: 'Beds you have named before',
   plant: 'Plant',
   note: 'Note',
   keepCase: 'Keep it as a case',

@@ -39,7 +39,6 @@ export function KeepForm() {
           <Words
             label={WORDS.bed}
             value={bed}
-            list="known-beds"
             onWords={(words) => change({ kind: 'set-words', words: { bed: words } })}
           />
           <Words
@@ -85,11 +84,10 @@ interface WordsProps {
   readonly label: string;
   readonly value: string;
   readonly placeholder?: string;
-  readonly list?: string;
   readonly onWords: (words: string) => void;
 }
 
-function Words({ label, value, placeholder = '', list, onWords }: WordsProps) {
+function Words({ label, value, placeholder = '', onWords }: WordsProps) {
   return (
     <label class="field">
       <span>{label}</span>
@@ -98,20 +96,32 @@ function Words({ label, value, placeholder = '', list, onWords }: WordsProps) {
         value={value}
         placeholder={placeholder}
         autocomplete="off"
-        {...(list ? { list } : {})}
         onInput={(event) => onWords(event.currentTarget.value)}
       />
     </label>
   );
 }
 
+/** As many as fit two lines on a phone. */
+const BEDS_OFFERED = 6;
+
+/** Beds that other cases name, to be taken with one tap while the field is empty. */
 function KnownBeds() {
   const beds = groupByBed(cases.value ?? []).filter(({ key }) => key !== '');
+  if (draft.value.bed.trim() !== '' || beds.length === 0) return null;
   return (
-    <datalist id="known-beds">
-      {beds.map(({ key, name }) => (
-        <option key={key} value={name} />
+    <ul class="crops" aria-label={WORDS.knownBeds}>
+      {beds.slice(0, BEDS_OFFERED).map(({ key, name }) => (
+        <li key={key}>
+          <button
+            type="button"
+            class="crop"
+            onClick={() => change({ kind: 'set-words', words: { bed: name } })}
+          >
+            {name}
+          </button>
+        </li>
       ))}
-    </datalist>
+    </ul>
   );
 }
