@@ -42,19 +42,43 @@ export function judgeExposure(frame: Pixels, lab: LabPlanes, mask?: Uint8Array):
 export function judgeSharpness(lab: LabPlanes, mask?: Uint8Array): number {
   const { width, height } = lab;
   const soft = blurPlane(lab.L, width, height, 1.5);
+  const steps = new Int32Array(STEP_BINS);
   let before = 0;
   let after = 0;
+  let n = 0;
   for (let y = 0; y < height - 1; y++) {
     for (let x = 0; x < width - 1; x++) {
       const i = y * width + x;
       if (mask !== undefined && mask[i] !== 255) continue;
-      before += Math.abs(lab.L[i + 1]! - lab.L[i]!) + Math.abs(lab.L[i + width]! - lab.L[i]!);
+      const right = Math.abs(lab.L[i + 1]! - lab.L[i]!);
+      const below = Math.abs(lab.L[i + width]! - lab.L[i]!);
+      steps[Math.min(STEP_BINS - 1, Math.floor(Math.max(right, below) * 10))]!++;
+      n++;
+      before += right + below;
       after += Math.abs(soft[i + 1]! - soft[i]!) + Math.abs(soft[i + width]! - soft[i]!);
     }
   }
   if (before === 0) return 0;
-  return Math.max(0, Math.min(1, (1 - after / before) / CRISP_LOSS));
+  const loss = Math.max(0, Math.min(1, (1 - after / before) / CRISP_LOSS));
+  // Far out of focus only grain is left, which a blur takes away like detail: no step is steep any more.
+  return loss * Math.min(1, stepAt(steps, n, STEEP_SHARE) / STEEP_L);
 }
+
+/** The step in L* that only this share of the pixels exceeds. */
+function stepAt(steps: Int32Array, n: number, share: number): number {
+  let above = 0;
+  for (let bin = STEP_BINS - 1; bin >= 0; bin--) {
+    above += steps[bin]!;
+    if (above >= share * n) return bin / 10;
+  }
+  return 0;
+}
+
+/** Steps are counted in tenths of L*. */
+const STEP_BINS = 400;
+/** In a photograph in focus one pixel in a hundred is steeper than this; blurred by 4 px, none reach it. */
+const STEEP_SHARE = 0.01;
+const STEEP_L = 3;
 
 /** Share of the change that a crisp photograph of a leaf loses. */
 const CRISP_LOSS = 0.6;

@@ -29,15 +29,16 @@ export interface Served {
   stop(): Promise<void>;
 }
 
+/** @param port the first port to try; a taken one moves on to the next */
 export async function serveApp(port: number): Promise<Served> {
   const server: PreviewServer = await preview({
     configFile: join(ROOT, 'vite.config.ts'),
     logLevel: 'silent',
-    preview: { port, strictPort: true, host: '127.0.0.1' },
+    preview: { port, host: '127.0.0.1' },
   });
   return {
     // localhost and 127.0.0.1 are both trustworthy origins: service workers run without HTTPS.
-    url: `http://127.0.0.1:${port}/`,
+    url: server.resolvedUrls!.local[0]!,
     stop: () => server.close(),
   };
 }

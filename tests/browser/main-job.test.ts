@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Pixels } from '../../src/photo/types.ts';
 import { drawLeaf } from '../pictures/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { DESK, newPhone, PHONE, ROOT, type Served, serveApp, snap } from './browser.ts';
@@ -29,7 +30,11 @@ beforeAll(async () => {
   });
   writeFileSync(drawn, await writeJpeg(yellow.pixels, { takenAt: '2025-06-14T18:05:00' }));
   const labelled = drawLeaf({ width: 1600, height: 1200, label: true, light: [1.25, 1, 0.7], seed: 4 });
-  writeFileSync(whiteLabel, await writeJpeg(labelled.pixels, { takenAt: '2025-06-14T18:06:00' }));
+  const beside = drawLeaf({ width: 1600, height: 1200, light: [1.25, 1, 0.7], seed: 5 });
+  writeFileSync(
+    whiteLabel,
+    await writeJpeg(sideBySide(labelled.pixels, beside.pixels), { takenAt: '2025-06-14T18:06:00' }),
+  );
   leafPhoto = existsSync(REAL) ? join(REAL, readdirSync(REAL).sort()[0]!) : drawn;
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -86,8 +91,8 @@ describe.each([
     app = await serveApp(port);
   });
   afterAll(async () => {
-    if (!stopped) await app.stop();
-    phone.throwAway();
+    if (!stopped) await app?.stop();
+    await phone.throwAway();
   });
 
   it('goes from a photo to a reasoned answer that is kept', async () => {
@@ -114,12 +119,14 @@ describe.each([
     await expect.poll(() => outline.count()).toBe(1);
     const photo = page.locator('.tap-surface');
     await page.getByLabel('Set the white').check();
-    await photo.click({ position: await at(photo, 0.08, 0.1) });
+    await photo.click({ position: await at(photo, 0.04, 0.1) });
     await expect.poll(() => page.getByText('Colours are set by the white you tapped.').count()).toBe(1);
-    await page.getByLabel('Leave out').check();
-    const before = await outline.getAttribute('points');
-    await photo.click({ position: await at(photo, 0.5, 0.42) });
-    await expect.poll(() => outline.getAttribute('points')).not.toBe(before);
+    // Two leaves in the picture: a tap moves the outline to the one that is meant.
+    for (const x of [0.75, 0.25]) {
+      await page.getByLabel('Move outline').check();
+      await photo.click({ position: await at(photo, x, 0.47) });
+      await expect.poll(() => middleOf(outline).then((middle) => Math.abs(middle - x))).toBeLessThan(0.1);
+    }
     await page.getByRole('button', { name: 'Take back the taps' }).click();
     await expect.poll(() => page.locator('.tap-mark').count()).toBe(0);
 
@@ -150,8 +157,8 @@ describe.each([
     await expect.poll(() => page.locator('.weighing .cause').count()).toBeGreaterThan(1);
 
     // Kept as a case.
-    await page.getByRole('textbox', { name: 'Bed', exact: true }).fill('Long bed by the shed');
-    await page.getByRole('textbox', { name: 'Plant', exact: true }).fill('Third tomato from the path');
+    await page.getByLabel('Bed', { exact: true }).fill('Long bed by the shed');
+    await page.getByLabel('Plant', { exact: true }).fill('Third tomato from the path');
     await page.getByRole('button', { name: 'Keep it as a case' }).click();
     await expect
       .poll(() => page.getByRole('heading', { level: 1 }).innerText())
@@ -233,4 +240,23 @@ describe.each([
 async function at(element: ReturnType<Page['locator']>, x: number, y: number) {
   const box = (await element.boundingBox())!;
   return { x: box.width * x, y: box.height * y };
+}
+
+/** Middle of an outline from left to right, as a fraction of the photo. */
+async function middleOf(outline: ReturnType<Page['locator']>): Promise<number> {
+  const points = (await outline.getAttribute('points')) ?? '';
+  const xs = points.split(' ').map((point) => Number(point.split(',')[0]) / 1000);
+  return (Math.min(...xs) + Math.max(...xs)) / 2;
+}
+
+/** Two pictures of one size as one, the second to the right of the first. */
+function sideBySide(left: Pixels, right: Pixels): Pixels {
+  const { width, height } = left;
+  const data = new Uint8ClampedArray(width * 2 * height * 4);
+  for (let y = 0; y < height; y++) {
+    const row = y * width * 4;
+    data.set(left.data.subarray(row, row + width * 4), row * 2);
+    data.set(right.data.subarray(row, row + width * 4), row * 2 + width * 4);
+  }
+  return { width: width * 2, height, data };
 }
