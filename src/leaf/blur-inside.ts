@@ -11,7 +11,7 @@ export function blurInside(
   sigmaPx: number,
 ): Float32Array {
   // A wide blur leaves nothing finer than its width, so it is taken on a coarser grid at a fraction of the cost.
-  const cell = Math.max(1, Math.floor(sigmaPx / 2.5));
+  const cell = Math.max(1, Math.floor(sigmaPx / 1.8));
   const columns = Math.ceil(width / cell);
   const rows = Math.ceil(height / cell);
   const values = new Float32Array(columns * rows);

@@ -21,10 +21,10 @@ export function findHoles(lab: LabPlanes, outline: Uint8Array): Uint8Array {
   // Twice, because the first model of the leaf still has the holes in it.
   for (let round = 0; round < 2; round++) {
     const leaf = modelColours(cells, inside);
+    const groundLike = leaf.map((p, cell) => ((ground[cell]! + 1e-5) / (p + 1e-5) > LEAST_RATIO ? 1 : 0));
     for (let i = 0; i < outline.length; i++) {
       if (outline[i] !== 255) continue;
-      const nats = Math.log((ground[cells[i]!]! + 1e-5) / (leaf[cells[i]!]! + 1e-5));
-      const isGround = nats > LEAST_NATS || (paper !== undefined && isNear(lab, i, paper));
+      const isGround = groundLike[cells[i]!] === 1 || (paper !== undefined && isNear(lab, i, paper));
       candidate[i] = isGround ? 1 : 0;
       inside[i] = isGround ? 0 : 1;
     }
@@ -101,8 +101,8 @@ function settleBorders(
 
 const BORDER_PX = 3;
 
-/** Evidence, in nats, that a colour belongs to the ground rather than to the leaf. */
-const LEAST_NATS = 1;
+/** How much commoner a colour must be in the ground than in the leaf. */
+const LEAST_RATIO = Math.E;
 /** Mean colour step across a hole's border, over three pixels, that a soft spot or a patch of powder does not reach. */
 const SHARP_STEP = 7;
 /** Median distance from the median colour, and median step of L* over two pixels, of a plain ground at most. */
@@ -127,7 +127,8 @@ function describePlainGround(lab: LabPlanes, outline: Uint8Array): PlainGround |
   const bs: number[] = [];
   const Ls: number[] = [];
   const grain: number[] = [];
-  for (let i = 2; i < outline.length; i += 7) {
+  const stride = Math.max(7, Math.floor(outline.length / 8000));
+  for (let i = 2; i < outline.length; i += stride) {
     if (outline[i] === 255 || outline[i - 2] === 255) continue;
     as.push(lab.a[i]!);
     bs.push(lab.b[i]!);

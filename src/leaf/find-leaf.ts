@@ -30,24 +30,32 @@ const MOST_ENLARGED = 3;
  */
 export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundLeaf | undefined {
   const { width, height } = frame;
-  const shrink = Math.min(1, Math.sqrt(COARSE_PX / (width * height)));
-  const w = Math.max(16, Math.round(width * shrink));
-  const h = Math.max(16, Math.round(height * shrink));
-  const coarseLab = shrink < 1 ? convertPixelsToLab(scaleByBoxes(frame, w, h)) : lab;
-  const best = proposeBest(coarseLab, taps);
+  const levels = buildLevels(frame, lab);
+  const best = proposeBest(levels[0]!, taps);
   if (best === undefined) return undefined;
-  let mask: GridMask = { width: coarseLab.width, height: coarseLab.height, data: best.mask };
-  let maskLab = coarseLab;
-  while (mask.width < width) {
-    const last = width / mask.width <= MOST_ENLARGED;
-    const nextLab = last
-      ? lab
-      : convertPixelsToLab(scaleByBoxes(frame, mask.width * MOST_ENLARGED, mask.height * MOST_ENLARGED));
-    mask = refineOutline(mask, maskLab, nextLab);
-    maskLab = nextLab;
-  }
+  let mask: GridMask = { width: levels[0]!.width, height: levels[0]!.height, data: best.mask };
+  for (let k = 1; k < levels.length; k++) mask = refineOutline(mask, levels[k - 1]!, levels[k]!);
   const outline = keepLargest(fillHoles(mask.data, width, height), width, height);
   return { outline, remaining: findHoles(lab, outline), score: best.score };
+}
+
+/** The picture from coarse to fine, the last being the working frame itself. */
+function buildLevels(frame: Pixels, lab: LabPlanes): LabPlanes[] {
+  const levels = [lab];
+  let finer = frame;
+  const coarse = Math.sqrt(COARSE_PX / (frame.width * frame.height));
+  for (
+    let shrink = Math.max(coarse, 1 / MOST_ENLARGED);
+    coarse < 0.9;
+    shrink = Math.max(coarse, shrink / MOST_ENLARGED)
+  ) {
+    const width = Math.max(16, Math.round(frame.width * shrink));
+    const height = Math.max(16, Math.round(frame.height * shrink));
+    finer = scaleByBoxes(finer, Math.min(width, finer.width), Math.min(height, finer.height));
+    levels.unshift(convertPixelsToLab(finer));
+    if (shrink === coarse) break;
+  }
+  return levels;
 }
 
 function proposeBest(lab: LabPlanes, taps: Taps): Proposal | undefined {

@@ -1,16 +1,12 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import type { FoundLeaf } from './find-leaf.ts';
+import { judgePlantColour } from './judge-plant.ts';
 
 /**
  * Whether what was outlined can be a leaf at all. A tap is believed more readily: whoever taps a brown leaf knows that it
  * is one. Bounds set on `other/not-a-leaf` against all leaf sets.
  */
-export function looksLikeLeaf(
-  lab: LabPlanes,
-  leaf: FoundLeaf,
-  plant: Float32Array,
-  wasTapped: boolean,
-): boolean {
+export function looksLikeLeaf(lab: LabPlanes, leaf: FoundLeaf, wasTapped: boolean): boolean {
   let n = 0;
   let green = 0;
   let odd = 0;
@@ -18,12 +14,14 @@ export function looksLikeLeaf(
   let a = 0;
   let b = 0;
   let chroma = 0;
-  for (let i = 0; i < leaf.outline.length; i++) {
+  const stride = Math.max(1, Math.floor(leaf.outline.length / 100_000));
+  for (let i = 0; i < leaf.outline.length; i += stride) {
     if (leaf.outline[i] !== 255) continue;
     n++;
-    green += plant[i]!;
+
     const la = lab.a[i]!;
     const lb = lab.b[i]!;
+    green += judgePlantColour(la, lb);
     const c = Math.hypot(la, lb);
     a += la;
     b += lb;
@@ -42,6 +40,6 @@ export function looksLikeLeaf(
   if (vivid > 0.3 * n) return false;
   if (wasTapped) return contrast > 0.35 && (greenShare > 0.1 || odd > 0.3 * n || chroma / n > 8);
   if (contrast < 0.55 || weakest < 0.12) return false;
-  if (onRim > 0.65 || (oneHue < 0.9 && chroma / n > 30)) return false;
+  if (onRim > 0.65 || (oneHue < 0.9 && chroma / n > 45)) return false;
   return greenShare > 0.25 || (greenShare + odd / n > 0.6 && contrast > 0.9);
 }

@@ -5,7 +5,7 @@ import type { PhotoRole, PhotoTrouble, Pixels } from '../photo/types.ts';
 import { classifyTissue, TISSUE_INDEX } from './classify-tissue.ts';
 import { type FoundLeaf, findLeaf } from './find-leaf.ts';
 import { judgeExposure, judgeSharpness } from './judge-photo.ts';
-import { judgePlant } from './judge-plant.ts';
+import { judgePlantColour } from './judge-plant.ts';
 import { looksLikeLeaf } from './looks-like-leaf.ts';
 import { measureDistances } from './measure-distances.ts';
 import { measureLoss } from './measure-loss.ts';
@@ -50,14 +50,14 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
   const whole = judgeExposure(frame, lab);
   if (whole.medianL < DARK_L && whole.dark > 0.8) return withoutLeaf(options, frame, ['too-dark']);
   if (whole.burnt > 0.97) return withoutLeaf(options, frame, ['burnt-out']);
-  const plant = judgePlant(lab);
   const leaf = findLeaf(frame, lab, taps);
   const wasTapped = taps.leaf !== undefined || (taps.add?.length ?? 0) > 0;
-  if (leaf === undefined || !looksLikeLeaf(lab, leaf, plant, wasTapped)) {
+  if (leaf === undefined || !looksLikeLeaf(lab, leaf, wasTapped)) {
     const trouble: PhotoTrouble[] = judgeSharpness(lab) < BLURRED ? ['too-blurred', 'no-leaf'] : ['no-leaf'];
     return withoutLeaf(options, frame, trouble);
   }
-  const white = settleWhite(frame, leaf.outline, plant, taps.white);
+  const plantAt = (i: number): number => judgePlantColour(lab.a[i]!, lab.b[i]!);
+  const white = settleWhite(frame, leaf.outline, plantAt, taps.white);
   const sample = sampleLeaf(frame, leaf.outline, leaf.remaining);
   const small = sampleLeaf(frame, leaf.outline, leaf.remaining, SMALL_SAMPLE_PX);
   const taken = takeMeasures(sample, small, white);

@@ -116,10 +116,26 @@ function averageNearby(mask: GridMask, lab: LabPlanes, radius: number): Nearby {
       mixed[i] = differs ? 1 : 0;
     }
   }
+  // Only cells that a band may ask for: the mixed ones and two rings about them.
+  const onBorder = spread(spread(mixed, width, height), width, height);
   return {
-    inside: averageSide(mask, lab, mixed, radius, 255),
-    outside: averageSide(mask, lab, mixed, radius, 0),
+    inside: averageSide(mask, lab, mixed, radius, 255, onBorder),
+    outside: averageSide(mask, lab, mixed, radius, 0, onBorder),
   };
+}
+
+/** Cells of a mask of ones and all their neighbours. */
+function spread(cells: Uint8Array, width: number, height: number): Uint8Array {
+  const out = new Uint8Array(cells.length);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      if (cells[y * width + x] === 0) continue;
+      for (let ny = Math.max(0, y - 1); ny <= Math.min(height - 1, y + 1); ny++) {
+        for (let nx = Math.max(0, x - 1); nx <= Math.min(width - 1, x + 1); nx++) out[ny * width + nx] = 1;
+      }
+    }
+  }
+  return out;
 }
 
 /** Mean colour and spread of one side within `radius` cells, from sums over rectangles (integral images). */
@@ -129,6 +145,7 @@ function averageSide(
   mixed: Uint8Array,
   radius: number,
   wanted: number,
+  onBorder: Uint8Array,
 ): Float32Array {
   const { width, height, data } = mask;
   const sums = new Float64Array((width + 1) * (height + 1) * 5);
@@ -157,6 +174,7 @@ function averageSide(
     const top = Math.max(0, y - radius);
     const bottom = Math.min(height, y + radius + 1);
     for (let x = 0; x < width; x++) {
+      if (onBorder[y * width + x] === 0) continue;
       const left = Math.max(0, x - radius);
       const right = Math.min(width, x + radius + 1);
       const lowRight = (bottom * (width + 1) + right) * 5;

@@ -17,19 +17,19 @@ export interface SettledWhite {
  *
  * @param frame working frame.
  * @param exclude 255 where the leaf is: a leaf is never white. Its size is the frame's.
- * @param plant how plant-like each pixel's colour is, 0–1: foliage tells little about the light.
+ * @param plantAt how plant-like the colour of a pixel is, 0–1: foliage tells little about the light.
  */
 export function settleWhite(
   frame: Pixels,
   exclude: Uint8Array | undefined,
-  plant: Float32Array,
+  plantAt: (pixel: number) => number,
   tap?: Spot,
 ): SettledWhite {
   if (tap !== undefined) {
     const tapped = readTapped(frame, tap);
     if (tapped !== undefined) return tapped;
   }
-  return findSheet(frame, exclude) ?? estimateLight(frame, exclude, plant);
+  return findSheet(frame, exclude) ?? estimateLight(frame, exclude, plantAt);
 }
 
 /** Gains that make a linear colour grey, held within what real lights do (CIE A needs about 0.6 and 2.6). */
@@ -201,19 +201,25 @@ const MINKOWSKI = 6;
 const BELIEF = 0.5;
 
 /** Shades of grey over what is neither plant nor burnt out. */
-function estimateLight(frame: Pixels, exclude: Uint8Array | undefined, plant: Float32Array): SettledWhite {
+function estimateLight(
+  frame: Pixels,
+  exclude: Uint8Array | undefined,
+  plantAt: (pixel: number) => number,
+): SettledWhite {
   const sums = [0, 0, 0];
   let count = 0;
-  for (let i = 0; i < plant.length; i += 3) {
+  const n = frame.width * frame.height;
+  const stride = Math.max(3, Math.floor(n / 100_000));
+  for (let i = 0; i < n; i += stride) {
     if (exclude?.[i] === 255) continue;
-    const weight = 1 - plant[i]!;
+    const weight = 1 - plantAt(i);
     const p = i * 4;
     const top = Math.max(frame.data[p]!, frame.data[p + 1]!, frame.data[p + 2]!);
     if (weight <= 0 || top >= 252 || top < 12) continue;
     count += weight;
     for (let c = 0; c < 3; c++) sums[c]! += weight * LINEAR_OF_BYTE[frame.data[p + c]!]! ** MINKOWSKI;
   }
-  if (count < 0.03 * (plant.length / 3)) return { from: 'estimated', gains: [1, 1, 1], se: ESTIMATED_SE + 1 };
+  if (count < (0.03 * n) / stride) return { from: 'estimated', gains: [1, 1, 1], se: ESTIMATED_SE + 1 };
   const [r, g, b] = sums.map((s) => (s / count) ** (1 / MINKOWSKI)) as [number, number, number];
   const full = gainsFor(r, g, b);
   const gains: [number, number, number] = [full[0] ** BELIEF, 1, full[2] ** BELIEF];
