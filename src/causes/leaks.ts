@@ -11,7 +11,7 @@ const MARK_LEAK = 0.01;
 /** Wilting, rot, bites: seldom there without one of the listed causes. */
 const PLANT_LEAK = 0.01;
 /** Living things: on the plot anyway, seldom on this very plant. */
-const CREATURE_LEAK = 0.007;
+const CREATURE_LEAK = 0.005;
 /** How it lies and how it came: something has to be true of any trouble. */
 const SPREAD_LEAK = 0.1;
 
@@ -50,7 +50,7 @@ export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
   'flowers-dropping': { rate: 0.03, because: 'every plant sheds some flowers' },
   'leaf-drop': { rate: 0.03, because: 'every plant sheds some leaves' },
   'fruit-misshapen': { rate: 0.025, because: 'the odd misshapen fruit is on every plant' },
-  aphids: { rate: 0.02, because: 'a stray greenfly is on many plants, a colony on few' },
+  aphids: { rate: 0.012, because: 'a stray greenfly is on many plants, a colony on few' },
   ants: { rate: 0.06, because: 'ants run everywhere in a garden' },
   'aphid-hunters': { rate: 0.03, because: 'ladybirds and hoverflies visit any plant' },
   'slugs-seen': { rate: 0.03, because: 'slugs live under every board' },

@@ -7,7 +7,7 @@ export const leafBeetles: Cause = {
   leanings: [
     {
       when: { crop: 'broad-bean' },
-      leans: 'more',
+      leans: 'far-more',
       because: 'the pea and bean weevil notches every broad bean',
       source: 'from memory',
     },

@@ -13,7 +13,7 @@ export const oldLeaves: Cause = {
     },
     {
       when: { setting: 'crop-stage', is: 'fruiting' },
-      leans: 'a-little-more',
+      leans: 'more',
       because: 'a plant in fruit lets its lowest leaves go',
       source: 'common practice, no source',
     },
