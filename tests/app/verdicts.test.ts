@@ -101,7 +101,8 @@ describe('a verdict in words', () => {
     expect(said.change).toEqual([
       {
         id: 'turn-leaf-over',
-        says: 'Turn three leaves over and look along the veins. 1 minute; tells aphids from spider mite.',
+        what: 'Turn three leaves over and look along the veins',
+        detail: '1 minute; tells aphids from spider mite',
       },
     ]);
     expect(said.cautions[0]).toMatch(/licensed adviser/);

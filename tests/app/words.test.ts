@@ -40,6 +40,8 @@ describe('the words of the app', () => {
       'tells old leaves dying off from short of magnesium',
     );
     expect(describeTellsApart(['aphids'])).toBe('speaks for or against aphids');
+    expect(describeTellsApart(['unlisted', 'frost'])).toBe('tells frost from something else');
+    expect(describeTellsApart(['frost', 'unlisted'])).toBe('tells frost from something else');
     expect(describeTellsApart([])).toBe('');
   });
 

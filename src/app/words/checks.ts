@@ -35,8 +35,10 @@ export function describeTarget(target: NextCheckTarget): string {
 
 /** "tells aphids from spider mite"; empty when it tells nothing in particular apart. */
 export function describeTellsApart(causes: readonly CauseId[]): string {
-  const [one, other] = causes;
-  if (!one) return '';
+  // "Something else" is what a cause is told from, never the other way round.
+  const [one, other] = causes[0] === 'unlisted' ? [causes[1], causes[0]] : causes;
+  if (!one) return causes[0] ? `speaks for or against ${CAUSE_NAMES[causes[0]]}` : '';
+  if (other === 'unlisted') return `tells ${CAUSE_NAMES[one]} from something else`;
   if (!other) return `speaks for or against ${CAUSE_NAMES[one]}`;
   return `tells ${CAUSE_NAMES[one]} from ${CAUSE_NAMES[other]}`;
 }

@@ -75,7 +75,9 @@ export const LOOK_WORDS = {
   cameraSees: 'sees',
   cameraSeesNot: 'does not see',
   cameraWeight: { strong: 'clearly', some: 'probably', faint: 'faintly' },
-  cameraMore: (count: number): string => `${count} more that it reports`,
+  cameraSeesNothing: 'No sign stands out in the photo.',
+  cameraNotSeen: (count: number): string =>
+    count === 1 ? 'One sign it looked for and does not see' : `${count} signs it looked for and does not see`,
   overrule: 'I see it otherwise',
   overruled: 'Set aside at your word',
   letStand: 'Let the camera’s word stand',

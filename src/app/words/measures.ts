@@ -1,4 +1,4 @@
-import type { Measured, MeasureId, Measures } from '../../leaf/measures.ts';
+import { MEASURES, type Measured, type MeasureId, type Measures } from '../../leaf/measures.ts';
 
 /**
  * Half the span within which the true value lies eight times in ten: 1.2816 standard errors (90 % point of the normal
@@ -44,13 +44,16 @@ const count =
     return give === 0 ? what : `${what}, give or take ${give}`;
   };
 
-/** A difference of hue: says "no clear difference" when zero lies within its give or take. */
+const UNITS: ReadonlyMap<MeasureId, string> = new Map(MEASURES.map(({ id, unit }) => [id, unit]));
+
+/** A difference of colour in the unit of its measure; "no clear difference" when zero lies within its give or take. */
 const contrast =
-  (greener: string, paler: string) =>
+  (id: MeasureId, greener: string, paler: string) =>
   ({ value, se }: Measured): string => {
     const give = se * GIVE_OR_TAKE;
     if (Math.abs(value) <= give) return 'no clear difference';
-    const size = `${Math.round(Math.abs(value))} degrees of hue, give or take ${Math.max(1, Math.round(give))}`;
+    const unit = UNITS.get(id)?.includes('hue') ? 'degrees of hue' : 'points of colour';
+    const size = `${Math.round(Math.abs(value))} ${unit}, give or take ${Math.max(1, Math.round(give))}`;
     return `${value > 0 ? greener : paler} by ${size}`;
   };
 
@@ -73,10 +76,13 @@ const WAYS: { readonly [Id in MeasureId]: Way } = {
   'spot-count': { name: 'Dead spots', say: count('spot', 'spots') },
   'vein-contrast': {
     name: 'Veins against the leaf between them',
-    say: contrast('veins greener', 'veins paler'),
+    say: contrast('vein-contrast', 'veins greener', 'veins paler'),
   },
-  'edge-contrast': { name: 'Middle against edge', say: contrast('middle greener', 'middle paler') },
-  'tip-contrast': { name: 'Base against tip', say: contrast('base greener', 'base paler') },
+  'edge-contrast': {
+    name: 'Middle against edge',
+    say: contrast('edge-contrast', 'middle greener', 'middle paler'),
+  },
+  'tip-contrast': { name: 'Base against tip', say: contrast('tip-contrast', 'base greener', 'base paler') },
   mottle: { name: 'Patchwork of light and dark', say: plain(' of 1', 2), finer: true },
   evenness: { name: 'Evenness of colour', say: plain(' of 1', 2), finer: true },
   'hole-fraction': { name: 'Holes inside the outline', say: percent('the whole leaf'), finer: true },

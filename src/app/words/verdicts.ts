@@ -29,6 +29,16 @@ export interface Judged {
   readonly nothingSaid: boolean;
 }
 
+/** One thing to find out that could change the verdict. */
+export interface Change {
+  /** Sign, setting or check. */
+  readonly id: string;
+  /** "Turn three leaves over and look along the veins" */
+  readonly what: string;
+  /** "1 minute; tells aphids from spider mite" */
+  readonly detail: string;
+}
+
 export interface VerdictInWords {
   readonly id: VerdictId;
   /** One sentence or two, read first. */
@@ -39,7 +49,7 @@ export interface VerdictInWords {
   readonly byThen: readonly string[];
   readonly why: readonly string[];
   readonly courses: readonly string[];
-  readonly change: readonly { readonly id: string; readonly says: string }[];
+  readonly change: readonly Change[];
   readonly cautions: readonly string[];
 }
 
@@ -53,7 +63,7 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
     byThen: sayRecovery(verdict),
     why: sayWhy(judged),
     courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
-    change: judged.nextChecks.slice(0, 3).map((check) => ({ id: check.id, says: sayChange(check) })),
+    change: judged.nextChecks.slice(0, 3).map(sayChange),
     cautions: verdict.cautions.map((id: CautionId) => CAUTIONS[id]),
   };
 }
@@ -133,11 +143,14 @@ function sayLoss({ because, id }: Verdict): string {
 
 const parts = (loss: number): string => (loss < 1 ? 'less than 1' : String(Math.round(loss)));
 
-function sayChange(check: NextCheck): string {
+function sayChange(check: NextCheck): Change {
   const apart = describeTellsApart(check.tellsApart);
-  const time = describeMinutes(check.minutes, check.waitDays);
-  const what = describeTarget(check.target).replace(/\.$/, '');
-  return `${what}${/[?]$/.test(what) ? '' : '.'} ${capitalise(time)}${apart ? `; ${apart}` : ''}.`;
+  const time = capitalise(describeMinutes(check.minutes, check.waitDays));
+  return {
+    id: check.id,
+    what: describeTarget(check.target).replace(/\.$/, ''),
+    detail: apart ? `${time}; ${apart}` : time,
+  };
 }
 
 /** Lower-case first letter, unless the word is a name or an abbreviation. */

@@ -1,7 +1,7 @@
 import './verdict.css';
 import type { ComponentChildren } from 'preact';
 import { VERDICT_PART_WORDS as WORDS } from '../../words/verdict-parts.ts';
-import { describeVerdict, type Judged } from '../../words/verdicts.ts';
+import { type Change, describeVerdict, type Judged } from '../../words/verdicts.ts';
 
 interface VerdictProps {
   readonly judged: Judged;
@@ -24,9 +24,7 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
       <Part title={id === 'act' ? WORDS.alsoDo : WORDS.ifItComesToIt} lines={courses} />
       <Part
         title={WORDS.change}
-        lines={change.map(({ id: check, says }) => (
-          <Change key={check} check={check} says={says} {...(onAsk ? { onAsk } : {})} />
-        ))}
+        lines={change.map((one) => <ChangeLine key={one.id} change={one} {...(onAsk ? { onAsk } : {})} />)}
       />
       <Part title={WORDS.cautions} lines={cautions} quiet />
     </section>
@@ -34,17 +32,22 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
 }
 
 interface ChangeProps {
-  readonly check: string;
-  readonly says: string;
+  readonly change: Change;
   readonly onAsk?: (id: string) => void;
 }
 
-function Change({ check, says, onAsk }: ChangeProps) {
-  if (!onAsk) return <>{says}</>;
+function ChangeLine({ change: { id, what, detail }, onAsk }: ChangeProps) {
   return (
-    <button type="button" class="verdict-ask" onClick={() => onAsk(check)}>
-      {says}
-    </button>
+    <>
+      {onAsk ? (
+        <button type="button" class="verdict-ask" onClick={() => onAsk(id)}>
+          {what}
+        </button>
+      ) : (
+        what
+      )}
+      <span class="verdict-detail small soft">{detail}</span>
+    </>
   );
 }
 

@@ -96,12 +96,15 @@ function toBlocks(reasons: readonly Reason[]): Block[] {
 
 function tie(together: readonly Together[], lines: readonly WeighedLine[]): WeighingLayout['ties'] {
   const rowOf = new Map<string, number>(lines.map(({ cause, row }) => [cause.id, row]));
-  return together
-    .filter(({ probability }) => probability >= TIED_CHANCE)
-    .map((set) => ({
-      together: set,
-      rows: set.causes.flatMap((id) => rowOf.get(id) ?? []).sort((a, b) => a - b),
-    }))
-    .filter(({ together: { causes }, rows }) => rows.length === causes.length)
-    .slice(0, MOST_TIES);
+  return (
+    together
+      // What this tool does not know may act together with anything; a bracket would say nothing.
+      .filter(({ probability, causes }) => probability >= TIED_CHANCE && !causes.includes('unlisted'))
+      .map((set) => ({
+        together: set,
+        rows: set.causes.flatMap((id) => rowOf.get(id) ?? []).sort((a, b) => a - b),
+      }))
+      .filter(({ together: { causes }, rows }) => rows.length === causes.length)
+      .slice(0, MOST_TIES)
+  );
 }

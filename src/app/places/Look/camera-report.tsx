@@ -8,8 +8,6 @@ import { sayShortly } from '../../words/signs.ts';
 
 /** Likelihood ratios below this say so little that a line would only be noise. */
 const LEAST_RATIO = 1.6;
-/** The rest is folded away. */
-const SHOWN = 4;
 
 /** What the camera reports as signs, each of which a person can set aside. */
 export function CameraReport() {
@@ -20,11 +18,14 @@ export function CameraReport() {
   const standing = findings.filter(({ sign }) => !overruled.includes(sign as SignId));
   if (standing.length + overruled.length === 0) return null;
   const sorted = [...standing].sort(bySight);
+  const seen = sorted.filter((finding) => ratio(finding) > 1);
+  const notSeen = sorted.filter((finding) => ratio(finding) <= 1).reverse();
   return (
     <section class="camera-report stack-close" aria-labelledby="camera-title">
       <h3 id="camera-title">{WORDS.cameraSays}</h3>
+      {seen.length === 0 && <p>{WORDS.cameraSeesNothing}</p>}
       <ul>
-        {sorted.slice(0, SHOWN).map((finding) => (
+        {seen.map((finding) => (
           <CameraLine key={finding.sign} finding={finding} />
         ))}
         {overruled.map((sign) => (
@@ -36,11 +37,11 @@ export function CameraReport() {
           </li>
         ))}
       </ul>
-      {sorted.length > SHOWN && (
+      {notSeen.length > 0 && (
         <details>
-          <summary class="small">{WORDS.cameraMore(sorted.length - SHOWN)}</summary>
+          <summary class="small">{WORDS.cameraNotSeen(notSeen.length)}</summary>
           <ul>
-            {sorted.slice(SHOWN).map((finding) => (
+            {notSeen.map((finding) => (
               <CameraLine key={finding.sign} finding={finding} />
             ))}
           </ul>
@@ -64,7 +65,7 @@ function CameraLine({ finding }: { readonly finding: Finding }) {
 
 const ratio = ({ ifPresent, ifAbsent }: Finding): number => ifPresent / ifAbsent;
 
-/** Seen before not seen, stronger before weaker. */
+/** What is seen most clearly first. */
 const bySight = (a: Finding, b: Finding): number => ratio(b) - ratio(a);
 
 /** Three words for a likelihood ratio: 10 and 3 are the usual marks of strong and moderate evidence (from memory). */
