@@ -54,6 +54,15 @@ describe('a verdict in words', () => {
   it('checks first, with what the check takes', () => {
     const said = describeVerdict(judge({ id: 'check', check }), TODAY);
     expect(said.headline).toBe('Check first: turn three leaves over and look along the veins (1 minute).');
+    expect(said.checkToMake).toBe('turn-leaf-over');
+    expect(said.byThen[0]).toBe('Look again on Thursday 18 June (in 14 days).');
+  });
+
+  it('names a day to look again whatever the verdict', () => {
+    for (const id of ['leave', 'watch', 'check', 'act'] as const) {
+      const { headline, byThen } = describeVerdict(judge({ id, check, courses: ['shade'] }), TODAY);
+      expect([headline, ...byThen].join(' '), id).toContain('Look again on Thursday 18 June');
+    }
   });
 
   it('checks first by a question to look at, not only by a check with a name', () => {

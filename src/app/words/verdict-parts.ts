@@ -1,5 +1,7 @@
 export const VERDICT_PART_WORDS = {
   byThen: 'By then',
+  afterThat: 'After that',
+  enterCheck: 'Enter what you find',
   why: 'Why',
   alsoDo: 'Also',
   ifItComesToIt: 'If it comes to it',

@@ -45,8 +45,10 @@ export interface VerdictInWords {
   readonly headline: string;
   /** The same for a narrow strip. */
   readonly short: string;
-  /** What should be seen by the day to look again. */
+  /** What should be seen by the day to look again; begins with the day where the headline does not name it. */
   readonly byThen: readonly string[];
+  /** The check that the headline asks for. */
+  readonly checkToMake?: string;
   readonly why: readonly string[];
   readonly courses: readonly string[];
   readonly change: readonly Change[];
@@ -60,7 +62,8 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
     id: verdict.id,
     headline: sayHeadline(verdict, today),
     short: sayShort(verdict, today),
-    byThen: sayRecovery(verdict),
+    byThen: [...sayAgain(verdict, today), ...sayRecovery(verdict)],
+    ...(verdict.id === 'check' && verdict.check ? { checkToMake: verdict.check.id } : {}),
     why: sayWhy(judged),
     courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
     change: judged.nextChecks.slice(0, 3).map(sayChange),
@@ -91,6 +94,12 @@ function sayShort(verdict: Verdict, today: string): string {
   if (verdict.id === 'leave') return `Leave it. Look again on ${day}.`;
   if (verdict.id === 'watch') return `Look again on ${day}.`;
   return sayHeadline(verdict, today);
+}
+
+/** Leaving and watching name their day in the headline; the others name it here, so that every verdict has one. */
+function sayAgain({ id, lookAgain }: Verdict, today: string): string[] {
+  if (id === 'leave' || id === 'watch') return [];
+  return [`Look again on ${describeDay(lookAgain, today)} (${describeDistance(lookAgain, today)}).`];
 }
 
 function sayRecovery(verdict: Verdict): string[] {

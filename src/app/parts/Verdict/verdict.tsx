@@ -13,13 +13,21 @@ interface VerdictProps {
 
 /** The verdict: a sentence first, then why, then what would change it, then cautions. */
 export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
-  const { id, headline, byThen, why, courses, change, cautions } = describeVerdict(judged, today);
+  const { id, headline, byThen, checkToMake, why, courses, change, cautions } = describeVerdict(
+    judged,
+    today,
+  );
   return (
     <section class="verdict stack" aria-labelledby="verdict-title" id="verdict" data-verdict={id}>
       <h2 class="verdict-headline" id="verdict-title">
         {headline}
       </h2>
-      <Part title={WORDS.byThen} lines={byThen} />
+      {checkToMake && onAsk && (
+        <button type="button" class="button" onClick={() => onAsk(checkToMake)}>
+          {WORDS.enterCheck}
+        </button>
+      )}
+      <Part title={id === 'check' || id === 'act' ? WORDS.afterThat : WORDS.byThen} lines={byThen} />
       <Part title={WORDS.why} lines={why} />
       <Part title={id === 'act' ? WORDS.alsoDo : WORDS.ifItComesToIt} lines={courses} />
       <Part
