@@ -54,11 +54,15 @@ export interface Scores {
   readonly brier: number;
   /** Nats, of the same scaled scores. */
   readonly logLoss: number;
+  /** Nats, of the chance as it is shown: causes may act together, so the groups' chances need not sum to 1. */
+  readonly logLossShown: number;
   /** Of the chance shown for the leading group against how often it is the expert's, ten bins. */
   readonly calibrationError: number;
   /** Of every group's chance as a yes/no forecast, and its Brier score. */
   readonly calibrationErrorOfAll: number;
   readonly brierOfAll: number;
+  /** Nats a case: every group a yes/no forecast of its own, the only proper log score of chances that need not sum to 1. */
+  readonly logLossOfAll: number;
 }
 
 export interface Miss {
@@ -121,9 +125,15 @@ function scoresOf(judgements: readonly Judgement[]): Scores {
     inFirstThree: mean(judgements.map(({ place }) => Number(place <= 3))),
     brier: mean(judgements.map(({ brier }) => brier)),
     logLoss: mean(judgements.map((judgement) => judgement.logLoss)),
+    logLossShown: mean(judgements.map(({ chance }) => logLoss(chance))),
     calibrationError: calibrationError(judgements.map(asForecast)),
     calibrationErrorOfAll: calibrationError(all),
     brierOfAll: brierScore(all),
+    logLossOfAll:
+      all.reduce(
+        (sum, { probability, happened }) => sum + logLoss(happened ? probability : 1 - probability),
+        0,
+      ) / judgements.length,
   };
 }
 

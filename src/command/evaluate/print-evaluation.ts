@@ -14,13 +14,25 @@ export function layOut(rows: readonly (readonly string[])[]): string[] {
   );
 }
 
-const SCORE_HEADS = ['cases', 'first', 'in three', 'Brier', 'log loss', 'cal. error', 'cal. all'];
+const SCORE_HEADS = [
+  'cases',
+  'first',
+  'in three',
+  'Brier',
+  'log loss',
+  'shown',
+  'yes/no',
+  'cal. error',
+  'cal. all',
+];
 const scoreCells = (scores: Scores): string[] => [
   String(scores.cases),
   two(scores.first),
   two(scores.inFirstThree),
   two(scores.brier),
   two(scores.logLoss),
+  two(scores.logLossShown),
+  two(scores.logLossOfAll),
   two(scores.calibrationError),
   scores.calibrationErrorOfAll.toFixed(3),
 ];
@@ -80,6 +92,7 @@ export function printEvaluation(evaluation: Evaluation): string {
   const { broken, misses } = evaluation;
   return [
     'Against the experts: is their group first, or among the first three?',
+    '"Shown" is the log loss of the chance as shown, "yes/no" that of every group as a forecast of its own.',
     'Brier (0–2) and log loss (nats) score the groups scaled to sum to 1; "cal. error" is that of the leading group, "cal. all" that of every group.',
     '',
     ...scoreLines(evaluation),
