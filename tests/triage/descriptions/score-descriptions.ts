@@ -19,7 +19,7 @@ export interface Description {
 
 export interface ScoredDescription extends Description {
   readonly ranking: Ranking;
-  /** The first cause is right; for several causes: all of them are among the first so many plus one, or above one half. */
+  /** The first cause is right; of n causes all are among the first n; a harmless one also ends in leave or watch. */
   readonly hit: boolean;
   readonly top: readonly CauseId[];
 }
