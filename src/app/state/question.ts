@@ -11,7 +11,10 @@ export const question = computed<NextCheck | undefined>(() => {
   const result = ranking.value.result;
   if (!result) return undefined;
   const isOpen = ({ id }: NextCheck): boolean => !isAnswered(draft.value, id);
-  const kept = [...result.nextChecks, ...result.openQuestions].find(({ id }) => id === pinned.value);
+  const { check } = result.verdict;
+  const kept = [...result.nextChecks, ...result.openQuestions, ...(check ? [check] : [])].find(
+    ({ id }) => id === pinned.value,
+  );
   if (kept && isOpen(kept)) return kept;
   return result.nextChecks.find(isOpen) ?? result.openQuestions.find(isOpen);
 });
