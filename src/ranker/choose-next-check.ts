@@ -370,6 +370,8 @@ export function chooseNextCheck(
     ...settingQuestions(weighing, asked),
     ...checks,
   ].sort(byWorth);
-  const [best] = checks.filter(({ net }) => net > 0).sort((a, b) => b.net - a.net);
+  // A check that saves a hair's breadth is no reason to put off what is to be done.
+  const least = EFFORT.leastSaving * bestPlan(table, chancesNow).loss;
+  const [best] = checks.filter(({ net }) => net > least).sort((a, b) => b.net - a.net);
   return { all, ...(best ? { worthwhile: best } : {}) };
 }

@@ -31,8 +31,17 @@ export interface KnowledgeModel {
 /** What a decision may depend on besides the causes: `sign`, `setting=outcome`, `crop=x`, `season=x`. */
 export type Facts = ReadonlySet<string>;
 
-/** Effort of looking again and of checks, in percent of a bed's crop; our own judgement (common practice, no source). */
-export const EFFORT = { lookAgain: 1.5, perMinute: 0.05, perDayWaited: 0.1, perCheck: 0.25 } as const;
+/**
+ * Effort of looking again and of checks, in percent of a bed's crop; `leastSaving` is the share of the expected loss that
+ * a check must save to be put ahead of deciding now. Our own judgement (common practice, no source).
+ */
+export const EFFORT = {
+  lookAgain: 1.5,
+  perMinute: 0.05,
+  perDayWaited: 0.1,
+  perCheck: 0.25,
+  leastSaving: 0.02,
+} as const;
 
 /** Share of all plants on a plot that make a grower stop and look; our own estimate (common practice, no source). */
 const SHARE_THAT_STOPS = 0.2;
