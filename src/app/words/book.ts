@@ -27,8 +27,6 @@ export const BOOK_WORDS = {
     inBed: (bed: string): string => `in ${bed}`,
     opened: (day: string): string => `opened ${day}`,
     looks: 'Looks, newest first',
-    openLook: (day: string): string => `Look of ${day}`,
-    nowFirst: 'As it stands',
   },
   look: {
     title: (day: string): string => `Look of ${day}`,
@@ -37,9 +35,6 @@ export const BOOK_WORDS = {
     knowledge: (version: string): string => `Weighed with the knowledge of version ${version}.`,
     noRanking: 'Kept without a weighing.',
     said: 'What was said',
-    seen: 'seen',
-    absent: 'looked for, not there',
-    cannotSay: 'could not be said',
     nothingSaid: 'Nothing was answered.',
     note: 'Note',
     photos: 'Photos',

@@ -52,3 +52,9 @@ export function answerWords(check: NextCheckTarget): {
     return { seen: 'Yes, I see this', absent: 'No, I looked' };
   return { seen: 'Yes', absent: 'No' };
 }
+
+/** The same, short, for lists. */
+export const shortAnswers = (sign: string): { readonly seen: string; readonly absent: string } =>
+  describeSign(sign).group === 'spread'
+    ? { seen: 'yes', absent: 'no' }
+    : { seen: 'seen', absent: 'not there' };

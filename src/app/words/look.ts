@@ -108,8 +108,6 @@ export const LOOK_WORDS = {
   // The list of all questions
   listLead:
     'Every sign can be seen, looked for and absent, or not looked at. What is not looked at counts neither way.',
-  seen: 'seen',
-  absent: 'not there',
   notLooked: 'not looked at',
   notSaid: 'not said',
   groups: {

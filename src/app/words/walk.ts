@@ -7,7 +7,6 @@ export const WALK_WORDS = {
   nothingDueNext: (day: string, distance: string): string =>
     `Nothing is due today. Next: ${day}, ${distance}.`,
   coming: 'Coming up',
-  noneOpen: 'No open cases.',
   begun: 'Begun and not kept yet',
   goOn: (what: string, day: string): string => `${what}, begun ${day}`,
   noCropYet: 'A plant',

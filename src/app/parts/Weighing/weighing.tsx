@@ -164,6 +164,7 @@ function Others({ result, rest, ruledOut }: OthersProps) {
 }
 
 function Assumed({ result }: { readonly result: KeptRanking }) {
+  if (result.assumed.length === 0) return <p class="rule-above small soft">{WORDS.assumedNothing}</p>;
   return (
     <details class="rule-above">
       <summary>

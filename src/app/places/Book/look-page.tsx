@@ -11,7 +11,7 @@ import { prefer, preferences } from '../../state/preferences.ts';
 import { hashOf } from '../../state/route.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
-import { describeQuestion } from '../../words/checks.ts';
+import { describeQuestion, shortAnswers } from '../../words/checks.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../words/photo-troubles.ts';
 import { ROLE_WORDS } from '../../words/roles.ts';
@@ -135,7 +135,7 @@ function SaidList({ look }: { readonly look: KeptLook }) {
   const { signs, setting } = look.answers;
   const lines: (readonly [string, string])[] = [
     ...Object.entries(signs).map(
-      ([id, answer]) => [capitalise(sayShortly(id)), answer === 'seen' ? WORDS.seen : WORDS.absent] as const,
+      ([id, answer]) => [capitalise(sayShortly(id)), shortAnswers(id)[answer]] as const,
     ),
     ...Object.entries(setting).map(
       ([id, value]) =>

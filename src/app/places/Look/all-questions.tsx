@@ -13,6 +13,7 @@ import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
 import { change, draft } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
+import { shortAnswers } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { BROADER_WORDS, PLACE_WORDS, type Place } from '../../words/signs.ts';
 import { SettingField } from './setting-field.tsx';
@@ -110,7 +111,7 @@ const saidOf = (id: string): 'seen' | 'absent' | undefined =>
 function MarkRow({ mark }: { readonly mark: Asked }) {
   const said = PLACES.flatMap((place) => {
     const answer = saidOf(`${mark.id}@${place}`);
-    return answer ? [`${PLACE_WORDS[place].short}: ${answer === 'seen' ? WORDS.seen : WORDS.absent}`] : [];
+    return answer ? [`${PLACE_WORDS[place].short}: ${shortAnswers(mark.id)[answer]}`] : [];
   });
   return (
     <details class="mark-row">
@@ -134,8 +135,8 @@ function SignChoice({ id, legend }: { readonly id: string; readonly legend: stri
       legend={legend}
       name={`sign-${id}`}
       options={[
-        { id: 'seen', says: WORDS.seen },
-        { id: 'absent', says: WORDS.absent },
+        { id: 'seen', says: shortAnswers(id).seen },
+        { id: 'absent', says: shortAnswers(id).absent },
         { id: 'not-looked', says: WORDS.notLooked, open: true },
       ]}
       value={saidOf(id) ?? 'not-looked'}

@@ -8,7 +8,7 @@ import { SoundLeaf, UnseenLeaf } from '../../parts/Drawn/plain-leaf.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
 import { change, draft } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
-import { answerWords } from '../../words/checks.ts';
+import { answerWords, shortAnswers } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeSign, sayShortly } from '../../words/signs.ts';
 
@@ -56,8 +56,8 @@ export function CheckAnswers({ check }: { readonly check: SignCheck }) {
             legend={capitalise(sayShortly(sign))}
             name={`check-${sign}`}
             options={[
-              { id: 'seen', says: WORDS.seen },
-              { id: 'absent', says: WORDS.absent },
+              { id: 'seen', says: shortAnswers(sign).seen },
+              { id: 'absent', says: shortAnswers(sign).absent },
               { id: 'cannot-say', says: WORDS.cannotSay },
             ]}
             value={found[sign]}
