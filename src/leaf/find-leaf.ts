@@ -35,7 +35,9 @@ export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundL
   if (best === undefined) return undefined;
   let mask: GridMask = { width: levels[0]!.width, height: levels[0]!.height, data: best.mask };
   for (let k = 1; k < levels.length; k++) mask = refineOutline(mask, levels[k - 1]!, levels[k]!);
-  const outline = keepLargest(fillHoles(mask.data, width, height), width, height);
+  const removed = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
+  for (const i of removed) mask.data[i] = 0;
+  const outline = keepLargest(fillHoles(mask.data, width, height, removed), width, height);
   return { outline, remaining: findHoles(lab, outline), score: best.score };
 }
 

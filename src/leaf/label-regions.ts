@@ -51,8 +51,15 @@ export function labelRegions(
   return { labels, count: sizes.length - 1, sizes: Int32Array.from(sizes) };
 }
 
-/** Fills every hole of a mask: what does not connect to the frame from outside becomes `255`. */
-export function fillHoles(mask: Uint8Array, width: number, height: number): Uint8Array {
+/**
+ * Fills every hole of a mask: what connects neither to the frame from outside nor to a pixel of `open` becomes `255`.
+ */
+export function fillHoles(
+  mask: Uint8Array,
+  width: number,
+  height: number,
+  open: readonly number[] = [],
+): Uint8Array {
   const filled = new Uint8Array(mask.length).fill(255);
   const stack = new Int32Array(width * height);
   let depth = 0;
@@ -70,6 +77,7 @@ export function fillHoles(mask: Uint8Array, width: number, height: number): Uint
     visit(y * width);
     visit(y * width + width - 1);
   }
+  for (const i of open) visit(i);
   while (depth > 0) {
     const at = stack[--depth]!;
     const x = at % width;

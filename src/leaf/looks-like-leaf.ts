@@ -29,6 +29,7 @@ export function looksLikeLeaf(lab: LabPlanes, leaf: FoundLeaf, wasTapped: boolea
     const hue = (Math.atan2(lb, la) * 180) / Math.PI;
     if (c > 55 && hue > -120 && hue < 62) vivid++;
     else if (hue > 20 && hue < 95 && c > 8 && c < (hue > 60 ? 75 : 50)) odd++;
+    else if (c > 8 && c < 45 && hue > -70 && hue < 20) odd++;
     // Leaves in blue shade turn teal; the sky is bluer.
     else if (c < 35 && (hue > 170 || hue < -128)) odd++;
   }

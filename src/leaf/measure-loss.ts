@@ -76,6 +76,24 @@ const NEAR_CONVEX = 0.88;
 /** Depth of a bite, in roots of the leaf's area, below which a dent is taken for the leaf's own shape. */
 const LEAST_DEPTH = 0.028;
 
+/** Deeper than this many times a leaf's own teeth is a bite. */
+const TOOTH_FACTOR = 1.5;
+const LEAST_TEETH = 8;
+
+/** Median reach of the dents between the teeth of a toothed leaf, px; 0 when there are too few to be teeth. */
+function typicalTooth(depth: Float32Array, sample: LeafSample): number {
+  // Dents hang together through slivers along the hull, so only what lies deeper than a pixel is told apart.
+  const cores = Uint8Array.from(depth, (d) => (d > Math.max(1, 0.004 * sample.sizePx) ? 255 : 0));
+  const regions = labelRegions(cores, sample.width, sample.height, 255, 8);
+  if (regions.count < LEAST_TEETH) return 0;
+  const most = new Float32Array(regions.count);
+  for (let i = 0; i < depth.length; i++) {
+    const label = regions.labels[i]!;
+    if (label > 0 && depth[i]! > most[label - 1]!) most[label - 1] = depth[i]!;
+  }
+  return most.sort()[regions.count >> 1]!;
+}
+
 function guessEdgeLoss(sample: LeafSample): EdgeGuess {
   const { width, height, outline, sizePx } = sample;
   const hull = measureHull(outline, width, height);
@@ -88,7 +106,7 @@ function guessEdgeLoss(sample: LeafSample): EdgeGuess {
   // Opening breaks the thin ties between a bite and the slivers along the rest of the outline.
   const depth = measureDistances(lacking, width, height, 255);
   const thick = new Uint8Array(lacking.length);
-  const half = 0.5 * LEAST_DEPTH * sizePx;
+  const half = Math.max(0.5 * LEAST_DEPTH * sizePx, TOOTH_FACTOR * typicalTooth(depth, sample));
   for (let i = 0; i < thick.length; i++) if (depth[i]! > half) thick[i] = 255;
   const cores = labelRegions(thick, width, height, 255, 8);
   if (cores.count === 0) return { missing: thick.fill(0), doubt: 0.2, shallow: countOf(lacking) / area };

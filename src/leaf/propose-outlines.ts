@@ -213,5 +213,5 @@ export function keepSeeded(
   if (wanted.size === 0) return undefined;
   const mask = new Uint8Array(sides.length);
   for (let i = 0; i < mask.length; i++) if (wanted.has(regions.labels[i]!)) mask[i] = 255;
-  return fillHoles(mask, width, height);
+  return fillHoles(mask, width, height, seeds.ground);
 }

@@ -81,7 +81,7 @@ const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number] } = {
   hue: [2.5, 0],
   'dark-green-index': [0.03, 0],
   evenness: [0.02, 0.05],
-  'vein-contrast': [0.12, 0.1],
+  'vein-contrast': [0.1, 0.1],
   'edge-contrast': [0.8, 0.1],
   'tip-contrast': [0.8, 0.1],
   'spot-count': [0.6, 0.15],

@@ -75,9 +75,10 @@ function readTapped(frame: Pixels, tap: Spot): SettledWhite | undefined {
 
 /** Cells of the grid on which a sheet is looked for, along the longer side. */
 const GRID = 96;
-/** A cell may be part of a sheet: bright against the frame, near grey, without grain. */
-const LEAST_BRIGHTNESS = 0.18;
-const MOST_CHROMA = 14;
+/** A cell may be part of a sheet: bright, near grey or of a lamp's warmth, without grain. */
+const LEAST_BRIGHTNESS = 0.25;
+const MOST_CHROMA = 12;
+const MOST_CHROMA_OF_LAMP = 38;
 const MOST_GRAIN = 0.035;
 /** Least share of the frame: a plant label at arm's length. */
 const LEAST_SHEET = 0.008;
@@ -145,9 +146,12 @@ function readCell(
   light[k * 3 + 2] = b / n;
   if (leaf > 0 || g / n < LEAST_BRIGHTNESS || full > 0.5 * n) return;
   const [, labA, labB] = convertLinearToLab(r / n, g / n, b / n);
-  // Greenish greys are leaves' undersides and walls in green shade; real lights do not go there.
-  const near = Math.hypot(labA * (labA < 0 ? 1.6 : 1), labB) < MOST_CHROMA;
-  if (near && Math.sqrt(grain / n) < MOST_GRAIN) fits[k] = 1;
+  // Greenish greys are leaves' undersides and walls in green shade; real lights do not go there. Lamplight lies from
+  // yellow to orange; straw and soil do too, but have grain.
+  const chroma = Math.hypot(labA * (labA < 0 ? 1.6 : 1), labB);
+  const ofLamp = labB > 0 && labA > 0 && labA < 0.75 * labB && chroma < MOST_CHROMA_OF_LAMP;
+  const grainLimit = chroma < MOST_CHROMA ? MOST_GRAIN : 0.3 * MOST_GRAIN;
+  if ((chroma < MOST_CHROMA || ofLamp) && Math.sqrt(grain / n) < grainLimit) fits[k] = 1;
 }
 
 interface Sheet {

@@ -270,7 +270,7 @@ export function drawLeaf(picture: LeafPicture = {}): DrawnLeaf {
               isYellow = true;
               break;
             case 'between-veins':
-              isYellow = vein > 0.017;
+              isYellow = vein > 0.011;
               break;
             case 'edges':
               isYellow = half - Math.abs(v) < 0.045 || u > 0.9 || u < 0.06;
