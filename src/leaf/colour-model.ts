@@ -27,29 +27,37 @@ export function indexColours(lab: LabPlanes): Uint16Array {
  * Density of colours under pixel weights, smoothed by the kernel ¼ ½ ¼ along each axis so that a colour near a cell's
  * edge counts in both. Sums to 1 over all cells (0 everywhere if all weights are 0).
  */
-export function modelColours(cells: Uint16Array, weights: Float32Array): Float32Array {
+export function modelColours(cells: Uint16Array, weights: Float32Array | Uint8Array): Float32Array {
   const raw = new Float32Array(COLOUR_CELLS);
   let total = 0;
   for (let i = 0; i < cells.length; i++) {
-    raw[cells[i]!]! += weights[i]!;
-    total += weights[i]!;
+    const weight = weights[i]!;
+    if (weight === 0) continue;
+    raw[cells[i]!]! += weight;
+    total += weight;
   }
   if (total === 0) return raw;
-  let from = raw;
-  let to = new Float32Array(COLOUR_CELLS);
-  for (const [stride, length] of [
-    [1, AB_CELLS],
-    [AB_CELLS, AB_CELLS],
-    [AB_CELLS * AB_CELLS, L_CELLS],
-  ] as const) {
-    for (let i = 0; i < COLOUR_CELLS; i++) {
-      const place = Math.floor(i / stride) % length;
-      const before = place > 0 ? from[i - stride]! : from[i]!;
-      const after = place < length - 1 ? from[i + stride]! : from[i]!;
-      to[i] = 0.25 * before + 0.5 * from[i]! + 0.25 * after;
+  const smooth = smoothAlong(
+    smoothAlong(smoothAlong(raw, 1, AB_CELLS), AB_CELLS, AB_CELLS),
+    AB_CELLS ** 2,
+    L_CELLS,
+  );
+  for (let i = 0; i < COLOUR_CELLS; i++) smooth[i]! /= total;
+  return smooth;
+}
+
+/** ¼ ½ ¼ along the axis whose neighbours are `stride` apart; what would fall off an end stays. */
+function smoothAlong(from: Float32Array, stride: number, length: number): Float32Array {
+  const to = new Float32Array(COLOUR_CELLS);
+  for (let start = 0; start < COLOUR_CELLS; start += stride * length) {
+    for (let offset = 0; offset < stride; offset++) {
+      for (let place = 0; place < length; place++) {
+        const i = start + offset + place * stride;
+        const before = place > 0 ? from[i - stride]! : from[i]!;
+        const after = place < length - 1 ? from[i + stride]! : from[i]!;
+        to[i] = 0.25 * before + 0.5 * from[i]! + 0.25 * after;
+      }
     }
-    [from, to] = [to, from];
   }
-  for (let i = 0; i < COLOUR_CELLS; i++) from[i]! /= total;
-  return from;
+  return to;
 }

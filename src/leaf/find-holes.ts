@@ -3,18 +3,29 @@ import { indexColours, modelColours } from './colour-model.ts';
 import { colourStep } from './grow-from-seed.ts';
 import { labelRegions } from './label-regions.ts';
 
+export interface FoundHoles {
+  /** 255 where tissue is there. */
+  readonly remaining: Uint8Array;
+  /** Whether holes would have been seen: only over a plain ground can their absence be told. */
+  readonly overPlainGround: boolean;
+}
+
 /**
  * Finds where the ground shows through a leaf. `outline` is the filled leaf; the result has 255 where tissue is there.
  *
  * A hole shows what lies around the leaf, so the colours inside are held against those outside. Colour alone would
  * punch out brown spots over soil and powder over paper, so a piece counts as a hole only if its border is a sharp step
- * and, where its own colour could be dead tissue or powder, only over a plain ground (paper, scanner lid, cloth).
+ * and, over anything but a plain ground (paper, scanner lid, cloth), if it is large and unlike the leaf besides.
  */
-export function findHoles(lab: LabPlanes, outline: Uint8Array): Uint8Array {
+export function findHoles(lab: LabPlanes, outline: Uint8Array): FoundHoles {
   const { width, height } = lab;
   const cells = indexColours(lab);
-  const inside = Float32Array.from(outline, (v) => (v === 255 ? 1 : 0));
-  const outside = inside.map((v) => 1 - v);
+  const inside = new Uint8Array(outline.length);
+  const outside = new Uint8Array(outline.length);
+  for (let i = 0; i < outline.length; i++) {
+    if (outline[i] === 255) inside[i] = 1;
+    else outside[i] = 1;
+  }
   const ground = modelColours(cells, outside);
   const paper = describePlainGround(lab, outline);
   const candidate = new Uint8Array(outline.length);
@@ -31,14 +42,29 @@ export function findHoles(lab: LabPlanes, outline: Uint8Array): Uint8Array {
   }
   const regions = labelRegions(candidate, width, height, 1, 8);
   const pieces = describePieces(lab, candidate, regions.labels, regions.count);
+  const nats = new Float32Array(regions.count + 1);
+  const leafNow = modelColours(cells, inside);
+  for (let i = 0; i < outline.length; i++) {
+    const cell = cells[i]!;
+    if (regions.labels[i]! > 0) {
+      nats[regions.labels[i]!]! += Math.log((ground[cell]! + 1e-5) / (leafNow[cell]! + 1e-5));
+    }
+  }
+  const groundNats = (label: number): number => nats[label]! / regions.sizes[label]!;
   let area = 0;
   for (let i = 0; i < outline.length; i++) if (outline[i] === 255) area++;
   const least = Math.max(4, area * 5e-5);
-  const isHole = pieces.map(
-    ({ step, L, a, b }, label) =>
-      regions.sizes[label]! >= least && step > SHARP_STEP && (paper !== undefined || !couldBeTissue(L, a, b)),
-  );
-  return settleBorders(lab, outline, regions.labels, isHole, pieces);
+  const isHole = pieces.map(({ step }, label) => {
+    const size = regions.sizes[label]!;
+    if (paper !== undefined) return size >= least && step > SHARP_STEP;
+    return (
+      size >= LEAST_OVER_GRAIN * area &&
+      step > SHARP_STEP_OVER_GRAIN &&
+      groundNats(label) > LEAST_NATS_OVER_GRAIN
+    );
+  });
+  const remaining = settleBorders(lab, outline, regions.labels, isHole, pieces);
+  return { remaining, overPlainGround: paper !== undefined };
 }
 
 /**
@@ -105,6 +131,13 @@ const BORDER_PX = 3;
 const LEAST_RATIO = Math.E;
 /** Mean colour step across a hole's border, over three pixels, that a soft spot or a patch of powder does not reach. */
 const SHARP_STEP = 7;
+/**
+ * Over soil or foliage a brown spot and a hole can look alike, so there a hole must be large, its border sharp and its
+ * colour far commoner outside than in the leaf.
+ */
+const LEAST_OVER_GRAIN = 0.006;
+const SHARP_STEP_OVER_GRAIN = 13;
+const LEAST_NATS_OVER_GRAIN = 2.5;
 /** Median distance from the median colour, and median step of L* over two pixels, of a plain ground at most. */
 const PLAIN_SPREAD = 8;
 const PLAIN_GRAIN = 1.6;
@@ -143,15 +176,6 @@ function describePlainGround(lab: LabPlanes, outline: Uint8Array): PlainGround |
   const isPlain =
     median(off) < PLAIN_SPREAD && median(grain) < PLAIN_GRAIN && Math.hypot(a, b) < 16 && L > 45;
   return isPlain ? { L, a, b } : undefined;
-}
-
-/** Browns, tans, near blacks and whites: what dead tissue, spots and powder look like. */
-function couldBeTissue(L: number, a: number, b: number): boolean {
-  const chroma = Math.hypot(a, b);
-  const hue = (Math.atan2(b, a) * 180) / Math.PI;
-  const brown = hue > -20 && hue < 100 && chroma > 6;
-  const white = chroma < 14 && L > 50;
-  return brown || white || L < 22;
 }
 
 interface Piece {

@@ -14,11 +14,13 @@ import type { Taps } from './types.ts';
 export interface FoundLeaf {
   readonly outline: Uint8Array;
   readonly remaining: Uint8Array;
+  /** Whether holes would have been seen had there been any. */
+  readonly overPlainGround: boolean;
   readonly score: OutlineScore;
 }
 
 /** Pixels of the coarse frame on which outlines are proposed. */
-const COARSE_PX = 12_000;
+const COARSE_PX = 9_000;
 /** Radius of what a fingertip covers, over the shorter side of the frame. */
 const TAP_RADIUS = 0.03;
 /** Each refinement enlarges at most this much, so that the band it cuts stays narrow. */
@@ -38,7 +40,7 @@ export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundL
   const removed = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
   for (const i of removed) mask.data[i] = 0;
   const outline = keepLargest(fillHoles(mask.data, width, height, removed), width, height);
-  return { outline, remaining: findHoles(lab, outline), score: best.score };
+  return { outline, ...findHoles(lab, outline), score: best.score };
 }
 
 /** The picture from coarse to fine, the last being the working frame itself. */

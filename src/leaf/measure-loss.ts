@@ -17,9 +17,10 @@ export interface Loss {
  * image over the long axis, since leaves are much alike on both sides; only deep pieces count, so that teeth and lobes
  * do not. Errors: half a pixel along every border, and for the edge a share of what the guess added.
  *
+ * @param overPlainGround whether holes would have been seen; where not, and none was, holes are left out, not called 0.
  * @param cutByFrame share of the outline that lies on the frame's rim: above 5 % the edge cannot be judged.
  */
-export function measureLoss(sample: LeafSample, cutByFrame: number): Loss {
+export function measureLoss(sample: LeafSample, cutByFrame: number, overPlainGround: boolean): Loss {
   const { width, height, outline, tissue, sizePx } = sample;
   const holes = new Uint8Array(outline.length);
   for (let i = 0; i < holes.length; i++) if (outline[i] === 255 && tissue[i] === 0) holes[i] = 255;
@@ -46,19 +47,21 @@ export function measureLoss(sample: LeafSample, cutByFrame: number): Loss {
   const border = borderOf(holes, width);
   const borderError = (0.35 * Math.sqrt(border) + 0.02 * holeArea) / whole;
   const holeError = Math.hypot(borderError, 0.0015);
-  const measures: { -readonly [Id in keyof Measures]: Measures[Id] } = {
-    'hole-fraction': { value: holeArea / whole, se: holeError },
-    'hole-count': { value: holeCount, se: Math.sqrt(0.1 + 0.15 * holeCount) },
-  };
+  const measures: { -readonly [Id in keyof Measures]: Measures[Id] } = {};
+  const judgesHoles = overPlainGround || holeCount > 0;
+  if (judgesHoles) {
+    measures['hole-fraction'] = { value: holeArea / whole, se: holeError };
+    measures['hole-count'] = { value: holeCount, se: Math.sqrt(0.1 + 0.15 * holeCount) };
+  }
   if (edge !== undefined) {
     const edgeError = Math.hypot(0.005, (edge.doubt * edgeArea) / whole, 0.25 * edge.shallow);
     measures['edge-loss-fraction'] = { value: edgeArea / whole, se: edgeError };
-    measures['lost-fraction'] = {
-      value: (holeArea + edgeArea) / whole,
-      se: Math.hypot(holeError, edgeError),
-    };
+    if (judgesHoles) {
+      const se = Math.hypot(holeError, edgeError);
+      measures['lost-fraction'] = { value: (holeArea + edgeArea) / whole, se };
+    }
   }
-  const ribs = measureRibs(sample, missing, (holeArea + edgeArea) / whole);
+  const ribs = !judgesHoles ? undefined : measureRibs(sample, missing, (holeArea + edgeArea) / whole);
   if (ribs !== undefined) measures['ribs-left'] = ribs;
   return { measures, missing };
 }

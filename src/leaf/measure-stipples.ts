@@ -1,5 +1,6 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { blurPlane } from './blur-inside.ts';
+import { measureDistances } from './measure-distances.ts';
 import type { Measured } from './measures.ts';
 
 /** Step of L* by which a dot stands out from its ring. */
@@ -13,9 +14,10 @@ const DOT_STEP = 4;
 export function measureStipples(
   lab: LabPlanes,
   remaining: Uint8Array,
-  depth: Float32Array,
+  outline: Uint8Array,
 ): Measured | undefined {
   const { width, height } = lab;
+  const depth = measureDistances(outline, width, height, 255, 6);
   const fine = blurPlane(lab.L, width, height, 0.8);
   const broad = blurPlane(lab.L, width, height, 2.2);
   let dots = 0;

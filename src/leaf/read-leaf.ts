@@ -7,13 +7,20 @@ import { type FoundLeaf, findLeaf } from './find-leaf.ts';
 import { judgeExposure, judgeSharpness } from './judge-photo.ts';
 import { judgePlantColour } from './judge-plant.ts';
 import { looksLikeLeaf } from './looks-like-leaf.ts';
-import { measureDistances } from './measure-distances.ts';
 import { measureLoss } from './measure-loss.ts';
 import { measureStipples } from './measure-stipples.ts';
 import { medianInside } from './measure-tissue.ts';
 import type { MeasureId, Measures } from './measures.ts';
 import { enlargeMask } from './refine-outline.ts';
-import { type LeafSample, SMALL_SAMPLE_PX, sampleLeaf } from './sample-leaf.ts';
+import {
+  type Box,
+  boundsOf,
+  cropMask,
+  cropPixels,
+  type LeafSample,
+  SMALL_SAMPLE_PX,
+  sampleLeaf,
+} from './sample-leaf.ts';
 import { type TakenMeasures, takeMeasures } from './take-measures.ts';
 import { traceOutline } from './trace-outline.ts';
 import type { LeafAnalysis, LeafReading, Taps, WhiteReference } from './types.ts';
@@ -61,16 +68,17 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
   const sample = sampleLeaf(frame, leaf.outline, leaf.remaining);
   const small = sampleLeaf(frame, leaf.outline, leaf.remaining, SMALL_SAMPLE_PX);
   const taken = takeMeasures(sample, small, white);
-  const loss = measureLoss(sample, leaf.score.onRim);
-  const shape = measureFrame(lab, leaf);
-  const trouble = findTrouble(frame, lab, leaf, shape);
-  const stipples = measureStipples(lab, leaf.remaining, shape.depth);
+  const loss = measureLoss(sample, leaf.score.onRim, leaf.overPlainGround);
+  const crop = cropLeaf(frame, leaf, white);
+  const facts = measureFrame(crop, frame);
+  const trouble = findTrouble(crop, facts);
+  const stipples = measureStipples(crop.lab, crop.remaining, crop.outline);
   const measures: Measures = {
     ...taken.measures,
     ...loss.measures,
     ...(stipples === undefined ? {} : { 'stipple-density': stipples }),
-    'frame-share': { value: shape.share, se: Math.max(0.002, 0.01 * shape.share) },
-    sharpness: { value: shape.sharpness, se: 0.04 },
+    'frame-share': { value: facts.share, se: Math.max(0.002, 0.01 * facts.share) },
+    sharpness: { value: facts.sharpness, se: 0.04 },
   };
   return {
     reading: {
@@ -83,7 +91,7 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
     width,
     height,
     mask: { width, height, data: leaf.remaining },
-    tissues: { width, height, data: mapTissues(frame, leaf, white, sample, taken, loss.missing) },
+    tissues: { width, height, data: mapTissues(frame, crop, sample, taken, loss.missing) },
   };
 }
 
@@ -103,27 +111,46 @@ function withoutLeaf(options: ReadLeafOptions, frame: Pixels, trouble: PhotoTrou
   };
 }
 
+/** The leaf at the scale of the working frame, under the white that was set. */
+interface LeafCrop {
+  readonly box: Box;
+  readonly pixels: Pixels;
+  readonly lab: LabPlanes;
+  readonly outline: Uint8Array;
+  readonly remaining: Uint8Array;
+}
+
+function cropLeaf(frame: Pixels, leaf: FoundLeaf, white: WhiteReference): LeafCrop {
+  const box = boundsOf(leaf.outline, frame.width, frame.height);
+  const pixels = cropPixels(frame, box);
+  return {
+    box,
+    pixels,
+    lab: convertPixelsToLab(pixels, white.gains),
+    outline: cropMask(leaf.outline, frame.width, box),
+    remaining: cropMask(leaf.remaining, frame.width, box),
+  };
+}
+
 interface FrameFacts {
   readonly areaPx: number;
   readonly share: number;
   readonly sharpness: number;
-  readonly depth: Float32Array;
 }
 
-function measureFrame(lab: LabPlanes, leaf: FoundLeaf): FrameFacts {
+function measureFrame({ lab, outline }: LeafCrop, frame: Pixels): FrameFacts {
   let areaPx = 0;
-  for (let i = 0; i < leaf.outline.length; i++) if (leaf.outline[i] === 255) areaPx++;
+  for (let i = 0; i < outline.length; i++) if (outline[i] === 255) areaPx++;
   return {
     areaPx,
-    share: areaPx / leaf.outline.length,
-    sharpness: judgeSharpness(lab, leaf.outline),
-    depth: measureDistances(leaf.outline, lab.width, lab.height, 255, 6),
+    share: areaPx / (frame.width * frame.height),
+    sharpness: judgeSharpness(lab, outline),
   };
 }
 
-function findTrouble(frame: Pixels, lab: LabPlanes, leaf: FoundLeaf, facts: FrameFacts): PhotoTrouble[] {
+function findTrouble({ pixels, lab, remaining }: LeafCrop, facts: FrameFacts): PhotoTrouble[] {
   const trouble: PhotoTrouble[] = [];
-  const exposure = judgeExposure(frame, lab, leaf.remaining);
+  const exposure = judgeExposure(pixels, lab, remaining);
   if (exposure.medianL < DARK_L) trouble.push('too-dark');
   if (exposure.burnt > BURNT_SHARE) trouble.push('burnt-out');
   if (facts.sharpness < BLURRED) trouble.push('too-blurred');
@@ -143,27 +170,22 @@ function widen(measures: Measures): Measures {
 /** What was measured where, on the working frame: kinds of tissue under the white that was set, veins, missing parts. */
 function mapTissues(
   frame: Pixels,
-  leaf: FoundLeaf,
-  white: WhiteReference,
+  { box, lab, remaining }: LeafCrop,
   sample: LeafSample,
   taken: TakenMeasures,
   missing: Uint8Array,
 ): Uint8Array {
-  const { width, height } = frame;
-  const lab = convertPixelsToLab(frame, white.gains);
-  const data = classifyTissue(lab, leaf.remaining, medianInside(lab.L, leaf.remaining));
-  const size = { width: sample.cropWidth, height: sample.cropHeight };
+  const data = new Uint8Array(frame.width * frame.height);
+  const kinds = classifyTissue(lab, remaining, medianInside(lab.L, remaining));
   const grid = { width: sample.width, height: sample.height };
-  const veins = enlargeMask({ ...grid, data: taken.veins }, size.width, size.height);
-  const gaps = enlargeMask({ ...grid, data: missing }, size.width, size.height);
-  for (let y = 0; y < size.height; y++) {
-    for (let x = 0; x < size.width; x++) {
-      const k = y * size.width + x;
-      const i = (sample.top + y) * width + sample.left + x;
-      if (sample.top + y >= height) continue;
-      if (gaps[k] === 255 && leaf.remaining[i] !== 255) data[i] = TISSUE_INDEX.missing;
-      else if (veins[k] === 255 && data[i] === TISSUE_INDEX.healthy) data[i] = TISSUE_INDEX.vein;
-    }
+  const veins = enlargeMask({ ...grid, data: taken.veins }, box.width, box.height);
+  const gaps = enlargeMask({ ...grid, data: missing }, box.width, box.height);
+  for (let k = 0; k < kinds.length; k++) {
+    let kind = kinds[k]!;
+    if (gaps[k] === 255 && remaining[k] !== 255) kind = TISSUE_INDEX.missing;
+    else if (veins[k] === 255 && kind === TISSUE_INDEX.healthy) kind = TISSUE_INDEX.vein;
+    const y = (k / box.width) | 0;
+    data[(box.top + y) * frame.width + box.left + (k - y * box.width)] = kind;
   }
   return data;
 }

@@ -23,7 +23,7 @@ export function refineOutline(coarse: GridMask, coarseLab: LabPlanes, lab: LabPl
   const ratio = width / coarse.width;
   const near = averageNearby(coarse, coarseLab, NEARBY_CELLS);
   const data = enlargeMask(coarse, width, height);
-  const bandPx = Math.min(MOST_BAND_PX, 1.3 * ratio + 1.5);
+  const bandPx = Math.min(MOST_BAND_PX, 1.1 * ratio + 1.2);
   const inner = measureDistances(data, width, height, 255, bandPx + 1);
   const outer = measureDistances(data, width, height, 0, bandPx + 1);
 

@@ -72,7 +72,7 @@ export function colourSample(sample: LeafSample, gains: readonly [number, number
   return convertPixelsToLab(sample.pixels, gains);
 }
 
-interface Box {
+export interface Box {
   readonly left: number;
   readonly top: number;
   readonly width: number;
@@ -80,7 +80,7 @@ interface Box {
 }
 
 /** Bounds of a mask with a margin of two pixels, within the frame. */
-function boundsOf(mask: Uint8Array, width: number, height: number): Box {
+export function boundsOf(mask: Uint8Array, width: number, height: number): Box {
   let left = width;
   let right = 0;
   let top = height;
@@ -104,13 +104,24 @@ function boundsOf(mask: Uint8Array, width: number, height: number): Box {
   };
 }
 
-function cropPixels(frame: Pixels, box: Box): Pixels {
+/** Cuts a box out of a picture. */
+export function cropPixels(frame: Pixels, box: Box): Pixels {
   const data = new Uint8ClampedArray(box.width * box.height * 4);
   for (let y = 0; y < box.height; y++) {
     const from = ((box.top + y) * frame.width + box.left) * 4;
     data.set(frame.data.subarray(from, from + box.width * 4), y * box.width * 4);
   }
   return { width: box.width, height: box.height, data };
+}
+
+/** Cuts a box out of a mask or plane of the given row length. */
+export function cropMask(mask: Uint8Array, width: number, box: Box): Uint8Array {
+  const out = new Uint8Array(box.width * box.height);
+  for (let y = 0; y < box.height; y++) {
+    const from = (box.top + y) * width + box.left;
+    out.set(mask.subarray(from, from + box.width), y * box.width);
+  }
+  return out;
 }
 
 /** A sample pixel belongs where at least half of the frame's pixels under it do. */
