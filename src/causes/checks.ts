@@ -114,7 +114,7 @@ export const CHECKS = [
   forSigns(
     'compare-other-crops',
     3,
-    'Walk along the bed and look at the other crops, then at where that load went.',
+    'Walk along the bed and look at the other crops; where compost or manure was spread, look at the other beds that had it.',
     ['several-kinds', 'same-compost-only', 'whole-bed'],
   ),
   forSigns(

@@ -79,7 +79,8 @@ const GRID = 96;
 const LEAST_BRIGHTNESS = 0.25;
 const MOST_CHROMA = 12;
 const MOST_CHROMA_OF_LAMP = 38;
-const MOST_GRAIN = 0.035;
+const MOST_CHROMA_OF_SKY = 24;
+const MOST_GRAIN = 0.012;
 /** Least share of the frame: a plant label at arm's length. */
 const LEAST_SHEET = 0.008;
 
@@ -147,11 +148,12 @@ function readCell(
   if (leaf > 0 || g / n < LEAST_BRIGHTNESS || full > 0.5 * n) return;
   const [, labA, labB] = convertLinearToLab(r / n, g / n, b / n);
   // Greenish greys are leaves' undersides and walls in green shade; real lights do not go there. Lamplight lies from
-  // yellow to orange; straw and soil do too, but have grain.
+  // yellow to orange, sky light is blue; straw and soil, cloth and sky are so too, but have grain or are no sheet.
   const chroma = Math.hypot(labA * (labA < 0 ? 1.6 : 1), labB);
   const ofLamp = labB > 0 && labA > 0 && labA < 0.75 * labB && chroma < MOST_CHROMA_OF_LAMP;
+  const ofSky = labB < 0 && Math.abs(labA) < 0.5 * -labB && chroma < MOST_CHROMA_OF_SKY;
   const grainLimit = chroma < MOST_CHROMA ? MOST_GRAIN : 0.3 * MOST_GRAIN;
-  if ((chroma < MOST_CHROMA || ofLamp) && Math.sqrt(grain / n) < grainLimit) fits[k] = 1;
+  if ((chroma < MOST_CHROMA || ofLamp || ofSky) && Math.sqrt(grain / n) < grainLimit) fits[k] = 1;
 }
 
 interface Sheet {
@@ -200,9 +202,9 @@ function growLargest(
 }
 
 /** Exponent of the mean; 6 as recommended by Finlayson and Trezzi 2004, "Shades of gray and colour constancy". */
-const MINKOWSKI = 6;
+const MINKOWSKI = 2;
 /** How far the estimate is believed: the camera has balanced the picture once already. */
-const BELIEF = 0.5;
+const BELIEF = 1.0;
 
 /** Shades of grey over what is neither plant nor burnt out. */
 function estimateLight(

@@ -47,8 +47,6 @@ interface Answer {
 
 /** The lightest sets are left out as long as together they hold less than this share of the posterior. */
 const LEFT_OUT = 1e-2;
-/** Sets that hold less than this add nothing to the bits that break ties. */
-const TELLING = 1e-4;
 
 /** Price of a question or check in percent of a bed's crop. */
 function priceOf(minutes: number, waitDays: number, isCheck: boolean): number {
@@ -57,21 +55,18 @@ function priceOf(minutes: number, waitDays: number, isCheck: boolean): number {
 
 const entropy = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
 
-/** Expected information about which set acts, in bits: H(answer) − Σ P(set) H(answer | set). */
-function informationOf(
-  posterior: Float64Array,
-  answers: readonly Answer[],
-  chances: readonly number[],
-): number {
-  let bits = chances.reduce((sum, p) => sum + entropy(p), 0);
-  for (let s = 0; s < posterior.length; s++) {
-    // Sets are sorted, heaviest first.
-    if (posterior[s]! < TELLING) break;
-    let within = 0;
-    for (const { givenSets } of answers) within += entropy(givenSets[s]!);
-    bits -= posterior[s]! * within;
-  }
-  return Math.max(0, bits);
+/** Entropy of "does it act or not" over all causes, in bits. */
+function doubtOf(chances: Float64Array): number {
+  let bits = 0;
+  for (let c = 0; c < chances.length; c++) bits += entropy(chances[c]!) + entropy(1 - chances[c]!);
+  return bits;
+}
+
+/** Expected information in bits: how much doubt about the causes, one by one, an answer is expected to take away. */
+function informationOf(chancesNow: Float64Array, answers: readonly PossibleAnswer[]): number {
+  let left = 0;
+  for (const { chance, chances } of answers) if (chance > 0) left += chance * doubtOf(chances);
+  return Math.max(0, doubtOf(chancesNow) - left);
 }
 
 /** The cause that the first answer lifts most against the others, and the one that it lowers most. */
@@ -159,11 +154,7 @@ function score(
 ): Scored {
   const possible = possibleAnswers(weighing, answers);
   const gain = valueOfAnswers(weighing.planNow, possible);
-  const bits = informationOf(
-    weighing.posterior,
-    answers,
-    possible.map(({ chance }) => chance),
-  );
+  const bits = informationOf(weighing.chancesNow, possible);
   const net = gain - priceOf(minutes, waitDays, target.kind === 'check');
   return { id, target, minutes, waitDays, gain, bits, tellsApart: toldApart(weighing.model, possible), net };
 }
@@ -244,7 +235,7 @@ function checkIsOpen({ id, settles }: Check, asked: Asked): boolean {
   if (asked.cannotSay.has(id)) return false;
   return 'setting' in settles
     ? !asked.settings.has(settles.setting)
-    : settles.signs.some((sign) => !asked.signs.has(sign));
+    : settles.signs.some((sign) => !asked.signs.has(sign) && !asked.cannotSay.has(sign));
 }
 
 /** Places of the sets that hold all but `LEFT_OUT` of the posterior, heaviest first. */
@@ -266,12 +257,21 @@ export interface NextChecks {
   readonly worthwhile?: Scored;
 }
 
+/** What takes this long to look for is asked as a check, with what to do, and not as a plain question. */
+const NEEDS_HANDS_MINUTES = 3;
+
 /** Chance that a sign is there under every kept set, kept once computed. */
 type ChanceOf = (sign: SignId) => Float64Array;
 
 function signQuestions(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Scored[] {
   return [...weighing.model.signIndex.keys()]
-    .filter((sign) => sign !== 'pot-test-injury' && !asked.signs.has(sign) && !asked.cannotSay.has(sign))
+    .filter(
+      (sign) =>
+        sign !== 'pot-test-injury' &&
+        minutesToLook(sign) < NEEDS_HANDS_MINUTES &&
+        !asked.signs.has(sign) &&
+        !asked.cannotSay.has(sign),
+    )
     .map((sign) => {
       const answers = eyeAnswers(chanceOf(sign), sign);
       return score(weighing, { kind: 'sign', sign }, sign, minutesToLook(sign), 0, answers);

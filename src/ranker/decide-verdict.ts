@@ -11,8 +11,9 @@ export function addDays(date: string, days: number): string {
   return new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
 }
 
-/** From this chance on, a cause's cautions are shown whatever the verdict. */
-const CAUTION_FROM = 0.1;
+/** From this chance on, a cause's cautions are shown whatever the verdict; those of residue sooner, for what is at stake. */
+const CAUTION_FROM = 0.25;
+const RESIDUE_CAUTION_FROM = 0.1;
 const CARRIES_FROM = 0.15;
 const MOST_CARRIERS = 3;
 
@@ -37,9 +38,10 @@ function cautionsOf(
   carriers: readonly number[],
   courses: readonly number[],
 ): CautionId[] {
-  const causes = model.causes.filter(
-    (_, cause) => chances[cause]! >= CAUTION_FROM || carriers.includes(cause),
-  );
+  const causes = model.causes.filter(({ id }, cause) => {
+    const from = id === 'residue-in-compost' ? RESIDUE_CAUTION_FROM : CAUTION_FROM;
+    return chances[cause]! >= from || carriers[0] === cause;
+  });
   return [
     ...new Set([
       ...causes.flatMap(({ cautions }) => cautions),

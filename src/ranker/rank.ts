@@ -153,6 +153,7 @@ export function rank(model: KnowledgeModel, input: RankInput): Ranking {
     openQuestions: next.all.map(withoutNet),
     assumed: assumptions(model, input, causes.slice(0, 5)),
     nothingSaid: input.findings.length === 0 && input.circumstances.length === 0,
+    nothingSeen: !input.findings.some(({ ifPresent, ifAbsent }) => ifPresent > ifAbsent),
     settledSigns: [...settledSigns],
   };
 }

@@ -95,5 +95,7 @@ export interface Ranking {
   readonly assumed: readonly Assumption[];
   /** True when neither sign nor photo has said anything yet: the ranking is the prior. */
   readonly nothingSaid: boolean;
+  /** True while no report speaks for any sign: looked for and not found, or only the setting is known. */
+  readonly nothingSeen: boolean;
   readonly settledSigns: readonly SignId[];
 }

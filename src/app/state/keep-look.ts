@@ -3,8 +3,9 @@ import type { TriageResult } from '../../triage.ts';
 import { type Draft, dateOfLook } from './draft.ts';
 import type { KeptLook, KeptRanking } from './kept.ts';
 
-/** How many causes a list names for a look. */
+/** How many causes a list names for a look, and from what chance on one that does not lead is named. */
 const LEADING = 3;
+const NAMED_FROM = 0.2;
 
 export interface LookToKeep {
   readonly kept: CaseRecord;
@@ -42,7 +43,11 @@ export function recordLook(
     id: ids.lookId,
     date,
     verdict: result?.verdict.id ?? '',
-    leading: result?.causes.slice(0, LEADING).map(({ id }) => id) ?? [],
+    leading:
+      result?.causes
+        .filter(({ probability }, place) => place === 0 || probability >= NAMED_FROM)
+        .slice(0, LEADING)
+        .map(({ id }) => id) ?? [],
     photos: photos.map(({ id }) => id),
     ...(result ? { lookAgain: result.verdict.lookAgain } : {}),
   };

@@ -23,7 +23,7 @@ export const question = computed<NextCheck | undefined>(() => {
 export const worthAsking = computed(() => {
   const result = ranking.value.result;
   if (!result) return false;
-  return result.nothingSaid || result.nextChecks.some(({ id }) => !isAnswered(draft.value, id));
+  return result.nothingSeen || result.nextChecks.some(({ id }) => !isAnswered(draft.value, id));
 });
 
 export function followQuestion(): void {

@@ -126,31 +126,27 @@ function sayWhy({ verdict, causes, nothingSaid }: Judged): string[] {
   return loss ? [...weighs, loss] : weighs;
 }
 
-/** What each way out would cost on average, in parts of a hundred of the bed's crop. */
+/**
+ * How the ways out compare. The sums themselves are averages over every cause, likely or not, and would be read as the
+ * loss to expect of this plant; so only their order is said.
+ */
 function sayLoss({ because, id }: Verdict): string {
   const ways: [VerdictId, string][] = [
     ['leave', 'leaving it'],
     ['watch', 'looking again later'],
-    ['check', 'checking first'],
     ['act', 'acting now'],
   ];
   const chosen = because.expectedLoss[id];
   if (chosen === undefined) return '';
-  const said = ways.flatMap(([way, words]) => {
+  const dearer = ways.flatMap(([way, words]) => {
     const loss = because.expectedLoss[way];
-    return loss === undefined ? [] : [{ way, words, loss }];
+    const isDearer = way !== id && loss !== undefined && loss - chosen >= NO_DIFFERENCE;
+    return isDearer ? [words] : [];
   });
-  const others = said.filter(({ way }) => way !== id);
-  const own = said.find(({ way }) => way === id);
-  if (!own || others.length === 0) return '';
-  const first = `Weighed over all causes, ${own.words} costs about ${parts(own.loss)} in a hundred of this bed’s crop`;
-  const rest = others.map(({ words, loss }) =>
-    Math.abs(loss - chosen) < NO_DIFFERENCE ? `${words} the same` : `${words} ${parts(loss)}`,
-  );
-  return `${first}; ${joinWords(rest)}.`;
+  return dearer.length === 0
+    ? ''
+    : `Weighed over all causes, ${joinWords(dearer)} would cost more on average.`;
 }
-
-const parts = (loss: number): string => (loss < 1 ? 'less than 1' : String(Math.round(loss)));
 
 function sayChange(check: NextCheck): Change {
   const apart = describeTellsApart(check.tellsApart);

@@ -32,7 +32,7 @@ export const WEIGHING_WORDS = {
   assumed: 'Taken for granted, because nobody said',
   assumedNothing: 'Nothing had to be taken for granted.',
   reckoned: 'Weighing again …',
-  noVerdict: 'No verdict yet: take a photo, or answer the first question.',
+  noVerdict: 'No verdict yet, because no sign has been seen. Take a photo, or say what you see.',
   failed: 'The weighing did not come through this time.',
   failedAgain: 'Weigh again',
   startsAt: (chance: string): string => `Before anything was said: ${chance}.`,

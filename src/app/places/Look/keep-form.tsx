@@ -14,7 +14,10 @@ export function KeepForm() {
   const [state, setState] = useState<'ready' | 'keeping' | 'unnamed' | 'refused'>('ready');
   const keep = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (bed.trim() === '' || plant.trim() === '') {
+    // The plant offered in grey is taken as it stands.
+    if (plant.trim() === '' && suggestedPlant() !== '')
+      change({ kind: 'set-words', words: { plant: suggestedPlant() } });
+    if (bed.trim() === '' || draft.value.plant.trim() === '') {
       setState('unnamed');
       return;
     }
@@ -29,7 +32,7 @@ export function KeepForm() {
   };
   // The one next thing, once there is nothing worth asking left.
   const isNext =
-    ranking.value.result !== undefined && !ranking.value.result.nothingSaid && !worthAsking.value;
+    ranking.value.result !== undefined && !ranking.value.result.nothingSeen && !worthAsking.value;
   return (
     <section class="keep stack" aria-labelledby="keep-title">
       <h2 id="keep-title">{WORDS.keep}</h2>

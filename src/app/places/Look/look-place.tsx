@@ -79,12 +79,12 @@ function Result() {
         </p>
       )}
       {!result && !failed && <p class="soft">{WEIGHING_WORDS.reckoned}</p>}
-      {result?.nothingSaid && (
+      {result?.nothingSeen && (
         <p class="no-verdict" id="verdict">
           {WEIGHING_WORDS.noVerdict}
         </p>
       )}
-      {result && !result.nothingSaid && (
+      {result && !result.nothingSeen && (
         <VerdictWords
           judged={result}
           today={dayOf(new Date())}
@@ -106,7 +106,7 @@ const showPart = (id: string): void => document.getElementById(id)?.scrollIntoVi
 /** On a phone the verdict stands one thumb away, above the tabs. */
 function VerdictStrip() {
   const { result } = ranking.value;
-  if (!result || result.nothingSaid) return null;
+  if (!result || result.nothingSeen) return null;
   const says = describeVerdict(result, dayOf(new Date())).short;
   return (
     <div class="verdict-strip">
