@@ -130,7 +130,11 @@ describe.each([
     await page.getByRole('button', { name: 'Take back the taps' }).click();
     await expect.poll(() => page.locator('.tap-mark').count()).toBe(0);
 
-    // Questions, one at a time; each changes the weighing at once.
+    // First what strikes the eye, then one question at a time; each answer changes the weighing at once.
+    await page.getByRole('button', { name: 'Pale or yellow', exact: true }).click();
+    await page.getByRole('button', { name: 'Done' }).click();
+    await expect.poll(() => page.getByText('What strikes you?').count()).toBe(0);
+    await page.locator('.question-asks').waitFor();
     const lines = page.locator('.weighing .cause');
     for (let i = 0; i < 3; i++) await answerFirst(page);
     const moved = await page.locator('.weighing').innerText();

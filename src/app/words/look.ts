@@ -83,6 +83,19 @@ export const LOOK_WORDS = {
   letStand: 'Let the camera’s word stand',
 
   // Questions
+  openingWhere: 'From where you stand',
+  openingAsks: 'What strikes you?',
+  striking: {
+    'yellowing@some': 'Pale or yellow',
+    'curled@some': 'Curled or twisted',
+    'holes@some': 'Holes or bites',
+    'spotted@some': 'Spots',
+    'browning@some': 'Brown or black',
+    'pale-marks@some': 'Whitish or silvery marks',
+    'dull-limp@some': 'Limp, hanging',
+    stunted: 'Small for its age',
+    aphids: 'Greenfly or blackfly',
+  },
   question: 'Next question',
   oneAtATime: 'One at a time',
   allQuestions: 'All questions',

@@ -11,6 +11,7 @@ import { describeMinutes } from '../../words/minutes.ts';
 import { describeSign } from '../../words/signs.ts';
 import { sayShift } from '../../words/weighing.ts';
 import { AllQuestions } from './all-questions.tsx';
+import { OPENING, OpeningQuestion } from './opening-question.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
 import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
 
@@ -39,10 +40,16 @@ export function QuestionPanel() {
           onChange={(value) => setAll(value === 'all')}
         />
       </div>
-      {all ? <AllQuestions /> : <OneQuestion />}
+      {all ? <AllQuestions /> : isOpening() ? <OpeningQuestion /> : <OneQuestion />}
       <AnswerEffect />
     </section>
   );
+}
+
+/** Nothing has been said of any sign yet, and the first question was not passed over. */
+function isOpening(): boolean {
+  const { answers, cannotSay } = draft.value;
+  return Object.keys(answers.signs).length === 0 && !cannotSay.includes(OPENING);
 }
 
 function OneQuestion() {
