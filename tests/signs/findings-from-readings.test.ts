@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import type { Measures } from '../../src/leaf/measures.ts';
+import type { LeafReading } from '../../src/leaf/types.ts';
+import type { PhotoRole, PhotoTrouble } from '../../src/photo/types.ts';
+import { findingsFromReadings, ratioOf } from '../../src/signs/findings-from-readings.ts';
+import { LIKELIHOOD_PAIRS } from '../../src/signs/likelihood-pairs.ts';
+import { toScale } from '../../src/signs/measure-scale.ts';
+import { MARKS } from '../../src/signs/vocabulary.ts';
+
+const reading = (role: PhotoRole, measures: Measures, trouble: PhotoTrouble[] = []): LeafReading => ({
+  role,
+  trouble,
+  leaf: { found: true },
+  measures,
+});
+/** A pair that the fit gave for even yellowing on the dark green index or hue, whichever it chose. */
+const yellow = LIKELIHOOD_PAIRS.find(({ mark }) => mark === 'yellow-even')!;
+const yellowMeasures = (value: number, se: number): Measures => ({ [yellow.measure]: { value, se } });
+const strengthOf = (findings: ReturnType<typeof findingsFromReadings>, sign: string): number => {
+  const finding = findings.find((one) => one.sign === sign);
+  return finding === undefined ? 0 : Math.log(finding.ifPresent / finding.ifAbsent);
+};
+
+describe('pairs as data', () => {
+  it('stand on photographs, and never beyond twelve to one', () => {
+    expect(LIKELIHOOD_PAIRS.length).toBeGreaterThan(3);
+    const marks = new Set<string>(MARKS.map(({ id }) => id));
+    for (const pair of LIKELIHOOD_PAIRS) {
+      expect(marks.has(pair.mark)).toBe(true);
+      expect(Math.min(pair.present.n, pair.absent.n)).toBeGreaterThanOrEqual(10);
+      expect(pair.most).toBeLessThanOrEqual(12);
+      expect(pair.auc).toBeGreaterThanOrEqual(0.7);
+    }
+  });
+
+  it('speak the more softly the wider the error, and for the mark only on its side', () => {
+    for (const pair of LIKELIHOOD_PAIRS.filter(({ scale }) => scale === 'plain')) {
+      const there = Math.log(ratioOf(pair, { value: pair.present.mean, se: 0 }));
+      const away = Math.log(ratioOf(pair, { value: pair.absent.mean, se: 0 }));
+      expect(there).toBeGreaterThan(0);
+      expect(away).toBeLessThan(0);
+      const wide = Math.abs(pair.present.mean - pair.absent.mean) * 3;
+      expect(Math.abs(Math.log(ratioOf(pair, { value: pair.present.mean, se: wide })))).toBeLessThan(there);
+    }
+  });
+});
+
+describe('scales', () => {
+  it('carries errors along: half a step up and down the scale spans the error', () => {
+    for (const [value, scale] of [
+      [0.3, 'log-odds'],
+      [0.02, 'log-odds'],
+      [7, 'log'],
+    ] as const) {
+      const se = 1e-4;
+      const here = toScale({ value, se }, scale);
+      const span =
+        toScale({ value: value + se / 2, se }, scale).value -
+        toScale({ value: value - se / 2, se }, scale).value;
+      expect(here.se / span).toBeCloseTo(1, 3);
+    }
+  });
+});
+
+describe('findings of the camera', () => {
+  const paleValue = yellow.present.mean;
+  const greenValue = yellow.absent.mean;
+  const se = Math.abs(paleValue - greenValue) / 20;
+
+  it('names the mark by the position the photo was taken at', () => {
+    expect(
+      strengthOf(findingsFromReadings([reading('old', yellowMeasures(paleValue, se))]), 'yellow-even@old'),
+    ).toBeGreaterThan(1);
+    expect(
+      strengthOf(findingsFromReadings([reading('new', yellowMeasures(paleValue, se))]), 'yellow-even@new'),
+    ).toBeGreaterThan(1);
+    expect(
+      strengthOf(findingsFromReadings([reading('whole', yellowMeasures(paleValue, se))]), 'yellow-even@some'),
+    ).toBeGreaterThan(1);
+    expect(
+      strengthOf(findingsFromReadings([reading('old', yellowMeasures(greenValue, se))]), 'yellow-even@old'),
+    ).toBeLessThan(-1);
+  });
+
+  it('says nothing of the normal leaf itself, and nothing without photos', () => {
+    expect(findingsFromReadings([reading('normal', yellowMeasures(paleValue, se))])).toEqual([]);
+    expect(findingsFromReadings([])).toEqual([]);
+  });
+
+  it('is silent on photos in trouble and where no leaf was found', () => {
+    for (const trouble of ['too-blurred', 'burnt-out', 'too-dark', 'leaf-too-small'] as const) {
+      expect(findingsFromReadings([reading('old', yellowMeasures(paleValue, se), [trouble])])).toEqual([]);
+    }
+    const nothing: LeafReading = { role: 'old', trouble: ['no-leaf'], leaf: { found: false }, measures: {} };
+    expect(findingsFromReadings([nothing])).toEqual([]);
+  });
+
+  it('does not call a golden variety yellow when its normal leaf is golden too', () => {
+    const pale = reading('old', yellowMeasures(paleValue, se));
+    const alone = strengthOf(findingsFromReadings([pale]), 'yellow-even@old');
+    const compared = strengthOf(
+      findingsFromReadings([pale, reading('normal', yellowMeasures(paleValue, se))]),
+      'yellow-even@old',
+    );
+    expect(alone).toBeGreaterThan(1);
+    expect(compared).toBeLessThan(0);
+  });
+
+  it('still calls a leaf yellow that is paler than its green normal leaf', () => {
+    const found = findingsFromReadings([
+      reading('old', yellowMeasures(paleValue, se)),
+      reading('normal', yellowMeasures(greenValue, se)),
+    ]);
+    expect(strengthOf(found, 'yellow-even@old')).toBeGreaterThan(1);
+  });
+
+  it('is silent on measures that no pair rests on', () => {
+    expect(findingsFromReadings([reading('old', { 'purple-fraction': { value: 0.6, se: 0.05 } })])).toEqual(
+      [],
+    );
+  });
+});
