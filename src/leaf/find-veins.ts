@@ -1,5 +1,6 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { blurInside } from './blur-inside.ts';
+import { boxesOf } from './boxes-of.ts';
 import { labelRegions } from './label-regions.ts';
 import type { LeafSample } from './sample-leaf.ts';
 
@@ -63,21 +64,7 @@ function addRidges(plane: Float32Array, sample: LeafSample, unit: number, streng
 
 /** Longer side of the box round each region. */
 function spansOf(labels: Int32Array, count: number, width: number): Float32Array {
-  const bounds = new Int32Array((count + 1) * 4);
-  for (let k = 0; k < bounds.length; k += 2) {
-    bounds[k] = 1e9;
-    bounds[k + 1] = -1;
-  }
-  for (let i = 0; i < labels.length; i++) {
-    const k = labels[i]! * 4;
-    if (k === 0) continue;
-    const x = i % width;
-    const y = (i / width) | 0;
-    if (x < bounds[k]!) bounds[k] = x;
-    if (x > bounds[k + 1]!) bounds[k + 1] = x;
-    if (y < bounds[k + 2]!) bounds[k + 2] = y;
-    if (y > bounds[k + 3]!) bounds[k + 3] = y;
-  }
+  const bounds = boxesOf(labels, count, width);
   return Float32Array.from({ length: count + 1 }, (_, k) =>
     Math.max(bounds[k * 4 + 1]! - bounds[k * 4]!, bounds[k * 4 + 3]! - bounds[k * 4 + 2]!),
   );

@@ -1,3 +1,4 @@
+import { findCentre } from './find-centre.ts';
 import { labelRegions } from './label-regions.ts';
 import { measureDistances } from './measure-distances.ts';
 import { measureHull } from './measure-hull.ts';
@@ -132,17 +133,7 @@ function guessEdgeLoss(sample: LeafSample): EdgeGuess {
 /** The leaf together with its mirror image over the axis that it matches best, within the hull. */
 function mirrorGuess(sample: LeafSample, hullMask: Uint8Array): Uint8Array {
   const { width, height, outline } = sample;
-  let n = 0;
-  let mx = 0;
-  let my = 0;
-  for (let i = 0; i < outline.length; i++) {
-    if (outline[i] !== 255) continue;
-    n++;
-    mx += i % width;
-    my += (i / width) | 0;
-  }
-  mx /= n;
-  my /= n;
+  const { x: mx, y: my } = findCentre(outline, width);
   let bestMatch = -1;
   let best = outline;
   for (let step = 0; step < 36; step++) {

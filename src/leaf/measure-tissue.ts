@@ -2,7 +2,9 @@ import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { convertLinearToSrgb, LINEAR_OF_BYTE } from '../photo/convert-srgb-to-linear.ts';
 import { measureDarkGreen } from '../photo/measure-dark-green.ts';
 import { blurInside } from './blur-inside.ts';
+import { boxesOf } from './boxes-of.ts';
 import { classifyTissue, TISSUE_INDEX, type TissueBounds } from './classify-tissue.ts';
+import { findCentre } from './find-centre.ts';
 import { labelRegions } from './label-regions.ts';
 import type { MeasureId } from './measures.ts';
 import type { LeafSample } from './sample-leaf.ts';
@@ -189,17 +191,7 @@ const MOTTLE_HALF = 6;
  */
 function contrastTip(sample: LeafSample, living: Uint8Array, greenness: Float32Array): number | undefined {
   const { width, outline, sizePx } = sample;
-  let n = 0;
-  let mx = 0;
-  let my = 0;
-  for (let i = 0; i < outline.length; i++) {
-    if (outline[i] !== 255) continue;
-    n++;
-    mx += i % width;
-    my += (i / width) | 0;
-  }
-  mx /= n;
-  my /= n;
+  const { x: mx, y: my } = findCentre(outline, width);
   let xx = 0;
   let yy = 0;
   let xy = 0;
@@ -291,25 +283,6 @@ function measureSpots(
 
 /** Step of redness that parts spots from the grain of leaves. */
 const SPOT_STEP = 9;
-
-function boxesOf(labels: Int32Array, count: number, width: number): Int32Array {
-  const bounds = new Int32Array((count + 1) * 4);
-  for (let k = 0; k < bounds.length; k += 2) {
-    bounds[k] = 1e9;
-    bounds[k + 1] = -1;
-  }
-  for (let i = 0; i < labels.length; i++) {
-    const k = labels[i]! * 4;
-    if (k === 0) continue;
-    const x = i % width;
-    const y = (i / width) | 0;
-    bounds[k] = Math.min(bounds[k]!, x);
-    bounds[k + 1] = Math.max(bounds[k + 1]!, x);
-    bounds[k + 2] = Math.min(bounds[k + 2]!, y);
-    bounds[k + 3] = Math.max(bounds[k + 3]!, y);
-  }
-  return bounds;
-}
 
 /** Median of a plane under a mask, from a histogram of steps of 0.25 between 0 and 110. */
 export function medianInside(plane: Float32Array, mask: Uint8Array): number {

@@ -19,7 +19,7 @@ import {
 } from './decide-plan.ts';
 import { type CauseSets, pickSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
-import { decisionTable, EFFORT, type Facts, type KnowledgeModel, temperingFacts } from './knowledge-model.ts';
+import { decisionTable, EFFORT, type Facts, type KnowledgeModel } from './knowledge-model.ts';
 import { factorLikelihood } from './likelihoods.ts';
 import { meanTables } from './network.ts';
 import { signChances } from './sign-chances.ts';
@@ -91,7 +91,6 @@ interface Weighing {
   readonly sets: CauseSets;
   readonly posterior: Float64Array;
   readonly facts: Facts;
-  readonly tempering: ReadonlySet<string>;
   readonly table: DecisionTable;
   /** Chance of each cause before any further answer. */
   readonly chancesNow: Float64Array;
@@ -122,7 +121,7 @@ function possibleAnswer(
   joint: Float64Array,
   fact?: string,
 ): PossibleAnswer {
-  const changesStakes = fact !== undefined && weighing.tempering.has(fact);
+  const changesStakes = fact !== undefined && weighing.model.tempering.has(fact);
   const table = changesStakes
     ? decisionTable(weighing.model, new Set([...weighing.facts, fact]))
     : weighing.table;
@@ -338,6 +337,7 @@ function doableChecks(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Sco
 /**
  * Weigh every unanswered question and every doable check by what its answer would be worth, by enumerating its answers
  * over the joint posterior.
+ * @param table the losses that hold under `facts`
  */
 export function chooseNextCheck(
   model: KnowledgeModel,
@@ -345,17 +345,16 @@ export function chooseNextCheck(
   allPosterior: Float64Array,
   evidence: Evidence,
   facts: Facts,
+  table: DecisionTable,
   asked: Asked,
 ): NextChecks {
   const places = heaviestPlaces(allPosterior);
   const sets = pickSets(allSets, places);
   const kept = places.reduce((sum, s) => sum + allPosterior[s]!, 0);
   const posterior = Float64Array.from(places, (s) => allPosterior[s]! / kept);
-  const table = decisionTable(model, facts);
   const chancesNow = weighAnswer({ model, sets, posterior }, new Float64Array(sets.count).fill(1)).joint;
-  const planNow = bestPlan(table, chancesNow).plan;
-  const tempering = temperingFacts(model);
-  const weighing: Weighing = { model, sets, posterior, facts, tempering, table, chancesNow, planNow };
+  const now = bestPlan(table, chancesNow);
+  const weighing: Weighing = { model, sets, posterior, facts, table, chancesNow, planNow: now.plan };
   const compute = signChances(model.network, meanTables(model.network), sets, evidence);
   const known = new Map<SignId, Float64Array>();
   const chanceOf: ChanceOf = (sign) => {
@@ -371,7 +370,7 @@ export function chooseNextCheck(
     ...checks,
   ].sort(byWorth);
   // A check that saves a hair's breadth is no reason to put off what is to be done.
-  const least = EFFORT.leastSaving * bestPlan(table, chancesNow).loss;
+  const least = EFFORT.leastSaving * now.loss;
   const [best] = checks.filter(({ net }) => net > least).sort((a, b) => b.net - a.net);
   return { all, ...(best ? { worthwhile: best } : {}) };
 }

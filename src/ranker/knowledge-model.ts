@@ -24,6 +24,8 @@ export interface KnowledgeModel {
   readonly signIndex: ReadonlyMap<SignId, number>;
   readonly factorIndex: ReadonlyMap<string, number>;
   readonly checks: readonly Check<CheckId>[];
+  /** Facts that temper some loss: an answer that settles one changes what is at stake, not only beliefs. */
+  readonly tempering: ReadonlySet<string>;
   /** Changes with every change of the knowledge base. */
   readonly version: string;
 }
@@ -87,6 +89,14 @@ function networkFactor(factor: Factor, causes: readonly Cause[]): NetworkFactor 
   };
 }
 
+function temperingFacts(causes: readonly Cause[]): ReadonlySet<string> {
+  return new Set(
+    causes.flatMap(({ tempered }) =>
+      (tempered ?? []).map(({ when }) => ('sign' in when ? when.sign : circumstanceKey(when))),
+    ),
+  );
+}
+
 /**
  * Turn the knowledge base into a network.
  * @param causes all causes, `unlisted` among them
@@ -134,6 +144,7 @@ export function compileKnowledge(
     signIndex,
     factorIndex: new Map(FACTORS.map(({ id }, i) => [id, i])),
     checks: CHECKS,
+    tempering: temperingFacts(causes),
     version: fingerprint(content).toString(16).padStart(8, '0'),
   };
 }
@@ -191,13 +202,4 @@ export function decisionTable(model: KnowledgeModel, facts: Facts): DecisionTabl
       }),
     })),
   };
-}
-
-/** Every fact that tempers some loss: an answer that settles one of these changes what is at stake, not only beliefs. */
-export function temperingFacts(model: KnowledgeModel): ReadonlySet<string> {
-  return new Set(
-    model.causes.flatMap(({ tempered }) =>
-      (tempered ?? []).map(({ when }) => ('sign' in when ? when.sign : circumstanceKey(when))),
-    ),
-  );
 }

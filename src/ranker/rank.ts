@@ -144,11 +144,12 @@ export function rank(model: KnowledgeModel, input: RankInput): Ranking {
     cannotSay: new Set(input.cannotSay),
   };
   const facts = factsOf(input);
-  const next = chooseNextCheck(model, sets, posterior, evidence, facts, asked);
+  const table = decisionTable(model, facts);
+  const next = chooseNextCheck(model, sets, posterior, evidence, facts, table, asked);
   return {
     causes,
     together: togetherOf(model, sets, posterior),
-    verdict: decideVerdict(model, decisionTable(model, facts), chances, next, input.today),
+    verdict: decideVerdict(model, table, chances, next, input.today),
     nextChecks: next.all.filter(({ net }) => net > 0).map(withoutNet),
     openQuestions: next.all.map(withoutNet),
     assumed: assumptions(model, input, causes.slice(0, 5)),

@@ -1,6 +1,7 @@
 import type { Measured } from '../leaf/measures.ts';
 import type { LeafReading } from '../leaf/types.ts';
-import { LIKELIHOOD_PAIRS, type MarkPair } from './likelihood-pairs.ts';
+import { LIKELIHOOD_PAIRS } from './likelihood-pairs.ts';
+import type { MarkPair, Spread } from './mark-pair.ts';
 import { toScale } from './measure-scale.ts';
 import type { Finding } from './types.ts';
 import type { AskableId } from './vocabulary.ts';
@@ -21,10 +22,7 @@ function density(x: number, mean: number, sd: number): number {
 }
 
 /** Density of a measured value in one class, widened by the error of this measurement, with a few strays. */
-function densityIn(
-  { mean, sd }: { readonly mean: number; readonly sd: number },
-  { value, se }: Measured,
-): number {
+function densityIn({ mean, sd }: Spread, { value, se }: Measured): number {
   const wide = Math.hypot(sd, se);
   return (1 - STRAY) * density(value, mean, wide) + STRAY * density(value, mean, 4 * wide);
 }

@@ -3,27 +3,7 @@
  * Written by `training/fit-likelihood-pairs.ts`; do not edit by hand. `auc` is measured on the same photographs,
  * `most` is the strongest ratio that it allows. Licences of the sets: `training/README.md`.
  */
-import type { MeasureId } from '../leaf/measures.ts';
-import type { MeasureScale } from './measure-scale.ts';
-import type { MarkId } from './vocabulary.ts';
-
-interface Spread {
-  readonly mean: number;
-  readonly sd: number;
-  /** Photographs behind it. */
-  readonly n: number;
-}
-
-export interface MarkPair {
-  readonly mark: MarkId;
-  readonly measure: MeasureId;
-  readonly scale: MeasureScale;
-  readonly present: Spread;
-  readonly absent: Spread;
-  readonly most: number;
-  readonly auc: number;
-  readonly sets: readonly string[];
-}
+import type { MarkPair } from './mark-pair.ts';
 
 export const LIKELIHOOD_PAIRS: readonly MarkPair[] = [
   {

@@ -227,8 +227,3 @@ export function finger(tip: Point, degrees: number, length: number, half = 6): P
   const nail = `M${p(half * 1.9, -n)}L${p(n + 2.5, -n)}A${n} ${n} 0 0 0 ${p(n + 2.5, n)}L${p(half * 1.9, n)}`;
   return [wash('ground', skin), line(skin, nail)];
 }
-/** A pinching thumb and finger that hold something at `at` from the lower right. */
-export const pinch = (at: Point): Parts => [
-  finger([at[0] - 7, at[1] - 1], 128, 34, 5.5),
-  finger([at[0] - 2, at[1] - 8], 104, 34, 5),
-];

@@ -1,5 +1,4 @@
 import {
-  BROADER_MARKS,
   type BroaderMarkId,
   CREATURE_SIGNS,
   MARKS,
@@ -65,5 +64,3 @@ export function sayShortly(id: string): string {
   const { what, place } = describeSign(id);
   return place ? `${PLACE_WORDS[place].on}: ${what}` : what;
 }
-
-export const isBroader = (base: string): base is BroaderMarkId => base in BROADER_MARKS;

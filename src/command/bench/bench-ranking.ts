@@ -3,6 +3,7 @@ import { chooseNextCheck } from '../../ranker/choose-next-check.ts';
 import { drawRanges } from '../../ranker/draw-ranges.ts';
 import { enumerateSets } from '../../ranker/enumerate-sets.ts';
 import { gatherEvidence } from '../../ranker/gather-evidence.ts';
+import { decisionTable } from '../../ranker/knowledge-model.ts';
 import { meanTables } from '../../ranker/network.ts';
 import { rank } from '../../ranker/rank.ts';
 import { normalise, weighSets } from '../../ranker/weigh-sets.ts';
@@ -32,6 +33,8 @@ export async function benchRanking(): Promise<BenchRow[]> {
     settings: new Set(''),
     cannotSay: new Set(''),
   };
+  const facts = new Set<string>();
+  const table = decisionTable(model, facts);
   const note = `${model.causes.length} causes, ${sets.count} sets, ${FORTY.length} findings`;
   return [
     {
@@ -49,7 +52,7 @@ export async function benchRanking(): Promise<BenchRow[]> {
     },
     {
       name: 'ranking: next check over all questions',
-      ms: medianMs(() => chooseNextCheck(model, sets, posterior, evidence, new Set(), asked)),
+      ms: medianMs(() => chooseNextCheck(model, sets, posterior, evidence, facts, table, asked)),
     },
     { name: 'ranking: everything', ms: medianMs(() => rank(model, { ...known, today: '2026-06-18' })) },
   ];

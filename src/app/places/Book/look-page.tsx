@@ -3,11 +3,12 @@ import type { LookPhoto } from '../../../garden/records.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import type { PhotoRole } from '../../../photo/types.ts';
 import type { SettingId } from '../../../signs/settings.ts';
+import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { cases, type KeptLook, store, tryStore } from '../../state/kept.ts';
-import { prefer, preferences } from '../../state/preferences.ts';
+import { preferences } from '../../state/preferences.ts';
 import { hashOf } from '../../state/route.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -90,14 +91,7 @@ function KeptPhotos({ look, bed }: { readonly look: KeptLook; readonly bed: stri
       {look.photos.map((photo) => (
         <KeptPhoto key={photo.id} photo={photo} day={look.date} bed={bed} showOutline={showHatching} />
       ))}
-      <label class="switch">
-        <input
-          type="checkbox"
-          checked={showHatching}
-          onChange={(event) => prefer({ showHatching: event.currentTarget.checked })}
-        />
-        {WORDS.hatching}
-      </label>
+      <HatchingSwitch says={WORDS.hatching} />
     </section>
   );
 }

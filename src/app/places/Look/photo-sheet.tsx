@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
+import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import type { TapMode } from '../../state/change-draft.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { change, draft, overlays, removePhoto, wantOverlay } from '../../state/look-session.ts';
-import { prefer, preferences } from '../../state/preferences.ts';
+import { preferences } from '../../state/preferences.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../words/photo-troubles.ts';
@@ -36,14 +37,7 @@ export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
           if (mode === 'leaf') setMode('add');
         }}
       >
-        <label class="switch">
-          <input
-            type="checkbox"
-            checked={showHatching}
-            onChange={(event) => prefer({ showHatching: event.currentTarget.checked })}
-          />
-          {WORDS.hatching}
-        </label>
+        <HatchingSwitch says={WORDS.hatching} />
       </Specimen>
       {slots}
       <Troubles photo={photo} />
