@@ -26,6 +26,19 @@ export const worthAsking = computed(() => {
   return result.nothingSeen || result.nextChecks.some(({ id }) => !isAnswered(draft.value, id));
 });
 
+/** Kept among what could not be said once the first question is passed over, so that a look opened again does not start over. */
+export const OPENING = 'opening';
+
+/** The look in which the person chose a question: theirs goes before the first one. */
+const chosenIn = signal<string | undefined>(undefined);
+
+/** Nothing has been said of any sign yet, and the first question was neither passed over nor gone round. */
+export const isOpening = computed(() => {
+  const { id, answers, cannotSay } = draft.value;
+  const untouched = Object.keys(answers.signs).length === 0 && !cannotSay.includes(OPENING);
+  return untouched && chosenIn.value !== id;
+});
+
 export function followQuestion(): void {
   effect(() => {
     const { pending } = ranking.value;
@@ -36,6 +49,7 @@ export function followQuestion(): void {
 /** Puts one question of the person's own choice on show. */
 export function askAbout(id: string): void {
   pinned.value = id;
+  chosenIn.value = draft.value.id;
 }
 
 /** Takes back the last answer and puts its question again. */

@@ -2,10 +2,8 @@ import { useState } from 'preact/hooks';
 import type { AskableId } from '../../../signs/vocabulary.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { change } from '../../state/look-session.ts';
+import { OPENING } from '../../state/question.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
-
-/** Kept among what could not be said, so that a look opened again does not start over. */
-export const OPENING = 'opening';
 
 /** What strikes the eye from where one stands, before anything is looked at closely. */
 const STRIKING = [

@@ -3,7 +3,7 @@ import type { NextCheck, NextCheckTarget } from '../../../ranker/types.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
-import { question, undoAnswer, worthAsking } from '../../state/question.ts';
+import { isOpening, question, undoAnswer, worthAsking } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -11,7 +11,7 @@ import { describeMinutes } from '../../words/minutes.ts';
 import { describeSign } from '../../words/signs.ts';
 import { sayShift } from '../../words/weighing.ts';
 import { AllQuestions } from './all-questions.tsx';
-import { OPENING, OpeningQuestion } from './opening-question.tsx';
+import { OpeningQuestion } from './opening-question.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
 import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
 
@@ -40,16 +40,10 @@ export function QuestionPanel() {
           onChange={(value) => setAll(value === 'all')}
         />
       </div>
-      {all ? <AllQuestions /> : isOpening() ? <OpeningQuestion /> : <OneQuestion />}
+      {all ? <AllQuestions /> : isOpening.value ? <OpeningQuestion /> : <OneQuestion />}
       <AnswerEffect />
     </section>
   );
-}
-
-/** Nothing has been said of any sign yet, and the first question was not passed over. */
-function isOpening(): boolean {
-  const { answers, cannotSay } = draft.value;
-  return Object.keys(answers.signs).length === 0 && !cannotSay.includes(OPENING);
 }
 
 function OneQuestion() {
