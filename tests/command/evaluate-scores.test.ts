@@ -7,7 +7,7 @@ import {
   logLoss,
   partsOfBrier,
   reliabilityTable,
-} from '../../src/command/evaluate/score-forecasts.ts';
+} from '../../src/ranker/score-forecasts.ts';
 
 const forecasts = (...pairs: readonly (readonly [number, number])[]): Forecast[] =>
   pairs.map(([probability, y]) => ({ probability, happened: y === 1 }));

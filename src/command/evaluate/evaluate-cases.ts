@@ -17,7 +17,7 @@ import {
   logLoss,
   type ReliabilityBin,
   reliabilityTable,
-} from './score-forecasts.ts';
+} from '../../ranker/score-forecasts.ts';
 import {
   type Chances,
   chancesByNaiveBayes,
