@@ -2,6 +2,8 @@ import { KNOWLEDGE } from './causes/knowledge/index.ts';
 import { leakOf, UNLISTED_Q } from './causes/leaks.ts';
 import type { LeafReading } from './leaf/types.ts';
 import { compileKnowledge, type KnowledgeModel } from './ranker/knowledge-model.ts';
+import { drawLessons, type GardenLessons, type LessonCase } from './ranker/learn-lessons.ts';
+import { type GardenCounts, gardenOdds } from './ranker/learn-rates.ts';
 import { rank } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
 import { type Hemisphere, seasonOf } from './season/season-of.ts';
@@ -22,6 +24,8 @@ export interface TriageInput {
   readonly draws?: number;
   /** Questions that were answered "can't say": not offered again. */
   readonly cannotSay?: readonly string[];
+  /** What the settled cases of this garden have taught, as sums. */
+  readonly garden?: GardenCounts;
 }
 
 /** The answer, the same for both faces. */
@@ -58,6 +62,22 @@ export function triage(input: TriageInput): TriageResult {
     ...(date === undefined ? {} : { season: seasonOf(date, input.hemisphere) }),
     ...(input.cannotSay === undefined ? {} : { cannotSay: input.cannotSay }),
     ...(input.draws === undefined ? {} : { draws: input.draws }),
+    ...(input.garden === undefined ? {} : { garden: gardenOdds(model, input.garden) }),
   });
   return { ...ranking, photos: input.photos, findings, knowledge: model.version };
+}
+
+/** The settled cases of a garden, to learn from. */
+export interface LearnInput {
+  /** The season follows from the date and the hemisphere. */
+  readonly cases: readonly Omit<LessonCase, 'season'>[];
+  /** ISO date of today: older seasons count less. */
+  readonly today: string;
+  readonly hemisphere?: Hemisphere;
+}
+
+/** What a garden's settled cases teach. `counts` of the result is what `triage` takes as `garden`. Pure. */
+export function learn({ cases, today, hemisphere }: LearnInput): GardenLessons {
+  const dated = cases.map((settled) => ({ ...settled, season: seasonOf(settled.date, hemisphere) }));
+  return drawLessons(knowledgeModel(), dated, today);
 }

@@ -11,6 +11,8 @@ export interface Known {
   readonly circumstances: readonly Circumstance[];
   readonly crop?: CropId;
   readonly season?: Season;
+  /** What this garden has taught: odds multipliers, one a cause. */
+  readonly garden?: Float64Array;
 }
 
 /** Reports on the same thing combine on it: their likelihoods multiply, their reporters are listed. */
@@ -99,6 +101,8 @@ export function gatherEvidence(model: KnowledgeModel, known: Known): Evidence {
   if (known.crop) context.push({ label: `crop=${known.crop}`, oddsFactor: cropOdds(model, known.crop) });
   if (known.season)
     context.push({ label: `season=${known.season}`, oddsFactor: seasonOdds(model, known.season) });
+  if (known.garden?.some((odds) => odds !== 1))
+    context.push({ label: 'garden=settled', oddsFactor: known.garden });
   return {
     ...gatherSigns(model, known.findings),
     factors: gatherFactors(model, known.circumstances),
