@@ -8,7 +8,7 @@ export interface DecisionTable {
   readonly leave: Float64Array;
   /** What each cause takes if it is looked at again and treated then. */
   readonly watch: Float64Array;
-  /** Effort of looking again. */
+  /** Effort of looking again, which every plan but leaving alone takes. */
   readonly watchCost: number;
   readonly courses: readonly DecisionCourse[];
 }
@@ -17,7 +17,7 @@ export interface DecisionCourse {
   readonly id: string;
   /** Effort, and harm where it helps nothing. */
   readonly needless: number;
-  /** What each cause still takes under this course; equal to `leave` where the course does not help. */
+  /** What each cause still takes under this course; equal to `watch` where the course does not help. */
   readonly remains: Float64Array;
 }
 
@@ -55,7 +55,10 @@ export function lossOfPlan(table: DecisionTable, plan: Plan, chances: Float64Arr
     case 'watch':
       return table.watchCost + expected(chances, table.watch);
     case 'act': {
-      const cost = plan.courses.reduce((sum, course) => sum + table.courses[course]!.needless, 0);
+      const cost = plan.courses.reduce(
+        (sum, course) => sum + table.courses[course]!.needless,
+        table.watchCost,
+      );
       return cost + expected(chances, remainsUnder(table, plan.courses));
     }
   }
@@ -65,7 +68,7 @@ export function lossOfPlan(table: DecisionTable, plan: Plan, chances: Float64Arr
 export function bestAct(table: DecisionTable, chances: Float64Array): { plan: Plan; loss: number } {
   const chosen: number[] = [];
   const remaining = new Float64Array(chances.length).fill(Number.POSITIVE_INFINITY);
-  let spent = 0;
+  let spent = table.watchCost;
   let loss = Number.POSITIVE_INFINITY;
   for (let round = 0; round < MOST_COURSES; round++) {
     let best = -1;

@@ -35,10 +35,13 @@ export type Facts = ReadonlySet<string>;
 
 /**
  * Effort of looking again and of checks, in percent of a bed's crop; `leastSaving` is the share of the expected loss that
- * a check must save to be put ahead of deciding now. Our own judgement (common practice, no source).
+ * a check must save to be put ahead of deciding now. `seenInPassing` is the share of what a second look would save that
+ * is saved without one: who leaves a plant alone still walks past it, and sees in time about every other trouble that
+ * grows. Our own judgement (common practice, no source).
  */
 export const EFFORT = {
   lookAgain: 1.5,
+  seenInPassing: 0.5,
   perMinute: 0.05,
   perDayWaited: 0.1,
   perCheck: 0.25,
@@ -183,22 +186,25 @@ function holds(when: Circumstances | { readonly sign: SignId }, facts: Facts): b
   return facts.has(circumstanceKey(when));
 }
 
-/** The losses that hold under what is known. */
+/**
+ * The losses that hold under what is known. Whoever acts looks again too: what a course does not help is found then and
+ * costs what watching costs.
+ */
 export function decisionTable(model: KnowledgeModel, facts: Facts): DecisionTable {
   const losses = model.causes.map(
     ({ losses, tempered }) => tempered?.find(({ when }) => holds(when, facts)) ?? losses,
   );
-  const leave = Float64Array.from(losses, (loss) => loss.leave);
+  const watch = Float64Array.from(losses, (loss) => loss.watch);
   return {
-    leave,
-    watch: Float64Array.from(losses, (loss) => Math.min(loss.watch, loss.leave)),
+    leave: Float64Array.from(losses, ({ leave, watch }) => leave - EFFORT.seenInPassing * (leave - watch)),
+    watch,
     watchCost: EFFORT.lookAgain,
     courses: COURSES.map(({ id, needless }) => ({
       id,
       needless,
       remains: Float64Array.from(model.causes, ({ remedies }, cause) => {
         const remedy = remedies.find(({ course }) => course === id);
-        return remedy ? Math.min(remedy.remains, leave[cause]!) : leave[cause]!;
+        return remedy ? Math.min(remedy.remains, watch[cause]!) : watch[cause]!;
       }),
     })),
   };
