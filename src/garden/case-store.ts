@@ -4,7 +4,15 @@
  */
 import { createStore, del, get, promisifyRequest, set, type UseStore } from 'idb-keyval';
 import { addLookToCase } from './add-look-to-case.ts';
-import type { CaseRecord, DraftRecord, GardenRecord, LookRecord, LookSummary } from './records.ts';
+import type {
+  CaseRecord,
+  DraftRecord,
+  GardenRecord,
+  LessonsRecord,
+  LookRecord,
+  LookSummary,
+} from './records.ts';
+import { LESSONS_ID } from './records.ts';
 import { repairRecord } from './repair-record.ts';
 
 /**
@@ -39,6 +47,9 @@ export interface CaseStore {
   changeCase(id: string, change: (kept: CaseRecord) => CaseRecord): Promise<CaseRecord | undefined>;
   /** Takes away the looks and pictures of a case for good; a bare record of the deletion stays. */
   eraseCase(id: string, now: string): Promise<void>;
+  /** What learning leaves out; `undefined` while nothing was ever reset. */
+  readLessons(): Promise<LessonsRecord | undefined>;
+  saveLessons(lessons: LessonsRecord): Promise<void>;
   savePicture(id: string, picture: Blob): Promise<void>;
   readPicture(id: string): Promise<Blob | undefined>;
   dropPictures(ids: readonly string[]): Promise<void>;
@@ -73,6 +84,16 @@ const namesOf = ({ bed, plant, crop, variety }: CaseRecord): Partial<CaseRecord>
   plant,
   ...(crop ? { crop } : {}),
   ...(variety ? { variety } : {}),
+});
+
+/** What stays of a case that is deleted for good: that it was there, so that a merge does not bring it back. */
+const bareRecord = ({ outcome: _outcome, ...found }: CaseRecord, now: string): CaseRecord => ({
+  ...found,
+  bed: '',
+  plant: '',
+  looks: [],
+  changedAt: now,
+  deletedAt: found.deletedAt ?? now,
 });
 
 export function openCaseStore(): CaseStore {
@@ -144,21 +165,18 @@ export function openCaseStore(): CaseStore {
       const looks = await listLooks(id);
       await rewriteCase(
         id,
-        (found) =>
-          found && {
-            ...found,
-            bed: '',
-            plant: '',
-            looks: [],
-            changedAt: now,
-            deletedAt: found.deletedAt ?? now,
-          },
+        (found) => found && bareRecord(found, now),
         (store) => {
           store.delete(keysUnder(`look:${id}:`));
         },
       );
       await this.dropPictures(looks.flatMap((look) => look.photos.map((photo) => photo.id)));
     },
+    async readLessons() {
+      const found = repairRecord(await guarded(() => get(LESSONS_ID, records)));
+      return found?.kind === 'lessons' ? found : undefined;
+    },
+    saveLessons: (lessons) => guarded(() => set(LESSONS_ID, lessons, records)),
     savePicture: (id, picture) => guarded(() => set(id, picture, pictures)),
     readPicture: (id) => guarded(() => get<Blob>(id, pictures)),
     dropPictures: (ids) =>

@@ -4,8 +4,11 @@
  * nothing of leaves, signs or causes.
  */
 
-/** Raised when the shape of a kept record changes; `repairRecord` brings older ones up to it. */
-export const RECORDS_SCHEMA = 1;
+/**
+ * Raised when the shape of a kept record changes; `repairRecord` brings older ones up to it. 2: a case may hold how it
+ * ended, and there is a record of what learning leaves out.
+ */
+export const RECORDS_SCHEMA = 2;
 
 export interface Stamp {
   /** Random (UUID), never reused. */
@@ -30,6 +33,34 @@ export interface LookSummary {
   readonly photos: readonly string[];
 }
 
+/** The chances of a ranking as they stood at one look. */
+export interface ShownRanking {
+  /** Day of the look, `YYYY-MM-DD`. */
+  readonly date: string;
+  /** By cause, 0–1; tiny ones are left out. */
+  readonly chances: Readonly<Record<string, number>>;
+  /** Version of the knowledge that they were made with. */
+  readonly knowledge?: string;
+}
+
+/** How a case ended, as the grower says. */
+export interface Outcome {
+  /** Day on which it was said first, `YYYY-MM-DD`, and the moment it was said last, ISO 8601, UTC. */
+  readonly settledOn: string;
+  readonly settledAt: string;
+  /** What it turned out to be; empty when that was never found out. */
+  readonly causes: readonly string[];
+  /** How sure that is, one of the ranker's words for it; empty when nothing was found out. */
+  readonly sureness: string;
+  /** Share of the crop that was lost, a word; empty when not said. */
+  readonly lost: string;
+  /** What was done, in the grower's words. */
+  readonly done: string;
+  /** What was shown at the first look, and at the last where that is another one. */
+  readonly first?: ShownRanking;
+  readonly last?: ShownRanking;
+}
+
 /** One plant in trouble, and every look that was taken at it. */
 export interface CaseRecord extends Stamp {
   readonly kind: 'case';
@@ -41,6 +72,8 @@ export interface CaseRecord extends Stamp {
   readonly openedOn: string;
   /** Day on which the grower closed it. */
   readonly closedOn?: string;
+  /** Stays when the case is opened again, but counts only while it is closed. */
+  readonly outcome?: Outcome;
   /** In order of date, oldest first. */
   readonly looks: readonly LookSummary[];
 }
@@ -75,4 +108,14 @@ export interface DraftRecord<Body = unknown> extends Stamp {
   readonly body: Body;
 }
 
-export type GardenRecord = CaseRecord | LookRecord | DraftRecord;
+/** Id of the one record of its kind. */
+export const LESSONS_ID = 'lessons';
+
+/** What learning leaves out at the grower's word. */
+export interface LessonsRecord extends Stamp {
+  readonly kind: 'lessons';
+  /** Outcomes said at or before this moment (ISO 8601, UTC) teach nothing any more. */
+  readonly forgetUntil?: string;
+}
+
+export type GardenRecord = CaseRecord | LookRecord | DraftRecord | LessonsRecord;

@@ -1,4 +1,13 @@
-import type { CaseRecord, DraftRecord, GardenRecord, LookPhoto, LookRecord, LookSummary } from './records.ts';
+import type {
+  CaseRecord,
+  DraftRecord,
+  GardenRecord,
+  LookPhoto,
+  LookRecord,
+  LookSummary,
+  Outcome,
+  ShownRanking,
+} from './records.ts';
 import { RECORDS_SCHEMA } from './records.ts';
 
 /**
@@ -21,6 +30,8 @@ export function repairRecord(found: unknown): GardenRecord | undefined {
   };
   if (found.kind === 'case') return repairCase(found, stamp);
   if (found.kind === 'look') return repairLook(found, stamp);
+  if (found.kind === 'lessons')
+    return { ...stamp, kind: 'lessons', ...optional('forgetUntil', text(found.forgetUntil)) };
   if (found.kind === 'draft' && isObject(found.body)) return { ...stamp, kind: 'draft', body: found.body };
   return undefined;
 }
@@ -45,6 +56,7 @@ function repairCase(found: Loose, stamp: Stamped): CaseRecord {
     .map(repairSummary)
     .filter((look) => look !== undefined)
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  const outcome = repairOutcome(found.outcome, stamp.changedAt);
   return {
     ...stamp,
     kind: 'case',
@@ -55,6 +67,35 @@ function repairCase(found: Loose, stamp: Stamped): CaseRecord {
     ...optional('crop', text(found.crop)),
     ...optional('variety', text(found.variety)),
     ...optional('closedOn', day(found.closedOn)),
+    ...(outcome ? { outcome } : {}),
+  };
+}
+
+function repairOutcome(found: unknown, changedAt: string): Outcome | undefined {
+  if (!isObject(found)) return undefined;
+  const first = repairShown(found.first);
+  const last = repairShown(found.last);
+  return {
+    settledOn: day(found.settledOn) || changedAt.slice(0, 10),
+    settledAt: text(found.settledAt) || changedAt,
+    causes: texts(found.causes),
+    sureness: text(found.sureness),
+    lost: text(found.lost),
+    done: text(found.done),
+    ...(first ? { first } : {}),
+    ...(last ? { last } : {}),
+  };
+}
+
+function repairShown(found: unknown): ShownRanking | undefined {
+  if (!isObject(found) || day(found.date) === '' || !isObject(found.chances)) return undefined;
+  const chances = Object.entries(found.chances).filter(
+    (entry): entry is [string, number] => typeof entry[1] === 'number' && entry[1] >= 0 && entry[1] <= 1,
+  );
+  return {
+    date: day(found.date),
+    chances: Object.fromEntries(chances),
+    ...optional('knowledge', text(found.knowledge)),
   };
 }
 

@@ -124,7 +124,7 @@ describe('repairing what comes out of the store', () => {
     const found = {
       kind: 'look',
       id: 'l',
-      schema: 1,
+      schema: RECORDS_SCHEMA,
       changedAt: '2026-06-01T00:00:00.000Z',
       caseId: 'a',
       date: '2026-06-01',
@@ -166,7 +166,7 @@ describe('repairing what comes out of the store', () => {
       fc.property(
         fc.record(
           {
-            kind: fc.constantFrom('case', 'look', 'draft', 'other'),
+            kind: fc.constantFrom('case', 'look', 'draft', 'lessons', 'other'),
             id: fc.oneof(fc.string(), fc.integer()),
             schema: fc.anything(),
             changedAt: fc.anything(),
@@ -175,6 +175,8 @@ describe('repairing what comes out of the store', () => {
             photos: fc.array(fc.anything()),
             answers: fc.anything(),
             body: fc.anything(),
+            outcome: fc.anything(),
+            forgetUntil: fc.anything(),
             date: fc.anything(),
           },
           { requiredKeys: ['kind'] },
