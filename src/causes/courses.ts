@@ -26,7 +26,7 @@ const course = <const Id extends string>(
 export const COURSES = [
   course(
     'stop-the-load',
-    'Stop spreading and moving that compost, manure or hay; label it, keep a sample in a closed bag and ask the supplier what the fields were sprayed with.',
+    'Stop spreading and moving that compost, manure or hay; label it, keep a sample in a closed bag and ask the supplier what the fields were sprayed with. Grow sweetcorn or grass where it went, and retest with beans in pots before planting anything tender there.',
     12,
     'a good load lies idle for a season and the beds go without it',
     ['residue', 'local-rules'],

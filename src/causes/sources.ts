@@ -18,6 +18,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://www.agric.gov.ab.ca/flippingbook/agdex/400_28-3/html/files/assets/seo/page173.html',
   },
+  'ACTA-2014': {
+    title: 'Comparison of degree-day calculation methods (Acta Biotheoretica 62:69–90, Table 1)',
+    by: 'Springer / PMC',
+    year: '2014',
+    at: 'https://pmc.ncbi.nlm.nih.gov/articles/PMC3973433/table/T1',
+  },
   'AGMET-VEG': {
     title: 'Weather needs of vegetable crops (agrometeorology teaching page)',
     by: 'pedigogy.com',
@@ -86,6 +92,12 @@ export const SOURCES = {
     year: '2018',
     at: 'https://mybackyardgarden4b.wordpress.com/2018/12/22/manure-bioassay-setup/',
   },
+  'CAN-LETT': {
+    title: 'Lettuce/radish temperature notes, Canadian Dept of Agriculture',
+    by: 'seen via blog',
+    year: '2010',
+    at: 'http://growinggreener.blogspot.com/2010/02/germination-growing-temperatures.html',
+  },
   'CCE-CRF': {
     title: 'Cabbage maggot (adapted from Cornell Cooperative Extension 1999)',
     by: 'seen via garden page',
@@ -103,6 +115,12 @@ export const SOURCES = {
     by: 'California Compost Quality Council',
     year: 'n.d.',
     at: 'https://www.yumpu.com/en/document/view/17951641/an-introduction-to-the-ccqc-maturity-index',
+  },
+  'CFR-205203': {
+    title: '7 CFR 205.203(c)(2), soil fertility practice standard (compost)',
+    by: 'USDA National Organic Program',
+    year: '2000–',
+    at: 'seen via http://www.omri.org (generic materials list) and http://www.suite101.com/article.cfm/simple_homesteading/64231',
   },
   'CGC-GENES': {
     title: 'Gene List for Cucurbita species, Paris & Padley (2014); Paris & Kabelka (2009)',
@@ -237,6 +255,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://hcsdeerservices.co.uk/deer-info/deer-damage',
   },
+  'HDF-GERM': {
+    title: 'Percentage of normal vegetable seedlings at different temperatures (Harrington & Minges table)',
+    by: 'High and Dry Farm',
+    year: 'n.d.',
+    at: 'https://highanddryfarm.com/germination-versus-temperature',
+  },
   'HECKERMAN-1989': {
     title: 'A tractable inference algorithm for diagnosing multiple diseases, D. Heckerman (UAI, KSL-89-36)',
     by: 'Stanford KSL / North-Holland',
@@ -278,6 +302,12 @@ export const SOURCES = {
     by: 'University of Illinois',
     year: 'n.d.',
     at: 'http://veg-fruit.cropsci.illinois.edu/Diseases/Downy%20Mildew%20Of%20Cucurbits_files/Cucurbit%20Downy%20Mildew.htm',
+  },
+  'INRA-ZUC': {
+    title: 'Courgette, squash: thrips, symptoms and damage (Ephytia)',
+    by: 'INRAE',
+    year: '2021',
+    at: 'http://ephytia.inra.fr/en/C/18680/Zucchini-squash-Symptoms-Damage',
   },
   'IPNI-4R': {
     title: '4R Plant Nutrition Manual: mobile and immobile nutrients',
@@ -327,6 +357,12 @@ export const SOURCES = {
     by: 'Love the Garden',
     year: 'n.d.',
     at: 'https://lovethegarden.com/uk-en/article/cabbage-root-fly',
+  },
+  METIE: {
+    title: 'Degree-day calculation, four cases',
+    by: 'Met Éireann',
+    year: 'n.d.',
+    at: 'http://www.met.ie/climate/data03.asp?prn=1',
   },
   'MEYER-2008': {
     title:
@@ -383,11 +419,23 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://www.norsys.com/WebHelp/NETICA/X_Func_NoisyOrDist.htm',
   },
+  'NRAES-54': {
+    title: 'On-Farm Composting Handbook, Rynk et al. (Table A.1)',
+    by: 'NRAES / Cornell',
+    year: '1992',
+    at: 'http://compost.css.cornell.edu/OnFarmHandbook/onfarm_TOC.html (contents seen; numbers memory)',
+  },
   'NRCS-317': {
     title: 'Composting Facility, job sheet 317',
     by: 'USDA NRCS',
     year: '2002',
     at: 'https://docest.com/doc/388104/fotg-section-iv-job-sheet-317',
+  },
+  'NRCS-CN': {
+    title: 'Carbon to Nitrogen Ratios in Cropping Systems',
+    by: 'USDA NRCS',
+    year: '2011',
+    at: 'seen via https://r.arson.gg/r/stre/comments/oyrond/',
   },
   'OHIO-BLB': {
     title: 'Bean leaf beetles (South Central Ohio ag news)',
@@ -395,11 +443,29 @@ export const SOURCES = {
     year: '2008',
     at: 'http://southcentralohioagnewsblog.blogspot.com/2008_06_11_archive.html',
   },
+  'OKSTATE-ST': {
+    title: 'Soil temperature model description (Hillel 1982)',
+    by: 'Oklahoma State University',
+    year: 'n.d.',
+    at: 'http://soilphysics.okstate.edu/toolkit/temperature/model.htm',
+  },
   'OMAFRA-V': {
     title: 'Tomato viruses',
     by: 'Ontario Ministry of Agriculture',
     year: 'n.d.',
     at: 'http://www.omafra.gov.on.ca/IPM/english/tomatoes/diseases-and-disorders/viruses.html',
+  },
+  'OSU-ASK': {
+    title: 'Composting horse manure and sawdust, Q 351921',
+    by: 'Oregon extension answer',
+    year: '2016',
+    at: 'https://ask2.extension.org/kb/faq.php?id=351921',
+  },
+  'OSU-CALC': {
+    title: 'Degree-day calculation methods',
+    by: 'Oregon State University IPPC',
+    year: 'n.d.',
+    at: 'http://ippc2.orst.edu/CalcMethods.html',
   },
   'OSU-CARRY': {
     title: 'Herbicide carryover in hay, manure, compost, and grass clippings',
@@ -413,11 +479,23 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://u.osu.edu/vegetablediseasefacts/cucurbit-diseases/cucurbit-downy-mildew/basics/',
   },
+  'OSU-CROPT': {
+    title: 'Scheduling vegetables with degree-day models',
+    by: 'Oregon State University Extension',
+    year: 'n.d.',
+    at: 'https://extension.oregonstate.edu/es/crop-production/vegetables/croptime-scheduling-vegetables-degree-day-models',
+  },
   'OSU-FRANKLIN': {
     title: 'Planting tomatoes when the soil is too cold',
     by: 'Ohio State University Extension, Franklin County',
     year: '2019',
     at: 'https://u.osu.edu/growingfranklin/2019/05/22/planting-tomatoes-when-the-soil-is-too-cold/',
+  },
+  'OSU-HARR': {
+    title: 'Soil temperature conditions for vegetable seed germination, J. F. Harrington',
+    by: 'Oregon State University Extension',
+    year: '2013, rev. 2024',
+    at: 'https://extension.oregonstate.edu/gardening/soil-compost/soil-temperature-conditions-vegetable-seed-germination',
   },
   'OSU-SF-AMINO': {
     title: 'Aminopyralid residues in compost, Angima & Hulting',
@@ -571,6 +649,12 @@ export const SOURCES = {
     year: '1993',
     at: 'https://bookrags.com/ebooks/4342/33.html ; https://100flowers.win/Article/gardenarticles/aboutgarden/201608/50262.html',
   },
+  'SOLVITA-NOTE': {
+    title: 'Compost maturity: CO2 plus ammonia test',
+    by: 'reseller note',
+    year: 'n.d.',
+    at: 'http://microbesmart.com.au/index.php/products/testing-equipment/40-compost-maturity',
+  },
   'SPU-MULCH': {
     title: 'Mulch literature review (cites Lloyd et al. 2003; Hoitink & Krause 1998)',
     by: 'Seattle Public Utilities, via mailing list',
@@ -589,11 +673,29 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://statlect.com/fundamentals-of-statistics/Jeffreys-scale',
   },
+  'SUNDOWN-IFAS': {
+    title: 'Min/opt/max germination temperatures from IFAS',
+    by: 'Sundown Farms, quoting Florida IFAS',
+    year: 'n.d.',
+    at: 'https://sundownfarms.com/gardening/germination/soil-temperature/',
+  },
   SUNSET: {
     title: 'Aphids',
     by: 'Sunset',
     year: 'n.d.',
     at: 'https://www.sunset.com/garden/garden-basics/aphids',
+  },
+  'TAMU-EK': {
+    title: 'Check soil temperature (EarthKind)',
+    by: 'Texas A&M Aggie Horticulture',
+    year: 'n.d.',
+    at: 'http://aggie-horticulture.tamu.edu/archives/parsons/earthkind/ekgarden15.html',
+  },
+  'TAMU-SALT': {
+    title: 'Tomato problem solver: salt damage',
+    by: 'Texas A&M AgriLife Extension',
+    year: 'n.d.',
+    at: 'https://aggie-horticulture.tamu.edu/vegetable/problem-solvers/tomato-problem-solver/leaves/salt-damage/',
   },
   'TGA-PIGEON': {
     title: 'Woodpigeons',
@@ -606,6 +708,12 @@ export const SOURCES = {
     by: 'culinary herb FAQ',
     year: 'n.d.',
     at: 'https://www.henriettes-herb.com/faqs/culi-3-7-soil-nutrients.html',
+  },
+  'UC-DD': {
+    title: 'A simple way to calculate degree-days',
+    by: 'University of California IPM',
+    year: 'n.d.',
+    at: 'https://ipm.ucanr.edu/PMG/FIG/cit-t01.html',
   },
   'UC-FUS': {
     title: 'Fusarium wilt on tomatoes',
@@ -661,6 +769,12 @@ export const SOURCES = {
     year: '2016',
     at: 'https://sites.udel.edu/weeklycropupdate/?p=9221',
   },
+  'UDEL-GDD': {
+    title: 'Warm temperatures are moving crops along',
+    by: 'University of Delaware Weekly Crop Update, E. Ernest',
+    year: '2025',
+    at: 'https://sites.udel.edu/weeklycropupdate/?p=26300',
+  },
   'UGA-B1569': {
     title: 'Vegetable nutrient deficiencies, B1569',
     by: 'University of Georgia Extension',
@@ -715,6 +829,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://extension.umd.edu/hgic/topics/phosphorus-deficiency-vegetables',
   },
+  'UMD-SALT': {
+    title: 'Fertilizer toxicity or high soluble salts',
+    by: 'University of Maryland Extension',
+    year: '2020',
+    at: 'https://extension.umd.edu/hgic/topics/fertilizer-toxicity-or-high-soluble-salts',
+  },
   'USSL-MAAS': {
     title: 'Relative salt tolerance of herbaceous crops (Maas 1990)',
     by: 'USDA-ARS US Salinity Laboratory',
@@ -745,6 +865,12 @@ export const SOURCES = {
     by: 'Volcani Center archive / Wiley',
     year: '1987',
     at: 'https://volcaniarchive.agri.gov.il/skn/e19250?nsid=2',
+  },
+  WFPU: {
+    title: 'World Food: Production and Use, sec. 8.8 growing degree days',
+    by: 'Wiley, via web page',
+    year: 'n.d.',
+    at: 'http://what-when-how.com/Tutorial/topic-1313lg4/World-Food-Production-and-Use-318.html',
   },
   'WHATCOM-CN': {
     title: 'Compost fundamentals: carbon–nitrogen relationships (WSU Whatcom)',
@@ -795,6 +921,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://endurance.net/RideCamp/archives/past/09/19/msg00093.html',
   },
+  'WSU-THRIPS': {
+    title: 'Cucumber: western flower thrips, disease gallery',
+    by: 'Washington State University, Mount Vernon',
+    year: 'n.d.',
+    at: 'https://mtvernon.wsu.edu/path-team/problemscommon/cucumber-western-flower-thrips4l-2/',
+  },
   'WSU-WHATCOM': {
     title: 'Bioassay test for auxinic herbicide residues in compost: protocol for gardeners',
     by: 'WSU Whatcom County Extension',
@@ -806,6 +938,13 @@ export const SOURCES = {
     by: 'Yara',
     year: 'n.d.',
     at: 'https://pre.yara.in/crop-nutrition/broccoli/nutrient-deficiencies-broccoli/boron-deficiency-broccoli/',
+  },
+  'ZHENG-1993': {
+    title:
+      'A daily soil temperature model based on air temperature and precipitation for continental applications, Zheng, Hunt & Running (Clim. Res. 2:183–191)',
+    by: 'Inter-Research',
+    year: '1993',
+    at: 'https://scribd.com/document/367810040/3',
   },
 } as const satisfies Record<string, SourceEntry>;
 

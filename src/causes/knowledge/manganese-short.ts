@@ -50,8 +50,14 @@ export const manganeseShort: Cause = {
     {
       when: { crop: 'potato' },
       leans: 'a-little-more',
-      because: 'beet, spinach, peas and potatoes show it most',
-      source: 'from memory',
+      because: 'soya beans and potatoes commonly show it on their upper leaves',
+      source: 'RLF-MN',
+    },
+    {
+      when: { crop: 'soya-bean' },
+      leans: 'a-little-more',
+      because: 'soya beans and potatoes commonly show it on their upper leaves',
+      source: 'RLF-MN',
     },
     {
       when: { crop: 'french-bean' },

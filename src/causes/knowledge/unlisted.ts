@@ -5,7 +5,14 @@ export const unlisted: Cause = {
   id: 'unlisted',
   what: 'Something this tool does not know: a rarer pest, disease or mishap, or several small things together.',
   baseRate: { rate: 0.05, confidence: 'described', source: 'common practice, no source' },
-  leanings: [],
+  leanings: [
+    {
+      when: { setting: 'pests-about', is: 'mice-or-voles' },
+      leans: 'a-little-more',
+      because: 'mice and voles dig up seed and gnaw roots, and this tool does not know them',
+      source: 'common practice, no source',
+    },
+  ],
   signs: [
     { sign: 'one-plant', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'scattered', frequency: 'sometimes', source: 'common practice, no source' },

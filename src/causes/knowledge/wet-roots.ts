@@ -24,6 +24,18 @@ export const wetRoots: Cause = {
       source: 'common practice, no source',
     },
     {
+      when: { crop: 'tomato' },
+      leans: 'a-little-more',
+      because: 'tomatoes hang after one day under water, most crops later or not at all',
+      source: 'PURDUE-WL3',
+    },
+    {
+      when: { crop: 'aubergine' },
+      leans: 'a-little-less',
+      because: 'aubergines stood three days under water without hanging',
+      source: 'PURDUE-WL3',
+    },
+    {
       when: { setting: 'recent-rain', is: 'wet' },
       leans: 'a-little-more',
       because: 'much rain fills the soil',
