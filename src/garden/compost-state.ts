@@ -1,0 +1,163 @@
+import { normalBelow } from './normal.ts';
+
+/**
+ * State of a heap. Fresh: not yet through its heat. Hot: in it. Curing: past it, not yet ripe. Finished: stable.
+ * Phases after UCRRA and NRCS-317: up to 40–45 °C within 1–3 days, 49–71 °C while hot, below 38–41 °C without heating again
+ * the end of active rotting, then curing for weeks to months.
+ */
+export type CompostState = 'fresh' | 'hot' | 'curing' | 'finished';
+export const COMPOST_STATES = ['fresh', 'hot', 'curing', 'finished'] as const;
+export type StateChances = Readonly<Record<CompostState, number>>;
+
+/** What is known of a heap. All of it speaks of one hidden state, so nothing counts twice. */
+export interface HeapKnown {
+  /** Hottest reading in its middle, °C, and the air at that time; without it, air is taken as `assumedAir`. */
+  readonly celsius?: number;
+  readonly airCelsius?: number;
+  readonly ageWeeks?: number;
+  readonly smellsOfAmmonia?: boolean;
+  /** How the grower names it. */
+  readonly told?: 'finished' | 'fresh' | 'still-warm' | 'hot';
+}
+
+/** Air temperature where nobody measured it: about 14 °C, give or take 6 (common practice, no source). */
+export interface AssumedAir {
+  readonly celsius: number;
+  readonly sd: number;
+}
+const SOME_AIR: AssumedAir = { celsius: 14, sd: 6 };
+
+/** Compost as growers put it on, nothing known (common practice, no source). */
+const SHARES: StateChances = { fresh: 0.15, hot: 0.05, curing: 0.1, finished: 0.7 };
+
+/** Rise over the air that parts very mature from mature from immature, K (CCQC-2001, numbers from memory). */
+export const SELF_HEATING = { veryMatureBelow: 10, matureBelow: 20 } as const;
+
+export type Maturity = 'very-mature' | 'mature' | 'immature';
+
+/** Class of a self-heating test by its greatest rise over the air, K (CCQC-2001). */
+export function maturityOfRise(rise: number): Maturity {
+  if (rise <= SELF_HEATING.veryMatureBelow) return 'very-mature';
+  return rise <= SELF_HEATING.matureBelow ? 'mature' : 'immature';
+}
+
+/** Laboratory figures of a compost; leave out what was not measured. */
+export interface MaturityFigures {
+  /** Ammonium nitrogen over nitrate nitrogen. */
+  readonly ammoniumToNitrate?: number;
+  /** Ammonia nitrogen, mg per kg dry matter. */
+  readonly ammoniaMgPerKg?: number;
+  /** Seedlings or growth, percent of a control. */
+  readonly growthPercent?: number;
+  /** Carbon given off, mg CO2-C per g organic matter a day. */
+  readonly carbonDioxide?: number;
+}
+
+const graded = (value: number | undefined, veryMature: number, mature: number): Maturity | undefined =>
+  value === undefined
+    ? undefined
+    : value < veryMature
+      ? 'very-mature'
+      : value <= mature
+        ? 'mature'
+        : 'immature';
+
+/**
+ * Class of the Californian index, the worst of the figures given (CCQC-2001; the bands are from memory and no law).
+ * `undefined` when nothing was measured.
+ */
+export function maturityOfFigures(figures: MaturityFigures): Maturity | undefined {
+  const { growthPercent } = figures;
+  const classes = [
+    graded(figures.ammoniumToNitrate, 0.5, 3),
+    graded(figures.ammoniaMgPerKg, 75, 500),
+    graded(growthPercent === undefined ? undefined : 100 - growthPercent, 10, 20),
+    graded(figures.carbonDioxide, 2, 8),
+  ];
+  return (['immature', 'mature', 'very-mature'] as const).find((one) => classes.includes(one));
+}
+
+export interface HeatLog {
+  readonly method: 'vessel-or-aerated' | 'windrow';
+  /** Temperature of each day, °C. */
+  readonly dailyCelsius: readonly number[];
+  readonly turns: number;
+  /** Carbon to nitrogen at the start. */
+  readonly startRatio: number;
+}
+
+/**
+ * Was it hot long enough by the American organic rule (CFR-205203): started at a carbon to nitrogen of 25–40, at 55–77 °C for
+ * three days in a vessel or aerated pile, or for fifteen days in a windrow with five turns?
+ */
+export function metHotCompostRule({ method, dailyCelsius, turns, startRatio }: HeatLog): boolean {
+  const hotDays = dailyCelsius.filter((celsius) => celsius >= 55 && celsius <= 77).length;
+  if (startRatio < 25 || startRatio > 40) return false;
+  return method === 'windrow' ? hotDays >= 15 && turns >= 5 : hotDays >= 3;
+}
+
+/** Reading and air are each good to about 2 °C, and heaps differ (common practice, no source). */
+const RISE_SD = 3;
+
+/**
+ * How well a rise over the air fits each state: finished up to 10 K, curing to 20 K, hot above (CCQC-2001). A raw heap
+ * may lie cold for want of size or water, so a low reading says little against "fresh".
+ */
+function likelihoodOfRise(rise: number, airSd: number): StateChances {
+  const sd = Math.hypot(RISE_SD, airSd);
+  const below = (limit: number): number => normalBelow((limit - rise) / sd);
+  const [cool, hot] = [below(SELF_HEATING.veryMatureBelow), 1 - below(SELF_HEATING.matureBelow)];
+  const warm = Math.max(0, 1 - cool - hot);
+  return { finished: cool, curing: warm, hot, fresh: 0.45 * cool + 0.4 * warm + 0.15 * hot };
+}
+
+/**
+ * States of heaps of an age. Half of them are past their heat after six weeks ("30 °C after six or seven weeks is
+ * nearly ready": common practice, no source) and ripe after twenty (curing takes weeks to months: UCRRA).
+ */
+function chancesAtAge(weeks: number): StateChances {
+  const spread = 0.6;
+  const past = (median: number): number => (weeks > 0 ? normalBelow(Math.log(weeks / median) / spread) : 0);
+  const working = 1 - past(6);
+  const finished = past(20);
+  // Heat comes within days (UCRRA); some heaps never heat and stay raw.
+  const fresh = working * (0.25 + 0.75 * Math.exp(-weeks));
+  return { fresh, hot: working - fresh, curing: Math.max(0, 1 - working - finished), finished };
+}
+
+/**
+ * P(the grower calls it so | state): growers go by looks and by touch, and brown colour or a good smell prove nothing
+ * (CCQC-INTRO). Our own estimate.
+ */
+const TOLD: Record<CompostState, Readonly<Record<NonNullable<HeapKnown['told']>, number>>> = {
+  finished: { finished: 0.95, fresh: 0.02, 'still-warm': 0.025, hot: 0.005 },
+  curing: { finished: 0.3, fresh: 0.05, 'still-warm': 0.6, hot: 0.05 },
+  fresh: { finished: 0.06, fresh: 0.8, 'still-warm': 0.1, hot: 0.04 },
+  hot: { finished: 0.05, fresh: 0.1, 'still-warm': 0.13, hot: 0.72 },
+};
+
+/** P(a smell of ammonia | state): it counts also where the heap is cool (SOLVITA-NOTE). Our own estimate. */
+const AMMONIA: StateChances = { fresh: 0.5, hot: 0.5, curing: 0.1, finished: 0.01 };
+
+/** Chances of the four states of a heap from whatever is known of it; they sum to 1. */
+export function judgeCompost(known: HeapKnown, air: AssumedAir = SOME_AIR): StateChances {
+  const { celsius, airCelsius, ageWeeks, smellsOfAmmonia, told } = known;
+  const start = ageWeeks === undefined ? SHARES : chancesAtAge(ageWeeks);
+  const rise =
+    celsius === undefined
+      ? undefined
+      : likelihoodOfRise(celsius - (airCelsius ?? air.celsius), airCelsius === undefined ? air.sd : 0);
+  const weights = COMPOST_STATES.map((state) => {
+    // No state is ever quite excluded: a thermometer may be misread.
+    let weight = start[state] + 0.001;
+    if (rise) weight *= rise[state] + 0.0003;
+    if (told !== undefined) weight *= TOLD[state][told];
+    if (smellsOfAmmonia !== undefined) weight *= smellsOfAmmonia ? AMMONIA[state] : 1 - AMMONIA[state];
+    return weight;
+  });
+  const sum = weights.reduce((total, weight) => total + weight, 0);
+  return Object.fromEntries(COMPOST_STATES.map((state, i) => [state, weights[i]! / sum])) as Record<
+    CompostState,
+    number
+  >;
+}
