@@ -1,7 +1,15 @@
 import { signal } from '@preact/signals';
 import { openCaseStore, StoreError, type StoreTrouble } from '../../garden/case-store.ts';
-import type { CaseRecord, DraftRecord, LookRecord } from '../../garden/records.ts';
+import {
+  type CaseRecord,
+  type DraftRecord,
+  LESSONS_ID,
+  type LookRecord,
+  RECORDS_SCHEMA,
+} from '../../garden/records.ts';
+import { type SaidOutcome, settleCase, shownAtLooks } from '../../garden/settle-case.ts';
 import type { LeafReading } from '../../leaf/types.ts';
+import { LEAST_KEPT } from '../../ranker/learn-score.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { TriageResult } from '../../triage.ts';
 import type { Draft } from './draft.ts';
@@ -17,6 +25,8 @@ export const store = openCaseStore();
 export const storeTrouble = signal<StoreTrouble | undefined>(undefined);
 /** `undefined` until the store has been read. */
 export const cases = signal<readonly CaseRecord[] | undefined>(undefined);
+/** Outcomes said at or before this moment teach nothing: learning was reset then. */
+export const forgetUntil = signal<string | undefined>(undefined);
 export const drafts = signal<readonly DraftRecord<Draft>[]>([]);
 
 /** Other tabs of the same garden. */
@@ -38,7 +48,9 @@ export async function refreshKept(): Promise<void> {
   const found = await tryStore(async () => ({
     cases: await store.listCases(),
     drafts: await store.listDrafts(),
+    lessons: await store.readLessons(),
   }));
+  if (found) forgetUntil.value = found.lessons?.forgetUntil;
   cases.value = found?.cases ?? cases.value ?? [];
   const open = found?.drafts.filter(({ deletedAt }) => !deletedAt);
   drafts.value = (open as DraftRecord<Draft>[] | undefined) ?? drafts.value;
@@ -76,6 +88,53 @@ export const closeCase = (id: string, day: string): Promise<void> =>
 
 export const reopenCase = (id: string): Promise<void> =>
   markCase(id, ({ closedOn: _closedOn, ...found }) => found);
+
+const chancesOf = (ranking: unknown): Record<string, number> =>
+  Object.fromEntries(
+    (ranking as KeptRanking).causes.flatMap(({ id, probability }) =>
+      probability >= LEAST_KEPT ? [[id, Math.round(probability * 1e4) / 1e4]] : [],
+    ),
+  );
+
+/** Closes a case with how it ended; can be taken back, and said again differently. True when it was stored. */
+export async function endCase(
+  kept: CaseRecord,
+  said: SaidOutcome,
+  today: string,
+  says: string,
+): Promise<boolean> {
+  const done = await tryStore(async () => {
+    const shown = shownAtLooks(await store.listLooks(kept.id), chancesOf);
+    return store.changeCase(kept.id, (found) => settleCase(found, said, shown, nowStamp(), today));
+  });
+  await keptChanged();
+  if (!done) return false;
+  const { closedOn, outcome } = kept;
+  offerUndo({
+    says,
+    undo: () =>
+      markCase(kept.id, ({ closedOn: _closedOn, outcome: _outcome, ...found }) => ({
+        ...found,
+        ...(closedOn ? { closedOn } : {}),
+        ...(outcome ? { outcome } : {}),
+      })),
+  });
+  return true;
+}
+
+/** From now on nothing said before `moment` teaches; `undefined` lets everything count again. */
+export async function forgetLessons(moment: string | undefined): Promise<void> {
+  await tryStore(() =>
+    store.saveLessons({
+      kind: 'lessons',
+      id: LESSONS_ID,
+      schema: RECORDS_SCHEMA,
+      changedAt: nowStamp(),
+      ...(moment ? { forgetUntil: moment } : {}),
+    }),
+  );
+  await keptChanged();
+}
 
 export async function eraseCase(id: string): Promise<void> {
   await tryStore(() => store.eraseCase(id, nowStamp()));

@@ -13,6 +13,7 @@ import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from './draft.ts';
 import { keptChanged, nowStamp, store, tryStore } from './kept.ts';
+import { lessons } from './learning.ts';
 import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
 import { preferences } from './preferences.ts';
 import { goTo } from './route.ts';
@@ -257,6 +258,7 @@ const triageInput = computed<TriageInput>(() => {
     today: dayOf(new Date()),
     hemisphere: preferences.value.hemisphere,
     cannotSay,
+    ...(lessons.value ? { garden: lessons.value.counts } : {}),
   };
 });
 

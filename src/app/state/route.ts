@@ -5,7 +5,13 @@ export type Route =
   | { readonly place: 'walk' }
   | { readonly place: 'look'; readonly draft?: string }
   | { readonly place: 'ground'; readonly bed?: string }
-  | { readonly place: 'book'; readonly caseId?: string; readonly look?: string }
+  | {
+      readonly place: 'book';
+      readonly caseId?: string;
+      readonly look?: string;
+      /** `taught`: what this garden has taught; `ended`: how the case ended. */
+      readonly page?: 'taught' | 'ended';
+    }
   | { readonly place: 'help' };
 export type Place = Route['place'];
 
@@ -18,7 +24,7 @@ export function readRoute(hash: string): Route {
     case 'ground':
       return first ? { place, bed: first } : { place };
     case 'book':
-      return { place, ...(first ? { caseId: first } : {}), ...(first && second ? { look: second } : {}) };
+      return readBook(first, second);
     case 'help':
       return { place };
     default:
@@ -26,11 +32,18 @@ export function readRoute(hash: string): Route {
   }
 }
 
+function readBook(first: string | undefined, second: string | undefined): Route {
+  if (first === 'taught') return { place: 'book', page: 'taught' };
+  if (!first) return { place: 'book' };
+  if (second === 'ended') return { place: 'book', caseId: first, page: 'ended' };
+  return { place: 'book', caseId: first, ...(second ? { look: second } : {}) };
+}
+
 export function hashOf(route: Route): string {
   const parts: (string | undefined)[] = [route.place];
   if (route.place === 'look') parts.push(route.draft);
   if (route.place === 'ground') parts.push(route.bed);
-  if (route.place === 'book') parts.push(route.caseId, route.look);
+  if (route.place === 'book') parts.push(route.caseId, route.look, route.page);
   return `#/${parts
     .filter((part) => part !== undefined)
     .map(encodeURIComponent)

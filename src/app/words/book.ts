@@ -13,10 +13,14 @@ export const BOOK_WORDS = {
   looks: (count: number): string => (count === 1 ? '1 look' : `${count} looks`),
   notFound: 'This case is not in the book of this device.',
   toBook: 'All cases',
+  taught: 'What this garden has taught',
   case: {
     lookAgain: (day: string, distance: string): string => `Look again on ${day}, ${distance}.`,
     addLook: 'Look again now',
-    close: 'Close the case',
+    close: 'Close it without saying',
+    howEnded: 'How did it end?',
+    ended: 'How it ended',
+    changeEnd: 'Put it right',
     reopen: 'Open it again',
     closedOn: (day: string): string => `Closed on ${day}.`,
     delete: 'Delete the case',
@@ -27,6 +31,7 @@ export const BOOK_WORDS = {
     inBed: (bed: string): string => `in ${bed}`,
     opened: (day: string): string => `opened ${day}`,
     looks: 'Looks, newest first',
+    openLook: 'The whole look',
   },
   look: {
     title: (day: string): string => `Look of ${day}`,

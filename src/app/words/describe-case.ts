@@ -11,5 +11,6 @@ export function searchWords(kept: CaseRecord): string {
     verdictWord(look.verdict),
     ...look.leading.map(causeName),
   ]);
-  return [kept.bed, kept.plant, cropName(kept.crop), kept.variety ?? '', ...looks].join(' ');
+  const ended = kept.outcome ? [...kept.outcome.causes.map(causeName), kept.outcome.done] : [];
+  return [kept.bed, kept.plant, cropName(kept.crop), kept.variety ?? '', ...looks, ...ended].join(' ');
 }

@@ -29,6 +29,8 @@ const REPORTERS: Record<Reporter, string> = {
 
 /** A reason in plain words. Covers signs, settings with an outcome, options of a list, the crop and the season. */
 export function describeReason(reason: Reason, reported: Reported): ReasonInWords {
+  if (reason.sign === 'garden=settled')
+    return { says: sayGarden(reason.decibans), by: 'your settled cases', kind: 'circumstance' };
   const because = reason.because === undefined ? {} : { because: reason.because };
   const equals = reason.sign.indexOf('=');
   if (equals > 0) {
@@ -43,6 +45,9 @@ export function describeReason(reason: Reason, reported: Reported): ReasonInWord
   const phrase = sayShortly(reason.sign);
   return { says: isThere(reason.sign, reported) ? phrase : sayAbsent(reason.sign), by, kind, ...because };
 }
+
+const sayGarden = (decibans: number): string =>
+  decibans > 0 ? 'met in this garden more often than usual' : 'met in this garden less often than usual';
 
 function sayCircumstance(factor: string, outcome: string): string {
   if (factor === 'crop') return `the crop is ${cropName(outcome).toLocaleLowerCase('en-GB')}`;

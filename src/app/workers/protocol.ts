@@ -4,8 +4,9 @@
  */
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole, PhotoTrouble } from '../../photo/types.ts';
+import type { GardenLessons } from '../../ranker/learn-lessons.ts';
 import type { CauseId } from '../../signs/vocabulary.ts';
-import type { TriageInput, TriageResult } from '../../triage.ts';
+import type { LearnInput, TriageInput, TriageResult } from '../../triage.ts';
 
 /** A picture of the working frame, 4 bytes a pixel, see-through where nothing was found. */
 export interface Raster {
@@ -32,9 +33,11 @@ export type PhotoReply =
 /** To the ranking worker. */
 export type RankingRequest =
   | { readonly kind: 'rank'; readonly input: TriageInput }
+  | { readonly kind: 'learn'; readonly input: LearnInput }
   | { readonly kind: 'explain'; readonly cause: CauseId };
 export type RankingReply =
   | { readonly ok: true; readonly kind: 'rank'; readonly result: TriageResult }
+  | { readonly ok: true; readonly kind: 'learn'; readonly lessons: GardenLessons }
   | { readonly ok: true; readonly kind: 'explain'; readonly page: CausePage }
   | { readonly ok: false; readonly code: 'failed' | 'unknown-cause' };
 

@@ -1,10 +1,11 @@
 import { KNOWLEDGE } from '../../causes/knowledge/index.ts';
-import { triage } from '../../triage.ts';
+import { learn, triage } from '../../triage.ts';
 import type { RankingReply, RankingRequest } from './protocol.ts';
 import { type Served, type ServedPort, serve } from './serve.ts';
 
 function answer(request: RankingRequest): Served<RankingReply> {
   if (request.kind === 'rank') return { reply: { ok: true, kind: 'rank', result: triage(request.input) } };
+  if (request.kind === 'learn') return { reply: { ok: true, kind: 'learn', lessons: learn(request.input) } };
   const cause = KNOWLEDGE.find(({ id }) => id === request.cause);
   if (!cause) return { reply: { ok: false, code: 'unknown-cause' } };
   const page = {

@@ -2,18 +2,23 @@ import './book-place.css';
 import { useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
 import { searchCases } from '../../../garden/search-cases.ts';
+import { Asking } from '../../parts/Asking/asking.tsx';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
-import { route } from '../../state/route.ts';
+import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { searchWords } from '../../words/describe-case.ts';
 import { CaseEntry } from './case-entry.tsx';
 import { CasePage } from './case-page.tsx';
 import { LookPage } from './look-page.tsx';
+import { OutcomePage } from './outcome-page.tsx';
+import { TaughtPage } from './taught-page.tsx';
 
-/** Book: cases past and open, searched in words; one case; one look as it stood. */
+/** Book: cases past and open, searched in words; one case, its looks and its end; what this garden has taught. */
 export function BookPlace() {
   const at = route.value;
   if (at.place !== 'book') return null;
+  if (at.page === 'taught') return <TaughtPage />;
+  if (at.caseId && at.page === 'ended') return <OutcomePage key={at.caseId} caseId={at.caseId} />;
   if (at.caseId && at.look) return <LookPage key={at.look} caseId={at.caseId} lookId={at.look} />;
   if (at.caseId) return <CasePage key={at.caseId} caseId={at.caseId} />;
   return <CaseList />;
@@ -47,6 +52,11 @@ function CaseList() {
       </div>
       <Entries title={WORDS.open} found={open} />
       <Entries title={WORDS.closed} found={closed} />
+      <p>
+        <a class="back" href={hashOf({ place: 'book', page: 'taught' })}>
+          {WORDS.taught}
+        </a>
+      </p>
       <Deleted all={all} />
     </div>
   );
@@ -100,15 +110,14 @@ function DeletedCase({ kept }: { readonly kept: CaseRecord }) {
         </button>
       )}
       {asking && (
-        <p role="alert">
-          {WORDS.eraseAsk(kept.plant)}{' '}
-          <button type="button" class="button" onClick={() => void eraseCase(kept.id)}>
-            {WORDS.erase}
-          </button>{' '}
-          <button type="button" class="button-plain" onClick={() => setAsking(false)}>
-            {WORDS.case.deleteNo}
-          </button>
-        </p>
+        <Asking
+          label={WORDS.erase}
+          asks={WORDS.eraseAsk(kept.plant)}
+          yes={WORDS.erase}
+          no={WORDS.case.deleteNo}
+          onYes={() => void eraseCase(kept.id)}
+          onNo={() => setAsking(false)}
+        />
       )}
     </li>
   );

@@ -5,6 +5,7 @@ import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
+import { sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 
 /** A case as a line in a list: its small photo, plant, bed, and what was made of it last. */
@@ -28,12 +29,7 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
               .filter(Boolean)
               .join(' · ')}
           </span>
-          {last && (
-            <span>
-              {verdictWord(last.verdict)}
-              {last.leading.length > 0 && `: ${joinWords(last.leading.slice(0, 2).map(causeName), 'or')}`}
-            </span>
-          )}
+          {(kept.closedOn && kept.outcome) || last ? <span>{sayMade(kept)}</span> : null}
           <span class="small soft">
             {last && describeDayAndYear(last.date)} · {WORDS.looks(kept.looks.length)}
           </span>
@@ -41,6 +37,15 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
       </a>
     </li>
   );
+}
+
+/** How it ended, or what was made of it last. */
+function sayMade({ closedOn, outcome, looks }: CaseRecord): string {
+  if (closedOn && outcome) return sayEnd(outcome);
+  const last = looks.at(-1);
+  if (!last) return '';
+  const leading = joinWords(last.leading.slice(0, 2).map(causeName), 'or');
+  return [verdictWord(last.verdict), leading].filter(Boolean).join(': ');
 }
 
 function EntryPicture({ photoId }: { readonly photoId: string }) {

@@ -1,5 +1,6 @@
-import { useState } from 'preact/hooks';
-import type { CaseRecord, LookSummary } from '../../../garden/records.ts';
+import { useEffect, useState } from 'preact/hooks';
+import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.ts';
+import { Asking } from '../../parts/Asking/asking.tsx';
 import {
   cases,
   closeCase,
@@ -17,6 +18,7 @@ import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise, causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../words/dates.ts';
+import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
@@ -27,7 +29,6 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
   if (!cases.value) return <h1 tabIndex={-1}>…</h1>;
   if (!kept || kept.deletedAt) return <NotThere />;
   const today = dayOf(new Date());
-  const last = kept.looks.at(-1);
   const names = [cropName(kept.crop), kept.variety].filter(Boolean).join(', ');
   return (
     <article class="case stack-wide">
@@ -44,30 +45,8 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
             .join(' · ')}
         </p>
       </div>
-      {kept.closedOn ? (
-        <p>{WORDS.closedOn(describeDay(kept.closedOn, today))}</p>
-      ) : (
-        last?.lookAgain && (
-          <p class="case-due">
-            {WORDS.lookAgain(describeDay(last.lookAgain, today), describeDistance(last.lookAgain, today))}
-          </p>
-        )
-      )}
-      {!kept.closedOn && (
-        <p>
-          <button type="button" class="button next" onClick={() => void lookAgain(kept, today)}>
-            {WORDS.addLook}
-          </button>
-        </p>
-      )}
-      <section class="stack-close">
-        <h2>{WORDS.looks}</h2>
-        <ol class="looks">
-          {[...kept.looks].reverse().map((look) => (
-            <LookLine key={look.id} caseId={kept.id} look={look} />
-          ))}
-        </ol>
-      </section>
+      <State kept={kept} today={today} />
+      <Looks kept={kept} />
       <CaseActions kept={kept} today={today} />
     </article>
   );
@@ -91,34 +70,126 @@ async function lookAgain(kept: CaseRecord, today: string): Promise<void> {
   goTo({ place: 'look', draft: next.id });
 }
 
+/** How the case stands: what is due, or how it ended; and the one thing to do next. */
+function State({ kept, today }: { readonly kept: CaseRecord; readonly today: string }) {
+  const lookAgainOn = kept.looks.at(-1)?.lookAgain;
+  const ended = hashOf({ place: 'book', caseId: kept.id, page: 'ended' });
+  if (kept.closedOn)
+    return (
+      <section class="stack-close">
+        {kept.outcome && <End outcome={kept.outcome} />}
+        <p class="soft">{WORDS.closedOn(describeDay(kept.closedOn, today))}</p>
+        <p>
+          <a class="button" href={ended}>
+            {kept.outcome ? WORDS.changeEnd : WORDS.howEnded}
+          </a>
+        </p>
+      </section>
+    );
+  return (
+    <>
+      {lookAgainOn && (
+        <p class="case-due">
+          {WORDS.lookAgain(describeDay(lookAgainOn, today), describeDistance(lookAgainOn, today))}
+        </p>
+      )}
+      <p class="case-next">
+        <button type="button" class="button next" onClick={() => void lookAgain(kept, today)}>
+          {WORDS.addLook}
+        </button>
+        <a class="button" href={ended}>
+          {WORDS.howEnded}
+        </a>
+      </p>
+    </>
+  );
+}
+
+function End({ outcome }: { readonly outcome: Outcome }) {
+  const details = describeOutcomeDetails(outcome);
+  return (
+    <div class="case-end">
+      <h2 class="unseen">{WORDS.ended}</h2>
+      <p class="case-end-what">{sayEnd(outcome)}</p>
+      {details && <p>{details}</p>}
+      {outcome.done && <p class="look-note">{outcome.done}</p>}
+    </div>
+  );
+}
+
+function Looks({ kept }: { readonly kept: CaseRecord }) {
+  const notes = useNotes(kept);
+  return (
+    <section class="stack-close">
+      <h2>{WORDS.looks}</h2>
+      <ol class="looks">
+        {[...kept.looks].reverse().map((look, place) => (
+          <LookLine
+            key={look.id}
+            caseId={kept.id}
+            look={look}
+            note={notes.get(look.id) ?? ''}
+            isNewest={place === 0}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+/** Notes by look: lists do not hold them, so they are read when the case is opened. */
+function useNotes({ id, changedAt }: CaseRecord): ReadonlyMap<string, string> {
+  const [notes, setNotes] = useState<ReadonlyMap<string, string>>(new Map());
+  useEffect(() => {
+    let left = false;
+    void tryStore(() => store.listLooks(id)).then((looks) => {
+      if (!left && looks) setNotes(new Map(looks.map((look) => [look.id, look.note])));
+    });
+    return () => {
+      left = true;
+    };
+  }, [id, changedAt]);
+  return notes;
+}
+
 interface LookLineProps {
   readonly caseId: string;
   readonly look: LookSummary;
+  readonly note: string;
+  readonly isNewest: boolean;
 }
 
-function LookLine({ caseId, look }: LookLineProps) {
+function LookLine({ caseId, look, note, isNewest }: LookLineProps) {
   return (
     <li>
-      <a class="look-line" href={hashOf({ place: 'book', caseId, look: look.id })}>
+      <a
+        class={`look-line${isNewest ? ' newest' : ''}`}
+        href={hashOf({ place: 'book', caseId, look: look.id })}
+      >
         <span class="look-line-words">
           <span class="entry-plant">{describeDayAndYear(look.date)}</span>
           <span>
             {verdictWord(look.verdict)}
             {look.leading.length > 0 && `: ${joinWords(look.leading.slice(0, 2).map(causeName), 'or')}`}
           </span>
+          {note && <span class="look-note soft">{note}</span>}
         </span>
-        <span class="look-line-photos">
-          {look.photos.map((id) => (
-            <LinePicture key={id} photoId={id} />
-          ))}
-        </span>
+        {look.photos.length > 0 && (
+          <span class="look-line-photos">
+            {look.photos.map((id, place) => (
+              <LinePicture key={id} photoId={id} isLarge={isNewest && place === 0} />
+            ))}
+          </span>
+        )}
       </a>
     </li>
   );
 }
 
-function LinePicture({ photoId }: { readonly photoId: string }) {
-  const address = usePicture(thumbnailOf(photoId), photoId);
+/** Small copies for the stamps; the large one is the picture itself. */
+function LinePicture({ photoId, isLarge }: { readonly photoId: string; readonly isLarge: boolean }) {
+  const small = thumbnailOf(photoId);
+  const address = usePicture(...(isLarge ? [photoId, small] : [small, photoId]));
   return <span class="entry-picture">{address && <img src={address} alt="" loading="lazy" />}</span>;
 }
 
@@ -145,15 +216,14 @@ function CaseActions({ kept, today }: { readonly kept: CaseRecord; readonly toda
         </button>
       )}
       {asking && (
-        <div class="asking" role="alertdialog" aria-label={WORDS.delete}>
-          <p>{capitalise(WORDS.deleteAsk(kept.plant))}</p>
-          <button type="button" class="button" onClick={() => void remove()}>
-            {WORDS.deleteYes}
-          </button>
-          <button type="button" class="button" onClick={() => setAsking(false)}>
-            {WORDS.deleteNo}
-          </button>
-        </div>
+        <Asking
+          label={WORDS.delete}
+          asks={capitalise(WORDS.deleteAsk(kept.plant))}
+          yes={WORDS.deleteYes}
+          no={WORDS.deleteNo}
+          onYes={() => void remove()}
+          onNo={() => setAsking(false)}
+        />
       )}
     </div>
   );
