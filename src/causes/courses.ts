@@ -123,7 +123,7 @@ export const COURSES = [
     5,
     'nutrients are washed out',
   ),
-  course('shade', 'Shade during the hottest hours and water in the morning.', 3, 'less light'),
+  course('shade', 'Shade during the hottest hours and water in the morning.', 3, 'the plant gets less light'),
   course('shelter', 'Put up a windbreak and support the stems.', 3, 'an hour and some netting'),
   course('pot-on', 'Loosen the roots and plant into more room.', 5, 'handled roots set the plant back'),
   course(

@@ -71,7 +71,12 @@ export const rootRot: Cause = {
       because: 'cucumbers collapse easily',
       source: 'from memory',
     },
-    { when: { crop: 'grass' }, leans: 'a-little-less', because: 'tougher', source: 'from memory' },
+    {
+      when: { crop: 'grass' },
+      leans: 'a-little-less',
+      because: 'the roots of sweetcorn are tougher',
+      source: 'from memory',
+    },
     {
       when: { season: 'winter' },
       leans: 'a-little-less',

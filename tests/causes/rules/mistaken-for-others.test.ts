@@ -1,22 +1,24 @@
-import { describe, expect, it } from 'vitest';
-import { KNOWLEDGE } from '../../../src/causes/knowledge/index.ts';
-import { CAUSES } from '../../../src/signs/vocabulary.ts';
+import { mistakenForOthers } from './mistaken-for-others.ts';
+import { change, tryRule } from './rule.ts';
 
-const ids: readonly string[] = CAUSES.map(({ id }) => id);
-
-describe.each(KNOWLEDGE)('$id', ({ id, mistakenFor }) => {
-  it('names two to four other causes that it is mistaken for', () => {
-    const others = mistakenFor.map(({ cause }) => cause);
-    expect(others.length).toBeGreaterThanOrEqual(2);
-    expect(others.length).toBeLessThanOrEqual(4);
-    expect(new Set(others).size).toBe(others.length);
-    for (const cause of others) {
-      expect(ids).toContain(cause);
-      expect(cause).not.toBe(id);
-    }
-  });
-
-  it('says in a sentence what tells them apart', () => {
-    for (const { tellsApart } of mistakenFor) expect(tellsApart).toMatch(/^[A-Z].{15,}[.]$/);
-  });
-});
+tryRule(mistakenForOthers, [
+  {
+    breaks: 'one lookalike only',
+    by: change('virus', ({ mistakenFor }) => ({ mistakenFor: mistakenFor.slice(0, 1) })),
+    complaint: /virus: names 1 others/,
+  },
+  {
+    breaks: 'a cause mistaken for itself',
+    by: change('rust', ({ mistakenFor }) => ({
+      mistakenFor: mistakenFor.map((entry) => ({ ...entry, cause: 'rust' as const })),
+    })),
+    complaint: /rust: rust is itself/,
+  },
+  {
+    breaks: 'a difference left open',
+    by: change('frost', ({ mistakenFor }) => ({
+      mistakenFor: mistakenFor.map((entry) => ({ ...entry, tellsApart: 'hard to say' })),
+    })),
+    complaint: /frost: does not say/,
+  },
+]);

@@ -3,12 +3,19 @@ import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { KNOWLEDGE } from '../../../src/causes/knowledge/index.ts';
 import { CAUSES } from '../../../src/signs/vocabulary.ts';
+import { orderOfVocabulary } from './order-of-vocabulary.ts';
+import { tryRule } from './rule.ts';
 
 const folder = fileURLToPath(new URL('../../../src/causes/knowledge/', import.meta.url));
 
-it('the knowledge base holds every cause of the vocabulary once, in its order', () => {
-  expect(KNOWLEDGE.map(({ id }) => id)).toEqual(CAUSES.map(({ id }) => id));
-});
+tryRule(orderOfVocabulary, [
+  {
+    breaks: 'a missing cause',
+    by: (causes) => causes.slice(0, -1),
+    complaint: /expected unlisted, got undefined/,
+  },
+  { breaks: 'another order', by: (causes) => [...causes].reverse(), complaint: /got unlisted/ },
+]);
 
 it('one file a cause, named after it, exporting it by its id in camel case', async () => {
   const files = readdirSync(folder).filter((name) => name.endsWith('.ts') && name !== 'index.ts');

@@ -1,27 +1,29 @@
-import { describe, expect, it } from 'vitest';
-import { COURSES } from '../../../src/causes/courses.ts';
-import { KNOWLEDGE } from '../../../src/causes/knowledge/index.ts';
+import { remediesHelp } from './remedies-help.ts';
+import { change, tryRule } from './rule.ts';
 
-const courseIds: readonly string[] = COURSES.map(({ id }) => id);
-
-describe.each(KNOWLEDGE)('$id', ({ losses, tempered, remedies }) => {
-  it('waiting and then treating never loses more than doing nothing', () => {
-    for (const { leave, watch } of [losses, ...(tempered ?? [])]) {
-      expect(watch).toBeLessThanOrEqual(leave);
-      expect(watch).toBeGreaterThanOrEqual(0);
-    }
-  });
-
-  it('a remedy exists, stands once, and leaves no more than is lost without it', () => {
-    for (const { course, remains } of remedies) {
-      expect(courseIds).toContain(course);
-      expect(remains).toBeGreaterThanOrEqual(0);
-      expect(remains).toBeLessThanOrEqual(losses.leave);
-    }
-    expect(new Set(remedies.map(({ course }) => course)).size).toBe(remedies.length);
-  });
-
-  it('gives a reason for every loss', () => {
-    for (const { because } of [losses, ...(tempered ?? []), ...remedies]) expect(because).toMatch(/\w+ \w+/);
-  });
-});
+tryRule(remediesHelp, [
+  {
+    breaks: 'waiting that loses more than doing nothing',
+    by: change('blight', ({ losses }) => ({ losses: { ...losses, watch: losses.leave + 1 } })),
+    complaint: /blight: watching loses/,
+  },
+  {
+    breaks: 'a remedy for what needs none',
+    by: change('variety-colour', () => ({
+      remedies: [
+        { course: 'quick-nitrogen', remains: 0, because: 'it makes leaves green', source: 'from memory' },
+      ],
+    })),
+    complaint: /variety-colour: quick-nitrogen does not help/,
+  },
+  {
+    breaks: 'a loss that nothing helps against',
+    by: change('drought', () => ({ remedies: [] })),
+    complaint: /drought: loses, yet nothing helps/,
+  },
+  {
+    breaks: 'a course that helps against nothing any more',
+    by: change('residue-in-compost', () => ({ remedies: [] })),
+    complaint: /stop-the-load: helps against nothing/,
+  },
+]);

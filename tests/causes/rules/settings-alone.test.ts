@@ -1,71 +1,35 @@
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { KNOWLEDGE } from '../../../src/causes/knowledge/index.ts';
 import { leakOf, UNLISTED_Q } from '../../../src/causes/leaks.ts';
-import { type Cause, LEANING_LOG_ODDS, type Season } from '../../../src/causes/schema.ts';
-import { enumerateSets } from '../../../src/ranker/enumerate-sets.ts';
-import { gatherEvidence, type Known, ruledOut } from '../../../src/ranker/gather-evidence.ts';
-import { compileKnowledge, cropOdds, seasonOdds } from '../../../src/ranker/knowledge-model.ts';
-import { meanTables } from '../../../src/ranker/network.ts';
-import { marginals, normalise, weighSets } from '../../../src/ranker/weigh-sets.ts';
-import { SETTINGS, type SettingId } from '../../../src/signs/settings.ts';
-import type { Circumstance, FactorId } from '../../../src/signs/types.ts';
-import { CROPS } from '../../../src/signs/vocabulary.ts';
+import { compileKnowledge } from '../../../src/ranker/knowledge-model.ts';
+import { change, tryRule } from './rule.ts';
+import { chancesUnder, settingsAlone } from './settings-alone.ts';
 
-const model = compileKnowledge(KNOWLEDGE, leakOf, UNLISTED_Q);
-
-function priorOf(cause: number, known: Known): number {
-  const { network } = model;
-  const evidence = gatherEvidence(model, known);
-  const out = ruledOut(model, evidence);
-  const sets = enumerateSets(
-    network.causes.length,
-    network.causes.map((_, at) => at).filter((at) => !out.has(at)),
-  );
-  const posterior = normalise(weighSets(network, meanTables(network), sets, evidence));
-  return marginals(network.causes.length, sets, posterior)[cause]!;
-}
-
-/** The outcome of every setting that leans most towards the cause; of an any-of list, its strongest option. */
-function kindestSettings({ leanings }: Cause): Circumstance[] {
-  const best = new Map<SettingId, { is: string; logOdds: number }>();
-  for (const { when, leans } of leanings) {
-    const logOdds = LEANING_LOG_ODDS[leans];
-    if ('setting' in when && logOdds > (best.get(when.setting)?.logOdds ?? 0))
-      best.set(when.setting, { is: when.is, logOdds });
-  }
-  return [...best].map(
-    ([setting, { is }]): Circumstance =>
-      SETTINGS[setting].kind === 'any-of'
-        ? { id: `${setting}:${is}` as FactorId, outcome: 'yes', from: 'eye' }
-        : { id: setting, outcome: is, from: 'eye' },
-  );
-}
-
-function kindest<T>(options: readonly T[], odds: (option: T) => number): T | undefined {
-  const [first] = [...options].sort((a, b) => odds(b) - odds(a));
-  return first !== undefined && odds(first) > 1 ? first : undefined;
-}
-
-// A sign must be seen before a cause may lead with more than even chances.
-describe('no cause is more likely than not by crop, season and settings alone', () => {
-  it.each(KNOWLEDGE.map((cause, at) => ({ cause, at, id: cause.id })))('$id', ({ cause, at }) => {
-    const crop = kindest(CROPS, (option) => cropOdds(model, option)[at]!);
-    const season = kindest<Season>(
-      ['spring', 'summer', 'autumn', 'winter'],
-      (option) => seasonOdds(model, option)[at]!,
-    );
-    const probability = priorOf(at, {
-      findings: [],
-      circumstances: kindestSettings(cause),
-      ...(crop === undefined ? {} : { crop }),
-      ...(season === undefined ? {} : { season }),
-    });
-    expect(probability).toBeLessThanOrEqual(0.5);
-  });
-});
+tryRule(settingsAlone, [
+  {
+    breaks: 'a cause that three strong leanings make without a sign',
+    by: change('drought', () => ({
+      leanings: (
+        [
+          ['soil-water', 'dry'],
+          ['recent-rain', 'dry'],
+          ['recent-temperature', 'hot'],
+          ['soil-kind', 'sandy'],
+        ] as const
+      ).map(([setting, is]) => ({
+        when: { setting, is },
+        leans: 'far-more',
+        because: 'it has had no water',
+        source: 'from memory',
+      })),
+    })),
+    complaint: /drought: reaches 0\.[5-9]/,
+  },
+]);
 
 it('with nothing said, every cause stays below one in eight and they sum to between one and two', () => {
-  const priors = KNOWLEDGE.map((_, at) => priorOf(at, { findings: [], circumstances: [] }));
+  const model = compileKnowledge(KNOWLEDGE, leakOf, UNLISTED_Q);
+  const priors = chancesUnder(model, { findings: [], circumstances: [] });
   for (const [at, prior] of priors.entries()) expect(prior, KNOWLEDGE[at]!.id).toBeLessThan(0.125);
   const sum = priors.reduce((a, b) => a + b, 0);
   expect(sum).toBeGreaterThan(1);

@@ -6,7 +6,6 @@ import {
   type FrequencyWord,
   type MarkId,
 } from '../../../src/signs/vocabulary.ts';
-import { nodesOf } from './nodes-of.ts';
 
 const chance = (word: FrequencyWord | undefined): number => (word === undefined ? 0 : FREQUENCY_WORDS[word]);
 
@@ -15,14 +14,6 @@ function positions(cause: CauseId, mark: MarkId): { old: number; new: number } {
     if ('mark' in entry && entry.mark === mark) return { old: chance(entry.old), new: chance(entry.new) };
   throw new RangeError(`expected ${cause} to list ${mark}`);
 }
-
-it.each(KNOWLEDGE)('$id gives every sign once, and every leaf mark a place', ({ signs }) => {
-  for (const entry of signs) expect(nodesOf(entry).length).toBeGreaterThan(0);
-  const nodes = signs.flatMap(nodesOf).map(({ sign }) => sign);
-  expect(new Set(nodes).size).toBe(nodes.length);
-  const marks = signs.flatMap((entry) => ('mark' in entry ? [entry.mark] : []));
-  expect(new Set(marks).size, 'a mark stands in one entry').toBe(marks.length);
-});
 
 describe('older leaves show it first', () => {
   it.each<[CauseId, MarkId, string]>([
