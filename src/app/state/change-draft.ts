@@ -187,7 +187,10 @@ function changePhotos(photos: readonly DraftPhoto[], change: PhotoChange): reado
   return photos.map((photo) => (photo.id === change.photoId ? changePhoto(photo, change) : photo));
 }
 
-/** Fills the free roles in order; what is beyond four photos is left out (the caller says so). */
+/**
+ * The wanted role goes to the first one. The others hold free roles in order, but only as a guess: what they show is
+ * still to be said. What is beyond four photos is left out (the caller says so).
+ */
 function addPhotos(
   photos: readonly DraftPhoto[],
   added: readonly { readonly id: string; readonly file?: string }[],
@@ -197,26 +200,40 @@ function addPhotos(
   const isFree = (role: PhotoRole): boolean => !all.some((photo) => photo.role === role);
   for (const { id, file } of added.slice(0, MOST_PHOTOS - photos.length)) {
     const role = [...(wanted ? [wanted] : []), ...PHOTO_ROLES].find(isFree) ?? 'whole';
-    all.push({ id, role, taps: {}, ...(file === undefined ? {} : { file }) });
+    const isSaid = role === wanted && id === added[0]?.id;
+    all.push({
+      id,
+      role,
+      taps: {},
+      ...(isSaid ? {} : { roleOpen: true }),
+      ...(file === undefined ? {} : { file }),
+    });
   }
   return all;
 }
 
-/** Back in its place, and in its role unless another photo has taken that meanwhile. */
+/** Back in its place, and in its role unless another photo has taken that meanwhile: then it is asked for anew. */
 function putBack(photos: readonly DraftPhoto[], photo: DraftPhoto, at: number): readonly DraftPhoto[] {
   if (photos.length >= MOST_PHOTOS) return photos;
   const isFree = (role: PhotoRole): boolean => !photos.some((other) => other.role === role);
   const role = [photo.role, ...PHOTO_ROLES].find(isFree) ?? photo.role;
-  const whole = role === photo.role ? photo : unread({ ...photo, role });
+  const whole = role === photo.role ? photo : unread({ ...photo, role, roleOpen: true });
   return [...photos.slice(0, at), whole, ...photos.slice(at)];
 }
 
-/** Two photos never hold one role: the other takes the role that was given up. */
+/**
+ * Two photos never hold one role: the other takes the role that was given up. Where that was only a guess, what the
+ * other one shows has to be said anew.
+ */
 function setRole(photos: readonly DraftPhoto[], photoId: string, role: PhotoRole): DraftPhoto[] {
-  const before = photos.find(({ id }) => id === photoId)?.role;
+  const before = photos.find(({ id }) => id === photoId);
   return photos.map((photo) => {
-    if (photo.id === photoId) return unread({ ...photo, role });
-    return photo.role === role && before ? unread({ ...photo, role: before }) : photo;
+    if (photo.id === photoId) {
+      const { roleOpen: _roleOpen, ...said } = photo;
+      return said.role === role ? said : unread({ ...said, role });
+    }
+    if (photo.role !== role || !before) return photo;
+    return unread({ ...photo, role: before.role, ...(before.roleOpen ? { roleOpen: true } : {}) });
   });
 }
 

@@ -7,6 +7,8 @@ import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 export interface DraftPhoto {
   readonly id: string;
   readonly role: PhotoRole;
+  /** True until the person has said what the photo shows: until then the role is a guess that nothing is built on. */
+  readonly roleOpen?: true;
   readonly file?: string;
   readonly taps: Taps;
   /** What was read from it last; absent until it has been read once. */
@@ -69,8 +71,8 @@ export function dateOfLook(draft: Draft): {
 } {
   if (draft.dateSaid) return { day: draft.dateSaid, from: 'said' };
   const taken = draft.photos
-    .flatMap(({ role, reading }) =>
-      reading?.takenAt && role !== 'normal' ? [reading.takenAt.slice(0, 10)] : [],
+    .flatMap(({ role, roleOpen, reading }) =>
+      reading?.takenAt && (roleOpen || role !== 'normal') ? [reading.takenAt.slice(0, 10)] : [],
     )
     .sort()
     .at(-1);

@@ -1,5 +1,6 @@
 import { type CaseRecord, type LookSummary, RECORDS_SCHEMA } from '../../garden/records.ts';
 import type { TriageResult } from '../../triage.ts';
+import { ROLE_UNSAID } from '../words/roles.ts';
 import { type Draft, dateOfLook } from './draft.ts';
 import type { KeptLook, KeptRanking } from './kept.ts';
 
@@ -26,7 +27,9 @@ export function recordLook(
 ): LookToKeep {
   const date = dateOfLook(draft).day;
   const stamp = { schema: RECORDS_SCHEMA, changedAt: now };
-  const photos = draft.photos.map(({ failed: _failed, stale: _stale, ...photo }) => photo);
+  const photos = draft.photos.map(({ failed: _failed, stale: _stale, roleOpen, ...photo }) =>
+    roleOpen ? { ...photo, role: ROLE_UNSAID } : photo,
+  );
   const look: KeptLook = {
     ...stamp,
     kind: 'look',

@@ -3,7 +3,7 @@
  * read from the store when its address is opened.
  */
 import { batch, computed, effect, signal } from '@preact/signals';
-import { RECORDS_SCHEMA } from '../../garden/records.ts';
+import { type DraftRecord, RECORDS_SCHEMA } from '../../garden/records.ts';
 import type { LeafReading } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { TriageInput, TriageResult } from '../../triage.ts';
@@ -138,6 +138,34 @@ export function leaveLook(): void {
   open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
 }
 
+/** Throws away a look that was begun and not kept; can be taken back for a day. */
+export async function discardDraft({ id, body }: DraftRecord<Draft>, says: string): Promise<void> {
+  // What lies on the desk may be newer than the list that was tapped.
+  const newest = id === draft.value.id ? draft.value : body;
+  const save = (more: { readonly deletedAt?: string }): Promise<unknown> =>
+    tryStore(() =>
+      store.saveDraft({
+        kind: 'draft',
+        id,
+        schema: RECORDS_SCHEMA,
+        changedAt: nowStamp(),
+        ...more,
+        body: newest,
+      }),
+    );
+  await save({ deletedAt: nowStamp() });
+  // The look on the desk would be stored again with its next change.
+  if (id === draft.value.id) leaveLook();
+  await keptChanged();
+  offerUndo({
+    says,
+    undo: async () => {
+      await save({});
+      await keptChanged();
+    },
+  });
+}
+
 export async function discardLook(says: string): Promise<void> {
   const thrown = draft.value;
   const now = nowStamp();
@@ -253,7 +281,8 @@ export function wantOverlay(photo: DraftPhoto): void {
 const triageInput = computed<TriageInput>(() => {
   const { photos, answers, cannotSay } = draft.value;
   return {
-    photos: photos.flatMap(({ reading }) => (reading ? [reading] : [])),
+    // What a photo shows must be said before anything is concluded from it.
+    photos: photos.flatMap(({ reading, roleOpen }) => (reading && !roleOpen ? [reading] : [])),
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
     hemisphere: preferences.value.hemisphere,

@@ -30,6 +30,9 @@ export const LOOK_WORDS = {
       ? 'One photo found no place: four are the most for one look.'
       : `${count} photos found no place: four are the most for one look.`,
   thisIs: 'This photo shows',
+  whatShows: 'What does this photo show?',
+  whatShowsWhy: 'Until you say, nothing is concluded from it.',
+  roleOpen: 'Not said yet',
   aboutPhoto: (role: string): string => `This photo: ${role.toLocaleLowerCase('en-GB')}`,
   removePhoto: 'Take this photo out',
   photoRemoved: 'The photo is taken out.',
@@ -111,6 +114,8 @@ export const LOOK_WORDS = {
   undoAnswer: 'Take back the last answer',
   weighing: 'Weighing your answer …',
   moved: 'Your answer moved:',
+  movedByCrop: 'Knowing the crop moved:',
+  undoCrop: 'Take back the crop',
   movedNothing: 'Your answer moved nothing much.',
   notWorth:
     'Nothing that is left to ask is likely to change the verdict. You may stop here; the likeliest to help is this:',

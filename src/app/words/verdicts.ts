@@ -50,6 +50,8 @@ export interface VerdictInWords {
   /** The check that the headline asks for. */
   readonly checkToMake?: string;
   readonly why: readonly string[];
+  /** What would help when nothing that the tool knows fits best. */
+  readonly elsewhere: readonly string[];
   readonly courses: readonly string[];
   readonly change: readonly Change[];
   readonly cautions: readonly string[];
@@ -65,11 +67,20 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
     byThen: [...sayAgain(verdict, today), ...sayRecovery(verdict)],
     ...(verdict.id === 'check' && verdict.check ? { checkToMake: verdict.check.id } : {}),
     why: sayWhy(judged),
+    elsewhere: judged.causes[0]?.id === 'unlisted' ? ELSEWHERE : [],
     courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
     change: judged.nextChecks.slice(0, 3).map(sayChange),
     cautions: verdict.cautions.map((id: CautionId) => CAUTIONS[id]),
   };
 }
+
+/** Where a stranger can be named, and what to take along; what plant clinics usually ask for (common practice, no source). */
+const ELSEWHERE: readonly string[] = [
+  'Take a sample to an advisory service or a plant clinic; they see what no list holds, and can look under a microscope.',
+  'Take one whole plant with its roots and the soil on them, and leaves at every stage, from sound to worst. Keep it cool and wrapped in paper, not wet and not in plastic, and go on the day you dig it up.',
+  'Tell them the crop and variety, when it began and how it spread, the weather before, and all that went on the bed or the leaves. A photo from the first day helps; this look keeps yours.',
+  'Until then leave the other plants as they are, and clean knife and boots after touching this one.',
+];
 
 function sayHeadline(verdict: Verdict, today: string): string {
   const day = describeDay(verdict.lookAgain, today);

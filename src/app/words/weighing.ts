@@ -6,9 +6,9 @@ import { describeChance, describeChanceShortly, GARDENS, GARDENS_SHORT } from '.
 export const WEIGHING_WORDS = {
   title: 'The weighing',
   nothingSaid:
-    'Nothing has been seen or said yet, so the beams lie level. A photo or one answer will move them.',
+    'Nothing has been seen or said yet: the beams lie level, and the ranking is only how often each thing happens. A photo or one answer will move them.',
   onlySetting:
-    'Nothing has been seen on the plant yet. What lies on the beams is only what is known of its crop, season and place.',
+    'Nothing has been seen on the plant yet: the ranking is only how often each thing happens on such a crop, in this season and garden.',
   scale: 'this long: ten times as likely',
   key: 'On the right what speaks for it, on the left what speaks against. Touch a block to read it.',
   keyEye: 'you saw it',

@@ -13,7 +13,7 @@ interface VerdictProps {
 
 /** The verdict: a sentence first, then why, then what would change it, then cautions. */
 export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
-  const { id, headline, byThen, checkToMake, why, courses, change, cautions } = describeVerdict(
+  const { id, headline, byThen, checkToMake, why, elsewhere, courses, change, cautions } = describeVerdict(
     judged,
     today,
   );
@@ -29,6 +29,7 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
       )}
       <Part title={id === 'check' || id === 'act' ? WORDS.afterThat : WORDS.byThen} lines={byThen} />
       <Part title={WORDS.why} lines={why} />
+      <Part title={WORDS.elsewhere} lines={elsewhere} />
       <Part title={id === 'act' ? WORDS.alsoDo : WORDS.ifItComesToIt} lines={courses} />
       <Part
         title={WORDS.change}

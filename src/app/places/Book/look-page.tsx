@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { LookPhoto } from '../../../garden/records.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
-import type { PhotoRole } from '../../../photo/types.ts';
 import type { SettingId } from '../../../signs/settings.ts';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
@@ -15,7 +14,7 @@ import { capitalise } from '../../words/causes.ts';
 import { describeQuestion, shortAnswers } from '../../words/checks.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../words/photo-troubles.ts';
-import { ROLE_WORDS } from '../../words/roles.ts';
+import { roleName } from '../../words/roles.ts';
 import { describeSettingValue } from '../../words/settings.ts';
 import { sayShortly } from '../../words/signs.ts';
 import { PhotoFindings } from '../Look/photo-findings.tsx';
@@ -105,7 +104,7 @@ interface KeptPhotoProps {
 
 function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
   const { reading } = photo;
-  const role = ROLE_WORDS[photo.role as PhotoRole]?.name ?? photo.role;
+  const role = roleName(photo.role);
   return (
     <div class="stack-close">
       <Specimen

@@ -49,7 +49,16 @@ export function PhotoDesk() {
       <h2 id="photos-title" class={photos.length > 0 ? 'unseen' : ''}>
         {WORDS.photos} <span class="photos-lead small soft">{WORDS.photosLead}</span>
       </h2>
-      {shown ? <PhotoSheet key={shown.id} photo={shown} slots={slots} /> : slots}
+      {shown ? (
+        <PhotoSheet
+          key={shown.id}
+          photo={shown}
+          slots={slots}
+          onRoleSaid={() => setShownId((draft.value.photos.find(({ roleOpen }) => roleOpen) ?? shown).id)}
+        />
+      ) : (
+        slots
+      )}
       {photos.length < MOST_PHOTOS && <AddPhotos onAdd={(files) => void add(files)} isNext={!hasStarted()} />}
       {surplus > 0 && <p role="status">{WORDS.tooMany(surplus)}</p>}
     </section>
@@ -86,18 +95,19 @@ interface SlotProps {
 
 function Slot({ role, photo, isShown, onShow, onAdd }: SlotProps) {
   const { name, says } = ROLE_WORDS[role];
+  const shows = photo?.roleOpen ? WORDS.roleOpen : name;
   if (photo)
     return (
       <li>
         <button
           type="button"
-          class="slot filled"
-          aria-label={WORDS.show(name)}
+          class={`slot filled${photo.roleOpen ? ' open' : ''}`}
+          aria-label={WORDS.show(shows)}
           aria-pressed={isShown}
           onClick={() => onShow(photo.id)}
         >
           <SlotPicture photo={photo} />
-          <span class="slot-name">{name}</span>
+          <span class="slot-name">{shows}</span>
         </button>
       </li>
     );

@@ -1,4 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { PhotoTrouble } from '../../../photo/types.ts';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import type { TapMode } from '../../state/change-draft.ts';
@@ -14,13 +16,15 @@ import { PhotoFindings } from './photo-findings.tsx';
 const MODES: readonly TapMode[] = ['leaf', 'add', 'remove', 'white'];
 
 /** One photo, large: its outline and hatching, what a tap on it does, what was found, and what is wrong with it. */
-export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
+export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
   const [mode, setMode] = useState<TapMode>('leaf');
   useEffect(() => wantOverlay(photo), [photo]);
   const { reading } = photo;
   const showHatching = preferences.value.showHatching;
-  const role = ROLE_WORDS[photo.role].name;
-  const caption = [role, takenWords(photo), draft.value.bed].filter(Boolean).join(' · ');
+  const role = photo.roleOpen ? WORDS.roleOpen : ROLE_WORDS[photo.role].name;
+  const caption = [photo.roleOpen ? '' : role, takenWords(photo), draft.value.bed]
+    .filter(Boolean)
+    .join(' · ');
   return (
     <div class="photo-sheet stack">
       <Specimen
@@ -41,6 +45,7 @@ export function PhotoSheet({ photo, slots }: PhotoSheetProps) {
       </Specimen>
       {slots}
       <Troubles photo={photo} />
+      {photo.roleOpen && isUsable(photo) && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
       <TapModes photo={photo} mode={mode} onMode={setMode} />
       <details>
         <summary class="small">{WORDS.aboutPhoto(role)}</summary>
@@ -62,6 +67,52 @@ interface PhotoSheetProps {
   readonly photo: DraftPhoto;
   /** The row of all photos, right under the large one. */
   readonly slots: preact.JSX.Element;
+  readonly onRoleSaid: () => void;
+}
+
+/** Troubles of the file itself: whatever it was meant to show, nothing can be read from it. */
+const UNUSABLE: readonly PhotoTrouble[] = [
+  'empty-file',
+  'not-a-picture',
+  'broken-picture',
+  'too-large',
+  'too-small',
+];
+
+const isUsable = ({ reading }: DraftPhoto): boolean =>
+  !reading?.trouble.some((code) => UNUSABLE.includes(code));
+
+interface RoleQuestionProps {
+  readonly photo: DraftPhoto;
+  readonly onSaid: () => void;
+}
+
+/** Old or young leaf tells half of the shortages apart, so it is asked, never guessed. */
+function RoleQuestion({ photo, onSaid }: RoleQuestionProps) {
+  return (
+    <fieldset class="role-question stack-close">
+      <legend>{WORDS.whatShows}</legend>
+      <p class="small soft">{WORDS.whatShowsWhy}</p>
+      <div class="answers drawn-answers">
+        {PHOTO_ROLES.map((role) => (
+          <button
+            key={role}
+            type="button"
+            class="answer"
+            onClick={() => {
+              change({ kind: 'set-role', photoId: photo.id, role });
+              onSaid();
+            }}
+          >
+            <Drawn of={role} />
+            <span>
+              {ROLE_WORDS[role].name} <span class="small soft">{ROLE_WORDS[role].says}</span>
+            </span>
+          </button>
+        ))}
+      </div>
+    </fieldset>
+  );
 }
 
 const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean => (!reading || stale === true) && !failed;
@@ -141,7 +192,7 @@ function RoleChoice({ photo }: { readonly photo: DraftPhoto }) {
             <input
               type="radio"
               name="role"
-              checked={photo.role === role}
+              checked={!photo.roleOpen && photo.role === role}
               onChange={() => change({ kind: 'set-role', photoId: photo.id, role })}
             />
             <span>{ROLE_WORDS[role].name}</span>

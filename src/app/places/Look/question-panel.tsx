@@ -110,9 +110,9 @@ function AnswerEffect() {
   return (
     <div class="answer-effect">
       <div role="status">
-        {moved && moved.about.length > 0 && (
+        {moved && moved.about.length > 0 && !(isCrop(moved.about) && moved.shifts.length === 0) && (
           <div class="moved small">
-            <p>{moved.shifts.length === 0 ? WORDS.movedNothing : WORDS.moved}</p>
+            <p>{sayMoved(moved)}</p>
             <ul>
               {moved.shifts.map((shift) => (
                 <li key={shift.cause}>{capitalise(sayShift(shift))}</li>
@@ -123,9 +123,15 @@ function AnswerEffect() {
       </div>
       {steps.length > 0 && (
         <button type="button" class="button-plain small" onClick={undoAnswer}>
-          {WORDS.undoAnswer}
+          {isCrop(steps.at(-1)?.about) ? WORDS.undoCrop : WORDS.undoAnswer}
         </button>
       )}
     </div>
   );
 }
+
+/** The crop is said, not answered: no question was asked. */
+const isCrop = (about: readonly string[] | undefined): boolean => about?.length === 1 && about[0] === 'crop';
+
+const sayMoved = ({ about, shifts }: NonNullable<typeof lastEffect.value>): string =>
+  shifts.length === 0 ? WORDS.movedNothing : isCrop(about) ? WORDS.movedByCrop : WORDS.moved;

@@ -3,6 +3,7 @@ import { type DueCase, dueCases } from '../../../garden/due-cases.ts';
 import type { DraftRecord } from '../../../garden/records.ts';
 import { type Draft, hasContent } from '../../state/draft.ts';
 import { cases, drafts } from '../../state/kept.ts';
+import { discardDraft } from '../../state/look-session.ts';
 import { hashOf } from '../../state/route.ts';
 import { causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
@@ -22,8 +23,8 @@ export function WalkPlace() {
     <div class="walk stack-wide">
       <h1 tabIndex={-1}>{describeDay(today, today)}</h1>
       {cases.value && alive.length === 0 && begun.length === 0 && <p>{WORDS.lead}</p>}
-      {begun.length > 0 && <Begun begun={begun} today={today} />}
       {alive.length > 0 && <Path title={WORDS.onThePath} stops={due} next={coming[0]} today={today} />}
+      {begun.length > 0 && <Begun begun={begun} today={today} />}
       {coming.length > 0 && <Path title={WORDS.coming} stops={coming} next={undefined} today={today} />}
       <p class="way-in">
         <a class="button next" href={hashOf({ place: 'look', draft: 'new' })}>
@@ -92,22 +93,57 @@ function Stop({
   );
 }
 
-function Begun({ begun, today }: { readonly begun: readonly DraftRecord<Draft>[]; readonly today: string }) {
+/** More than these would push the rest of the day off the page. */
+const BEGUN_SHOWN = 3;
+
+interface BegunProps {
+  readonly begun: readonly DraftRecord<Draft>[];
+  readonly today: string;
+}
+
+/** Looks that were begun and not kept, newest first: after what is due, because most of them are forgotten ones. */
+function Begun({ begun, today }: BegunProps) {
+  const newest = [...begun].sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1));
+  const rest = newest.slice(BEGUN_SHOWN);
   return (
     <section class="stack-close">
       <h2>{WORDS.begun}</h2>
-      <ul>
-        {begun.map(({ id, body }) => (
-          <li key={id}>
-            <a class="line-link" href={hashOf({ place: 'look', draft: id })}>
-              {WORDS.goOn(
-                body.plant || cropName(body.answers.crop) || WORDS.noCropYet,
-                describeDay(body.begunOn, today),
-              )}
-            </a>
-          </li>
-        ))}
-      </ul>
+      <BegunList begun={newest.slice(0, BEGUN_SHOWN)} today={today} />
+      {rest.length > 0 && (
+        <details>
+          <summary>{WORDS.more(rest.length)}</summary>
+          <BegunList begun={rest} today={today} />
+        </details>
+      )}
     </section>
+  );
+}
+
+function BegunList({ begun, today }: BegunProps) {
+  return (
+    <ul>
+      {begun.map((record) => {
+        const { id, body } = record;
+        const says = WORDS.goOn(
+          body.plant || cropName(body.answers.crop) || WORDS.noCropYet,
+          describeDay(body.begunOn, today),
+        );
+        return (
+          <li key={id} class="begun">
+            <a class="line-link" href={hashOf({ place: 'look', draft: id })}>
+              {says}
+            </a>
+            <button
+              type="button"
+              class="button-plain small"
+              aria-label={WORDS.throwAway(says)}
+              onClick={() => void discardDraft(record, WORDS.thrownAway)}
+            >
+              {WORDS.throwAwayShort}
+            </button>
+          </li>
+        );
+      })}
+    </ul>
   );
 }
