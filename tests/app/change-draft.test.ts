@@ -98,6 +98,41 @@ describe('photos of a look in progress', () => {
     expect(rolesOf(draft)).toBe('a:normal b:old');
   });
 
+  const openIn = (draft: Draft): string =>
+    draft.photos.flatMap(({ id, roleOpen }) => (roleOpen ? [id] : [])).join('');
+
+  it('takes no role for granted that nobody said', () => {
+    const chosen = changed(fresh, photos('a', 'b'));
+    expect(openIn(chosen)).toBe('ab');
+    const forSlot = changed(fresh, { kind: 'add-photos', photos: [{ id: 'a' }, { id: 'b' }], role: 'new' });
+    expect(openIn(forSlot)).toBe('b');
+    // The wanted role was taken: what the photo shows is open again.
+    const taken = changed(forSlot, { kind: 'add-photos', photos: [{ id: 'c' }], role: 'new' });
+    expect(openIn(taken)).toBe('bc');
+  });
+
+  it('knows what a photo shows once it is said, and reads it again only where the guess was wrong', () => {
+    const chosen = changed(fresh, photos('a', 'b'));
+    const read = chosen.photos.reduce(
+      (draft, { id, taps }) =>
+        changeDraft(draft, { kind: 'photo-read', photoId: id, taps, reading: reading() }),
+      chosen,
+    );
+    const right = changed(read, { kind: 'set-role', photoId: 'a', role: 'old' });
+    expect(openIn(right)).toBe('b');
+    expect(right.photos[0]).not.toHaveProperty('stale');
+    const wrong = changed(right, { kind: 'set-role', photoId: 'b', role: 'whole' });
+    expect(openIn(wrong)).toBe('');
+    expect(wrong.photos[1]).toMatchObject({ role: 'whole', stale: true });
+  });
+
+  it('asks anew about a photo whose role another one turns out to have', () => {
+    const said = changed(fresh, photos('a', 'b'), { kind: 'set-role', photoId: 'a', role: 'old' });
+    const other = changed(said, { kind: 'set-role', photoId: 'b', role: 'old' });
+    expect(rolesOf(other)).toBe('a:new b:old');
+    expect(openIn(other)).toBe('a');
+  });
+
   it('swaps roles instead of holding one twice, and reads both photos again', () => {
     const read = changed(
       fresh,
@@ -152,6 +187,7 @@ describe('photos of a look in progress', () => {
     expect(changed(without, { kind: 'put-photo-back', photo: first, at: 0 })).toEqual(both);
     const taken = changed(without, photos('c'), { kind: 'put-photo-back', photo: first, at: 0 });
     expect(rolesOf(taken)).toBe('a:whole b:new c:old');
+    expect(taken.photos[0]?.roleOpen).toBe(true);
   });
 
   it('a failed photo keeps everything else that was entered', () => {

@@ -17,6 +17,8 @@ describe('addresses', () => {
     { place: 'look', draft: '3f-9' },
     { place: 'ground', bed: 'long bed / by the shed' },
     { place: 'book', caseId: 'a b', look: 'c/d' },
+    { place: 'book', page: 'taught' },
+    { place: 'book', caseId: 'a b', page: 'ended' },
     { place: 'help' },
   ];
   it.each(routes)('%o leads back to itself', (route) => {
@@ -95,6 +97,15 @@ describe('keeping a look', () => {
       leading: ['aphids', 'virus'],
       photos: ['p1'],
     });
+  });
+
+  it('does not write down a guess of what a photo shows', () => {
+    const { look } = recordLook(draft, result, NOW, ids);
+    expect(look.photos).toEqual([{ id: 'p1', role: 'unsaid', file: 'leaf.jpg', taps: {} }]);
+    const said = changeDraft(draft, { kind: 'set-role', photoId: 'p1', role: 'new' });
+    expect(recordLook(said, result, NOW, ids).look.photos).toEqual([
+      { id: 'p1', role: 'new', file: 'leaf.jpg', taps: {} },
+    ]);
   });
 
   it('keeps a look also when the weighing did not come through', () => {

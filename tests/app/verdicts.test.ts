@@ -39,6 +39,15 @@ const judge = (more: Partial<Verdict>, rest: Partial<Judged> = {}): Judged => ({
 });
 
 describe('a verdict in words', () => {
+  it('says where to turn and what to take along when nothing known fits best, and only then', () => {
+    expect(describeVerdict(judge({}), TODAY).elsewhere).toEqual([]);
+    const stranger = judge({}, { causes: [cause('unlisted', 0.5), cause('aphids', 0.2)] });
+    const says = describeVerdict(stranger, TODAY).elsewhere.join(' ');
+    expect(says).toMatch(/advisory service or a plant clinic/);
+    expect(says).toMatch(/roots/);
+    expect(says).toMatch(/variety/);
+  });
+
   it('leaves it, and says when to look again and what should be seen by then', () => {
     const said = describeVerdict(judge({}), TODAY);
     expect(said.headline).toBe('Leave it. Look again on Thursday 18 June (in 14 days).');

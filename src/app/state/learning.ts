@@ -17,7 +17,7 @@ export const lessons = signal<GardenLessons | undefined>(undefined);
 
 const KNOWN = new Set<string>(CAUSES.map(({ id }) => id));
 
-const isSureness = (word: string): word is Sureness => word in SURENESS;
+const isSureness = (word: string): word is Sureness => Object.hasOwn(SURENESS, word);
 
 /** A settled case as the ranker learns from it. Causes that this version does not know are left out. */
 export function lessonOf(kept: Settled): Omit<LessonCase, 'season'> {

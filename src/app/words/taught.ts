@@ -38,9 +38,8 @@ export const TAUGHT_WORDS = {
   restore: 'Let them count again',
   restored: 'All settled cases count again.',
   bins: {
-    caption: 'What was shown at the first look, and what came true',
+    caption: 'What was shown at the first look, and what came true. Lines of few cases say little.',
     shown: 'Chance shown',
-    times: 'Times shown',
     cameTrue: 'Came true',
   },
 } as const;
@@ -58,7 +57,7 @@ export const sayBin = ({ from, to }: ReliabilityBin): string =>
 export const sayCameTrue = ({ count, cameTrue }: ReliabilityBin): string =>
   `${Math.round(count * cameTrue)} of ${count}`;
 
-const of = (part: number, whole: number): string => (part === whole ? `all ${whole}` : `${part} of ${whole}`);
+const of = (part: number, whole: number): string => `${part} of ${whole}`;
 
 /** How well it did at the first look, in sentences. */
 export function describeScore(first: GardenScore, last: GardenScore | undefined): string[] {
@@ -69,7 +68,7 @@ export function describeScore(first: GardenScore, last: GardenScore | undefined)
     `At the first look, what it turned out to be led the weighing in ${of(first.first, cases)} cases and was among the first three in ${of(first.inFirstThree, cases)}.`,
     ...(last
       ? [
-          `Looked at more than once: ${last.cases === 1 ? '1 case' : `${last.cases} cases`}. At the last look it led in ${of(last.first, last.cases)}.`,
+          `Looked at more than once: ${last.cases === 1 ? '1 case' : `${last.cases} cases`}; at the last look it led in ${of(last.first, last.cases)}.`,
         ]
       : []),
     `Brier score ${shown.brier.toFixed(2)}, log loss ${shown.logLoss.toFixed(2)}; 0 would be perfect. Saying only how often each cause is met on such a crop in that season would have earned ${tableAlone.brier.toFixed(2)} and ${tableAlone.logLoss.toFixed(2)}: ${better ? 'the looks were worth it' : worse ? 'so far the looks told less than that' : 'so far about as much'}.`,

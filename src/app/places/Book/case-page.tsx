@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
 import {
@@ -14,6 +14,7 @@ import { laterLook } from '../../state/later-look.ts';
 import { startLook } from '../../state/look-session.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { goTo, hashOf } from '../../state/route.ts';
+import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise, causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
@@ -118,7 +119,8 @@ function End({ outcome }: { readonly outcome: Outcome }) {
 }
 
 function Looks({ kept }: { readonly kept: CaseRecord }) {
-  const notes = useNotes(kept);
+  // Lists do not hold the notes.
+  const notes = new Map(useLooks(kept.id)?.map(({ id, note }) => [id, note]));
   return (
     <section class="stack-close">
       <h2>{WORDS.looks}</h2>
@@ -135,21 +137,6 @@ function Looks({ kept }: { readonly kept: CaseRecord }) {
       </ol>
     </section>
   );
-}
-
-/** Notes by look: lists do not hold them, so they are read when the case is opened. */
-function useNotes({ id, changedAt }: CaseRecord): ReadonlyMap<string, string> {
-  const [notes, setNotes] = useState<ReadonlyMap<string, string>>(new Map());
-  useEffect(() => {
-    let left = false;
-    void tryStore(() => store.listLooks(id)).then((looks) => {
-      if (!left && looks) setNotes(new Map(looks.map((look) => [look.id, look.note])));
-    });
-    return () => {
-      left = true;
-    };
-  }, [id, changedAt]);
-  return notes;
 }
 
 interface LookLineProps {

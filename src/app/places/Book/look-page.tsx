@@ -1,4 +1,3 @@
-import { useEffect, useState } from 'preact/hooks';
 import type { LookPhoto } from '../../../garden/records.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import type { SettingId } from '../../../signs/settings.ts';
@@ -6,9 +5,10 @@ import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
-import { cases, type KeptLook, store, tryStore } from '../../state/kept.ts';
+import { cases, type KeptLook } from '../../state/kept.ts';
 import { preferences } from '../../state/preferences.ts';
 import { hashOf } from '../../state/route.ts';
+import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
 import { describeQuestion, shortAnswers } from '../../words/checks.ts';
@@ -23,10 +23,11 @@ const WORDS = BOOK_WORDS.look;
 
 /** A kept look: photos with what was read from them, what was said, and the ranking as it stood. */
 export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly lookId: string }) {
-  const look = useLook(caseId, lookId);
+  const looks = useLooks(caseId);
+  const look = looks?.find(({ id }) => id === lookId);
   const kept = cases.value?.find(({ id }) => id === caseId);
-  if (look === undefined) return <h1 tabIndex={-1}>…</h1>;
-  if (look === null) return <h1 tabIndex={-1}>{BOOK_WORDS.notFound}</h1>;
+  if (looks === undefined) return <h1 tabIndex={-1}>…</h1>;
+  if (look === undefined) return <h1 tabIndex={-1}>{BOOK_WORDS.notFound}</h1>;
   const heading = [kept?.plant, kept?.bed].filter(Boolean).join(' · ');
   return (
     <article>
@@ -64,21 +65,6 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
       </div>
     </article>
   );
-}
-
-/** `undefined` while it is read, `null` when there is none. */
-function useLook(caseId: string, lookId: string): KeptLook | null | undefined {
-  const [look, setLook] = useState<KeptLook | null | undefined>(undefined);
-  useEffect(() => {
-    let left = false;
-    void tryStore(() => store.listLooks(caseId)).then((looks) => {
-      if (!left) setLook((looks?.find(({ id }) => id === lookId) as KeptLook | undefined) ?? null);
-    });
-    return () => {
-      left = true;
-    };
-  }, [caseId, lookId]);
-  return look;
 }
 
 function KeptPhotos({ look, bed }: { readonly look: KeptLook; readonly bed: string }) {

@@ -4,8 +4,9 @@ import type { CaseRecord } from '../../../garden/records.ts';
 import { SURENESS, type Sureness } from '../../../ranker/learn-sureness.ts';
 import { CAUSES, FAMILIES } from '../../../signs/vocabulary.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
-import { cases, endCase } from '../../state/kept.ts';
+import { cases, endCase, type KeptLook } from '../../state/kept.ts';
 import { goTo, hashOf } from '../../state/route.ts';
+import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise, causeName, FAMILY_NAMES } from '../../words/causes.ts';
 import { dayOf } from '../../words/dates.ts';
@@ -89,15 +90,13 @@ function OutcomeForm({ kept }: { readonly kept: CaseRecord }) {
   );
 }
 
-/** As many as a thumb takes in: those that led at some look, and those that were shown next. */
+/** As many as a thumb takes in. */
 const OFFERED = 6;
 
-/** The causes that this case has pointed at, likeliest at the last look first. */
-function offeredCauses({ looks, outcome }: CaseRecord): string[] {
+/** The causes that this case has pointed at: those that led at any look, then what the last look thought likeliest. */
+function offeredCauses({ looks }: CaseRecord, kept: readonly KeptLook[]): string[] {
   const leading = [...looks].reverse().flatMap((look) => look.leading);
-  const shown = Object.entries(outcome?.last?.chances ?? outcome?.first?.chances ?? {})
-    .sort((a, b) => b[1] - a[1])
-    .map(([id]) => id);
+  const shown = kept.at(-1)?.ranking?.causes.map(({ id }) => id as string) ?? [];
   return [...new Set([...leading, ...shown])].filter((id) => id !== 'unlisted').slice(0, OFFERED);
 }
 
@@ -109,7 +108,8 @@ interface CauseChoiceProps {
 
 function CauseChoice({ kept, found, onFound }: CauseChoiceProps) {
   const named = found === 'never' || found === undefined ? [] : found;
-  const offered = [...new Set([...offeredCauses(kept), ...named])];
+  const looks = useLooks(kept.id);
+  const offered = [...new Set([...offeredCauses(kept, looks ?? []), ...named])];
   const toggle = (id: string): void =>
     onFound(named.includes(id) ? named.filter((other) => other !== id) : [...named, id]);
   return (
