@@ -99,4 +99,4 @@ export function leakOf(sign: SignId): number {
  * listed cause raise it, low enough that any cause which shows them at least sometimes (0.3) beats it (common practice,
  * no source).
  */
-export const UNLISTED_Q = 0.15;
+export const UNLISTED_Q = 0.2;

@@ -78,10 +78,10 @@ export function attributeEvidence(
   const causeCount = network.causes.length;
   const labels: string[] = [];
   const logs: Float64Array[] = [];
-  eachLikelihood(network, tables, sets, evidence, (label, values) => {
+  eachLikelihood(network, tables, sets, evidence, (label, values, power) => {
     labels.push(label);
     const log = new Float64Array(values.length);
-    for (let s = 0; s < log.length; s++) log[s] = Math.log(values[s]!);
+    for (let s = 0; s < log.length; s++) log[s] = power * Math.log(values[s]!);
     logs.push(log);
   });
   const prior = priorLogWeights(network, tables, sets);

@@ -19,6 +19,18 @@ export interface NetworkFactor {
   readonly lean: Float64Array;
 }
 
+/**
+ * The powers that likelihoods are raised to. At 1 words and reports count as the tables have them. Words such as "often"
+ * and "rarely" turn out too timid when judged against outcomes; a common power sets the odds right without changing
+ * which way any finding points, as temperature scaling does for other forecasts (Guo et al. 2017, GUO-2017).
+ */
+export interface EvidenceWeight {
+  /** For reports on signs. */
+  readonly signs: number;
+  /** For the setting, crop and season. */
+  readonly setting: number;
+}
+
 export interface Network {
   readonly causes: readonly string[];
   readonly rate: readonly UncertainRate[];
@@ -29,6 +41,7 @@ export interface Network {
    * plain product of odds.
    */
   readonly furtherCause: number;
+  readonly evidenceWeight: EvidenceWeight;
   readonly signs: readonly string[];
   /** P(sign | no cause), one a sign. */
   readonly leak: Float64Array;

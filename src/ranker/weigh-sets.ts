@@ -23,29 +23,31 @@ export function priorLogWeights(network: Network, tables: Tables, sets: CauseSet
 
 /**
  * Visit the likelihood of every piece of evidence over all sets, one at a time. Broad reports come with the likelihood
- * they add to the reports before them in their component. `values` is reused between visits: copy what is kept.
+ * they add to the reports before them in their component, and each with the power it is to be raised to. `values` is
+ * reused between visits: copy what is kept.
  */
 export function eachLikelihood(
   network: Network,
   tables: Tables,
   sets: CauseSets,
   evidence: Evidence,
-  visit: (label: string, values: Float64Array) => void,
+  visit: (label: string, values: Float64Array, power: number) => void,
 ): void {
+  const { evidenceWeight } = network;
   const values = new Float64Array(sets.count);
   for (const { label, oddsFactor } of evidence.context) {
     const { first, second, third } = sets;
     const row = Float64Array.from([...oddsFactor, 1]);
     for (let s = 0; s < sets.count; s++) values[s] = row[first[s]!]! * row[second[s]!]! * row[third[s]!]!;
-    visit(label, values);
+    visit(label, values, evidenceWeight.setting);
   }
   for (const factor of evidence.factors) {
     factorLikelihood(network, sets, factor, values);
-    visit(factor.label, values);
+    visit(factor.label, values, evidenceWeight.setting);
   }
   for (const sign of evidence.signs) {
     signLikelihood(network, tables, sets, sign, values);
-    visit(sign.label, values);
+    visit(sign.label, values, evidenceWeight.signs);
   }
   const reports = new Map(evidence.signs.map((report) => [report.sign, report]));
   const before = new Float64Array(sets.count);
@@ -56,7 +58,7 @@ export function eachLikelihood(
       componentLikelihood(component, unions, last, values);
       const joint = values.slice();
       for (let s = 0; s < sets.count; s++) values[s] = before[s]! > 0 ? values[s]! / before[s]! : 0;
-      visit(label, values);
+      visit(label, values, evidenceWeight.signs);
       before.set(joint);
     });
   }
@@ -78,12 +80,15 @@ export function weighSets(
   const logWeights = priorLogWeights(network, tables, sets);
   const product = new Float64Array(sets.count).fill(1);
   let pending = 0;
+  let powerOfBlock = 1;
   const fold = (): void => {
-    for (let s = 0; s < sets.count; s++) logWeights[s]! += Math.log(product[s]!);
+    for (let s = 0; s < sets.count; s++) logWeights[s]! += powerOfBlock * Math.log(product[s]!);
     product.fill(1);
     pending = 0;
   };
-  eachLikelihood(network, tables, sets, evidence, (_, values) => {
+  eachLikelihood(network, tables, sets, evidence, (_, values, power) => {
+    if (power !== powerOfBlock && pending > 0) fold();
+    powerOfBlock = power;
     for (let s = 0; s < sets.count; s++) product[s]! *= values[s]!;
     pending += 1;
     if (pending === BLOCK) fold();

@@ -1,5 +1,5 @@
 import type { Evidence } from '../../src/ranker/evidence.ts';
-import type { Network } from '../../src/ranker/network.ts';
+import type { EvidenceWeight, Network } from '../../src/ranker/network.ts';
 
 /** A small network written as plain tables, and the same sums done the long way. */
 export interface SmallTables {
@@ -9,17 +9,27 @@ export interface SmallTables {
   readonly leak: readonly number[];
   /** What every further cause costs; 1 = plain independence. */
   readonly further?: number;
+  /** Powers of the likelihoods; 1 by default. */
+  readonly weight?: EvidenceWeight;
   readonly factors?: readonly {
     readonly rates: readonly number[];
     readonly lean: readonly (readonly number[])[];
   }[];
 }
 
-export function buildNetwork({ priors, q, leak, factors = [], further = 1 }: SmallTables): Network {
+export function buildNetwork({
+  priors,
+  q,
+  leak,
+  factors = [],
+  further = 1,
+  weight = { signs: 1, setting: 1 },
+}: SmallTables): Network {
   return {
     causes: priors.map((_, i) => `cause-${i}`),
     rate: priors.map((mean) => ({ mean, observations: 40 })),
     furtherCause: further,
+    evidenceWeight: weight,
     signs: leak.map((_, i) => `sign-${i}`),
     leak: Float64Array.from(leak),
     q: Float64Array.from(q.flat()),
@@ -51,16 +61,18 @@ export function bruteForceWeights(
 ): number[] {
   const signCount = tables.leak.length;
   return sets.map((set) => {
+    const { signs: signsPower, setting: settingPower } = tables.weight ?? { signs: 1, setting: 1 };
     let prior = (tables.further ?? 1) ** (set.length - 1);
     tables.priors.forEach((p, i) => {
       prior *= set.includes(i) ? p : 1 - p;
     });
+    let setting = 1;
     for (const { factor, outcome } of evidence.factors) {
       const { rates, lean } = tables.factors![factor]!;
       const weightOf = (o: number): number => rates[o]! * set.reduce((w, i) => w * lean[i]![o]!, 1);
-      prior *= weightOf(outcome) / rates.reduce((sum, _, o) => sum + weightOf(o), 0) / rates[outcome]!;
+      setting *= weightOf(outcome) / rates.reduce((sum, _, o) => sum + weightOf(o), 0) / rates[outcome]!;
     }
-    for (const { oddsFactor } of evidence.context) for (const i of set) prior *= oddsFactor[i]!;
+    for (const { oddsFactor } of evidence.context) for (const i of set) setting *= oddsFactor[i]!;
     let sum = 0;
     for (let state = 0; state < 2 ** signCount; state++) {
       const there = (sign: number): boolean => (state & (1 << sign)) !== 0;
@@ -75,6 +87,6 @@ export function bruteForceWeights(
         p *= members.some(there) ? ifPresent : ifAbsent;
       sum += p;
     }
-    return prior * sum;
+    return prior * setting ** settingPower * sum ** signsPower;
   });
 }

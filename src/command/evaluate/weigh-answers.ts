@@ -1,7 +1,7 @@
 import { enumerateSets } from '../../ranker/enumerate-sets.ts';
 import { type Evidence, NO_EVIDENCE } from '../../ranker/evidence.ts';
 import { gatherEvidence, type Known, ruledOut } from '../../ranker/gather-evidence.ts';
-import { meanTables } from '../../ranker/network.ts';
+import { meanTables, type Network } from '../../ranker/network.ts';
 import type { Ranking } from '../../ranker/types.ts';
 import { marginals, normalise, weighSets } from '../../ranker/weigh-sets.ts';
 import { seasonOf } from '../../season/season-of.ts';
@@ -31,8 +31,7 @@ export function weighAnswers(answers: Answers): Ranking {
   return triage({ photos: [], answers, today: answers.date ?? SOME_DAY, draws: 1 });
 }
 
-function chancesOfSets(evidence: Evidence, most: 1 | 3): Chances {
-  const { network } = knowledgeModel();
+function chancesOfSets(network: Network, evidence: Evidence, most: 1 | 3): Chances {
   const out = ruledOut(knowledgeModel(), evidence);
   const alive = network.causes.map((_, cause) => cause).filter((cause) => !out.has(cause));
   const sets = enumerateSets(network.causes.length, alive, { most });
@@ -43,12 +42,13 @@ function chancesOfSets(evidence: Evidence, most: 1 | 3): Chances {
 
 /** Baseline: base rates alone, whatever was said. */
 export function chancesByPriorOnly(): Chances {
-  return chancesOfSets(NO_EVIDENCE, 3);
+  return chancesOfSets(knowledgeModel().network, NO_EVIDENCE, 3);
 }
 
-/** Baseline: the usual naive Bayes, exactly one cause acts, on the very same tables. */
+/** Baseline: the usual naive Bayes, exactly one cause acts, on the very same tables and with their words as they stand. */
 export function chancesByNaiveBayes(answers: Answers): Chances {
-  return chancesOfSets(gatherEvidence(knowledgeModel(), knownFrom(answers)), 1);
+  const plain = { ...knowledgeModel().network, evidenceWeight: { signs: 1, setting: 1 } };
+  return chancesOfSets(plain, gatherEvidence(knowledgeModel(), knownFrom(answers)), 1);
 }
 
 /** The chances of a ranking, by cause. */

@@ -6,6 +6,7 @@ import {
   compileKnowledge,
   cropOdds,
   type KnowledgeModel,
+  networkUnder,
   seasonOdds,
 } from '../../../src/ranker/knowledge-model.ts';
 import { meanTables } from '../../../src/ranker/network.ts';
@@ -17,8 +18,8 @@ import type { Rule } from './rule.ts';
 
 /** Chances of all causes under what is known of the setting. */
 export function chancesUnder(model: KnowledgeModel, known: Known): Float64Array {
-  const { network } = model;
   const evidence = gatherEvidence(model, known);
+  const network = networkUnder(model, evidence);
   const out = ruledOut(model, evidence);
   const sets = enumerateSets(
     network.causes.length,
