@@ -5,6 +5,7 @@
  * No course names a pesticide or a dose.
  */
 import type { CautionId } from './cautions.ts';
+import type { CheckId } from './checks.ts';
 
 interface Course<Id extends string = string> {
   readonly id: Id;
@@ -13,6 +14,11 @@ interface Course<Id extends string = string> {
   readonly needless: number;
   readonly because: string;
   readonly cautions: readonly CautionId[];
+  /**
+   * Set on a course that only holds back until something is known. The last of these checks is the proof: as long as it
+   * is open the verdict is to make the first of them that is, and the course holds meanwhile.
+   */
+  readonly until?: readonly CheckId[];
 }
 
 const course = <const Id extends string>(
@@ -21,7 +27,8 @@ const course = <const Id extends string>(
   needless: number,
   because: string,
   cautions: readonly CautionId[] = [],
-): Course<Id> => ({ id, says, needless, because, cautions });
+  until?: readonly CheckId[],
+): Course<Id> => ({ id, says, needless, because, cautions, ...(until ? { until } : {}) });
 
 export const COURSES = [
   course(
@@ -30,6 +37,8 @@ export const COURSES = [
     12,
     'a good load lies idle for a season and the beds go without it',
     ['residue', 'local-rules'],
+    // No leaf proves residue, and the pot test is cheap (OSU-CARRY, NCSU-CARRY): ask the bed, the supplier, then the beans.
+    ['compare-other-crops', 'ask-supplier', 'pot-test'],
   ),
   course(
     'remove-plants',

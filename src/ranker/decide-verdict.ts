@@ -51,8 +51,20 @@ function cautionsOf(
 }
 
 /**
+ * The check to make while the best course only holds back: a load under suspicion stays where it is until the test is
+ * read, and that is no reason to call it proven. None when the proof is there, or nobody can make it.
+ */
+function checkUntilProven(plan: Plan, { all }: NextChecks): NextChecks['worthwhile'] {
+  const until = plan.kind === 'act' ? COURSES[plan.courses[0]!]!.until : undefined;
+  const open = (until ?? []).map((check) =>
+    all.find(({ target }) => target.kind === 'check' && target.check === check),
+  );
+  return open.at(-1) && open.find((check) => check !== undefined);
+}
+
+/**
  * The verdict of least expected loss over the joint posterior. `check` wins when the best hands-on check is expected
- * to save more than it costs in effort and waiting.
+ * to save more than it costs in effort and waiting, and while what would be done only holds back until it is made.
  * @param today ISO date
  */
 export function decideVerdict(
@@ -69,17 +81,19 @@ export function decideVerdict(
     watch: lossOfPlan(table, { kind: 'watch' }, chances),
     act: act.loss,
   };
-  if (next.worthwhile) expectedLoss.check = best.loss - next.worthwhile.net;
-  const id: VerdictId = next.worthwhile ? 'check' : best.plan.kind;
+  const check = next.worthwhile ?? checkUntilProven(best.plan, next);
+  // A check that only holds back has no saving of its own: it costs what the course it belongs to costs.
+  if (check) expectedLoss.check = best.loss - (next.worthwhile ? check.net : 0);
+  const id: VerdictId = check ? 'check' : best.plan.kind;
   const carriers = carriersOf(table, best.plan, chances);
   const courses = best.plan.kind === 'act' ? best.plan.courses : [];
-  const waitDays = id === 'check' ? next.worthwhile!.waitDays : 0;
+  const waitDays = check?.waitDays ?? 0;
   const lookAgainDays = Math.min(...carriers.map((cause) => model.causes[cause]!.recovery.lookAgainDays));
   return {
     id,
     because: { causes: carriers.map((cause) => model.causes[cause]!.id), expectedLoss },
     courses: courses.map((course) => COURSES[course]!.id),
-    ...(id === 'check' ? { check: withoutNet(next.worthwhile!) } : {}),
+    ...(check ? { check: withoutNet(check) } : {}),
     lookAgain: addDays(today, Math.max(waitDays, lookAgainDays)),
     recovery: carriers.map((cause) => ({
       cause: model.causes[cause]!.id,

@@ -132,6 +132,14 @@ describe('A. nutrient shortage keys', () => {
     expect(p('calcium-short')).toBeGreaterThan(5 * p('boron-short'));
   });
 
+  it('A11 torn holes on every plant of a cabbage bed are not read as insects alone: boron gains (FW-SA)', () => {
+    const torn = { crop: 'cauliflower', seen: 'ragged-holes@new thickened@new' } as const;
+    const everywhere = lookAt(tell(torn, { seen: 'whole-bed', absent: 'scattered droppings-pellets slime' }));
+    const here = lookAt(tell(torn, { seen: 'scattered droppings-pellets', absent: 'whole-bed' }));
+    expect(everywhere.p('boron-short')).toBeGreaterThan(5 * here.p('boron-short'));
+    expect(here.p('caterpillars')).toBeGreaterThan(5 * everywhere.p('caterpillars'));
+  });
+
   it.each(SINGLE_ELEMENTS)(
     'A12 a one-sided trouble lowers %s: shortages are symmetrical (PHILRICE)',
     (cause) => {

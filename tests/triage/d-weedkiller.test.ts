@@ -48,6 +48,11 @@ describe('D. weedkiller residue and what looks like it', () => {
     expect(on('french-bean')).toBeGreaterThan(2 * on('onion'));
   });
 
+  it('D6 three years later the history still counts (UT-STEW, LINN)', () => {
+    const aged = lookAt(tell(CUPPED, { setting: { 'compost-age': 36 } }));
+    expect(aged.p('residue-in-compost')).toBeGreaterThan(0.3);
+  });
+
   it('D7 bought compost is not above suspicion (BIOCYCLE-2016, WRAP-61843)', () => {
     const cupped = { crop: 'tomato', seen: 'cupped-up@new twisted-narrow@new' } as const;
     const bagged = lookAt({ ...cupped, setting: { 'compost-kinds': ['bagged-compost'] } });
@@ -74,6 +79,8 @@ describe('D. weedkiller residue and what looks like it', () => {
     const { says } = COURSES.find(({ id }) => id === 'stop-the-load')!;
     expect(says).toMatch(/stop spreading/i);
     expect(says).toMatch(/sample/);
+    expect(says).toMatch(/retest/);
+    expect(says).toMatch(/sweetcorn|grass/);
     expect(says).not.toMatch(/compost the plants/);
   });
 
@@ -89,6 +96,14 @@ describe('D. weedkiller residue and what looks like it', () => {
       seen: 'cupped-down@new twisted-narrow@new yellow-along-veins@new stem-twisted after-spray',
     });
     expect(first).toBe('spray-drift');
+  });
+
+  it('D16 the newest tomato leaflets pale from the base after spraying: drift gains on iron and sulphur (NCSU-PDIC, WR-GLY)', () => {
+    const pale: Told = { crop: 'tomato', seen: 'yellow-even@new' };
+    const { p } = lookAt(tell(pale, { seen: 'after-spray sudden', setting: { 'sprayed-nearby': true } }));
+    expect(p('spray-drift')).toBeGreaterThan(5 * lookAt(pale).p('spray-drift'));
+    for (const element of ['iron-short', 'sulphur-short'] as const)
+      expect(p('spray-drift')).toBeGreaterThan(p(element));
   });
 
   it('D17 a gradient from one side turns it to drift, the edge of the load to residue (NCSU-PDIC)', () => {

@@ -39,6 +39,12 @@ describe('E. temperature', () => {
     expect(['frost', 'cold-check']).toContain(first);
   });
 
+  it('E9 aubergine is chilled where broad beans are not (PSU-TOM, UCSC-KNOTT)', () => {
+    const on = (crop: CropId) => lookAt(tell(COLD, { crop, seen: 'yellow-even@old' }));
+    expect(on('aubergine').first).toBe('cold-check');
+    expect(on('aubergine').p('cold-check')).toBeGreaterThan(2 * on('broad-bean').p('cold-check'));
+  });
+
   it('E10 cucumber pale in cool weather: cold first (AGMET-VEG)', () => {
     const { first } = lookAt({
       crop: 'cucumber',
@@ -80,6 +86,14 @@ describe('E. temperature', () => {
       seen: 'purple-tint@old root-bound stunted',
     });
     expect(p('root-bound')).toBeGreaterThan(p('phosphorus-short'));
+  });
+
+  it('E12 purple says less of soil on brassicas than elsewhere, for they redden readily (UMD-P)', () => {
+    const readily = (crop: CropId) => {
+      const { p } = lookAt({ crop, seen: 'purple-tint@old' });
+      return p('phosphorus-short') + p('root-bound') + p('cold-check') + p('variety-colour');
+    };
+    expect(readily('cabbage')).toBeGreaterThan(readily('parsnip'));
   });
 
   it('E13 after frost: courgettes far more than kale (CAN-LETT)', () => {

@@ -50,12 +50,27 @@ describe('H. diseases often confused', () => {
     expect(brown).toBeGreaterThan(5 * clean);
   });
 
+  it('H4 warm weather speaks for a wilt of the vessels (UC-FUS)', () => {
+    const hanging: Told = { crop: 'tomato', seen: 'wilts-one-side yellow-edges@old' };
+    const at = (weather: 'hot' | 'about-right') =>
+      lookAt(tell(hanging, { setting: { 'recent-temperature': weather } })).p('wilt-disease');
+    expect(at('hot')).toBeGreaterThan(at('about-right'));
+    expect(at('about-right')).toBeGreaterThan(0.3);
+  });
+
   it('H5 the dust of rust comes off on a finger; what does not rub off is another spot (CSU-2936)', () => {
     const spots: Told = { crop: 'leek', seen: 'spotted@old' };
     expect(lookAt(tell(spots, { seen: 'rust-pustules@old' })).first).toBe('rust');
     expect(lookAt(tell(spots, { absent: 'rust-pustules@old rust-pustules@new' })).p('rust')).toBeLessThan(
       lookAt(spots).p('rust') / 3,
     );
+  });
+
+  it('H6 spots without rings keep leaf spot alive: the bacterial ones have none (PRGDB)', () => {
+    const spots: Told = { crop: 'tomato', seen: 'brown-spots@old haloed-spots@old after-rain' };
+    const { first, p } = lookAt(tell(spots, { absent: 'ringed-spots@old ringed-spots@new' }));
+    expect(first).toBe('leaf-spot');
+    expect(p('leaf-spot')).toBeGreaterThan(0.6 * lookAt(spots).p('leaf-spot'));
   });
 
   it('H7 mottle, narrow leaves, plant to plant: virus, and the plants come out (OMAFRA-V, UCONN-TMV, OSU-TOMV)', () => {
@@ -84,6 +99,13 @@ describe('H. diseases often confused', () => {
 });
 
 describe('I. water, salts, sun, wind', () => {
+  it('I1 tomato hangs after a day under water, broccoli later, aubergine not at all (PURDUE-WL3)', () => {
+    const on = (crop: 'tomato' | 'broccoli' | 'aubergine') =>
+      lookAt({ crop, setting: { 'soil-water': 'waterlogged' }, seen: 'dull-limp@old' }).p('wet-roots');
+    expect(on('tomato')).toBeGreaterThan(on('broccoli'));
+    expect(on('tomato')).toBeGreaterThan(on('aubergine'));
+  });
+
   it('I2 wilting in wet soil is never answered by more water (PURDUE-WL, PURDUE-WVG)', () => {
     const { first, verdict } = lookAt({
       crop: 'tomato',

@@ -48,6 +48,49 @@ describe('K. good practice', () => {
     }
   });
 
+  it('K5 beetles on French beans: borne before bloom, not while the pods fill (UMD-BLB, ESA-2007)', () => {
+    const eaten = (stage: 'growing' | 'fruiting') =>
+      lookAt({
+        crop: 'french-bean',
+        date: '2026-07-05',
+        setting: { 'crop-stage': stage },
+        seen: 'other-beetles ragged-holes@old shot-holes@old',
+      }).verdict;
+    expect(['leave', 'watch']).toContain(eaten('growing').id);
+    expect(eaten('fruiting').id).toBe('act');
+    expect(eaten('fruiting').courses).toContain('pick-off-pests');
+  });
+
+  it('K6 soya beans bear more before they flower than with pods (OHIO-BLB)', () => {
+    const lost = (stage: 'growing' | 'fruiting') =>
+      lookAt({ crop: 'soya-bean', setting: { 'crop-stage': stage }, seen: 'other-beetles ragged-holes@old' })
+        .verdict.because.expectedLoss.leave!;
+    expect(lost('fruiting')).toBeGreaterThan(1.5 * lost('growing'));
+  });
+
+  it('K7 potatoes bear a fifth of their leaf lost before they flower, not at full flower, and all at the end (PSU-CPB, SHIELDS-1984, VA-CPB)', () => {
+    const eaten = (stage: 'growing' | 'fruiting' | 'old') =>
+      lookAt({
+        crop: 'potato',
+        date: '2026-07-01',
+        setting: { 'crop-stage': stage },
+        seen: 'other-beetles ragged-holes@old edge-bites@old',
+      }).verdict;
+    expect(['leave', 'watch']).toContain(eaten('growing').id);
+    expect(eaten('fruiting').id).toBe('act');
+    expect(['leave', 'watch']).toContain(eaten('old').id);
+  });
+
+  it('K8 in a nearly ripe head one plant in twenty is the point to act (RUTGERS-COLE)', () => {
+    const { verdict } = lookAt({
+      crop: 'cabbage',
+      date: '2026-08-20',
+      setting: { 'crop-stage': 'fruiting' },
+      seen: 'caterpillars ragged-holes@old droppings-pellets',
+    });
+    expect(verdict.id).toBe('act');
+  });
+
   it('K8 caterpillars: acting pays on seedlings, hardly between four leaves and the filling head (RUTGERS-COLE)', () => {
     const eaten = (stage: 'seedling' | 'growing') =>
       lookAt({ crop: 'cabbage', setting: { 'crop-stage': stage }, seen: 'caterpillars ragged-holes@old' })
