@@ -58,7 +58,7 @@ export const drought: Cause = {
     { mark: 'dull-limp', old: 'usually', new: 'often', source: 'MGP-DIAG' },
     { mark: 'brown-edges', old: 'often', new: 'sometimes', source: 'MGP-DIAG' },
     { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
-    { mark: 'yellow-edges', old: 'sometimes', source: 'common practice, no source' },
+    { mark: 'yellow-edges', old: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-patches', old: 'rarely', source: 'common practice, no source' },
     { mark: 'brown-patches', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'leaf-dead', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },
@@ -89,6 +89,8 @@ export const drought: Cause = {
     { sign: 'after-wind', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'always-so', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     { cause: 'wet-roots', tellsApart: 'Both wilt; one finger in the soil decides.', source: 'MGP-DIAG' },

@@ -37,7 +37,7 @@ export const lowLight: Cause = {
     },
     {
       when: { setting: 'crop-stage', is: 'seedling' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'seedlings stretch first',
       source: 'common practice, no source',
     },
@@ -51,6 +51,12 @@ export const lowLight: Cause = {
       when: { season: 'summer' },
       leans: 'a-little-less',
       because: 'summer days are long',
+      source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'place', is: 'open-ground' },
+      leans: 'less',
+      because: 'a plot in the open seldom lacks light',
       source: 'common practice, no source',
     },
   ],

@@ -7,7 +7,7 @@ export const plantingCheck: Cause = {
   leanings: [
     {
       when: { setting: 'crop-stage', is: 'just-planted' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'it has just been planted',
       source: 'common practice, no source',
     },
@@ -31,7 +31,7 @@ export const plantingCheck: Cause = {
     },
     {
       when: { setting: 'days-since-planting', is: '0-9' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'the check shows in the first days',
       source: 'from memory',
     },

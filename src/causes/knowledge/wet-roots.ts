@@ -59,6 +59,12 @@ export const wetRoots: Cause = {
       because: 'sand drains fast',
       source: 'from memory',
     },
+    {
+      when: { setting: 'place', is: 'under-cover' },
+      leans: 'a-little-less',
+      because: 'no rain gets in, only the can can drown it',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'dull-limp', old: 'often', new: 'often', source: 'PURDUE-WL' },
