@@ -1,7 +1,7 @@
 import { enumerateSets } from '../../ranker/enumerate-sets.ts';
 import { type Evidence, NO_EVIDENCE } from '../../ranker/evidence.ts';
 import { gatherEvidence, type Known, ruledOut } from '../../ranker/gather-evidence.ts';
-import { meanTables, type Network } from '../../ranker/network.ts';
+import { type EvidenceWeight, meanTables, type Network } from '../../ranker/network.ts';
 import type { Ranking } from '../../ranker/types.ts';
 import { marginals, normalise, weighSets } from '../../ranker/weigh-sets.ts';
 import { seasonOf } from '../../season/season-of.ts';
@@ -38,6 +38,12 @@ function chancesOfSets(network: Network, evidence: Evidence, most: 1 | 3): Chanc
   const posterior = normalise(weighSets(network, meanTables(network), sets, evidence));
   const chances = marginals(network.causes.length, sets, posterior);
   return new Map(network.causes.map((cause, at) => [cause as CauseId, chances[at]!]));
+}
+
+/** The chances under a network with other weights of evidence than the model's own. */
+export function chancesWeighed(evidenceWeight: EvidenceWeight, answers: Answers): Chances {
+  const network = { ...knowledgeModel().network, evidenceWeight };
+  return chancesOfSets(network, gatherEvidence(knowledgeModel(), knownFrom(answers)), 3);
 }
 
 /** Baseline: base rates alone, whatever was said. */
