@@ -67,6 +67,12 @@ export const SOURCES = {
     year: '2021',
     at: 'https://www.taylorfrancis.com/chapters/mono/10.1201/9781003093725-6-6/composting-allen-barker',
   },
+  'BARKER-HPN': {
+    title: 'Handbook of Plant Nutrition: nitrogen, symptoms of deficiency (A. Barker & G. Bryson)',
+    by: 'CRC Press, seen via Biocyclopedia',
+    year: '2007',
+    at: 'https://www.biocyclopedia.com/index/plant_nutrition/essential_elements_macronutrients/nitrogen/symptoms_of_deficiency_and_excess.php',
+  },
   'BI-CELERY': {
     title: 'Why celery is yellow',
     by: 'Biology Insights',
@@ -249,6 +255,13 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://www.growingproduce.com/crop-protection/disease-control/a-keen-eye-can-help-you-spot-edema-on-your-vegetables/',
   },
+  'HANSEN-2004': {
+    title:
+      'Iron deficiency of soybean in the North Central U.S. and associated soil properties (Soil Sci. Plant Nutr. 50:983–987), Hansen, Jolley, Naeve, Goos',
+    by: 'Taylor & Francis',
+    year: '2004',
+    at: 'https://informahealthcare.com/doi/full/10.1080/00380768.2004.10408564',
+  },
   HCS: {
     title: 'Deer damage',
     by: 'HCS Deer Services',
@@ -314,6 +327,12 @@ export const SOURCES = {
     by: 'IPNI, seen via No-Till Farmer',
     year: '2012',
     at: 'https://www.no-tillfarmer.com/articles/5829-identifying-nutrient-deficiency-symptoms-in-field-crops',
+  },
+  'ISU-NS': {
+    title: 'Is it nitrogen or sulfur deficiency symptoms, J. Sawyer',
+    by: 'Iowa State University Extension',
+    year: '2020',
+    at: 'https://crops.extension.iastate.edu/blog/john-sawyer/it-nitrogen-or-sulfur-deficiency-symptoms',
   },
   'JAAKKOLA-1999': {
     title: 'Variational probabilistic inference and the QMR-DT network (JAIR 10), Jaakkola & Jordan',
@@ -780,6 +799,12 @@ export const SOURCES = {
     by: 'University of Georgia Extension',
     year: 'n.d.',
     at: 'https://extension.uga.edu/publications/detail.html?number=B1569',
+  },
+  'UKY-MG': {
+    title: 'Magnesium deficiency of cucurbit crops',
+    by: 'University of Kentucky',
+    year: 'n.d.',
+    at: 'https://veggiescout.o2.boa.ca.uky.edu/node/57',
   },
   'UMAN-ROLL': {
     title: 'Tomato leaf roll',

@@ -70,7 +70,7 @@ export const calciumShort: Cause = {
     },
     {
       when: { setting: 'crop-stage', is: 'fruiting' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'swelling fruit is short of it first',
       source: 'from memory',
     },

@@ -49,9 +49,9 @@ export const ironShort: Cause = {
     },
     {
       when: { crop: 'soya-bean' },
-      leans: 'a-little-more',
-      because: 'beans and peas show it readily',
-      source: 'from memory',
+      leans: 'more',
+      because: 'soya is known for it on limy ground',
+      source: 'HANSEN-2004',
     },
     {
       when: { crop: 'french-bean' },
@@ -85,6 +85,7 @@ export const ironShort: Cause = {
     { sign: 'after-cold', frequency: 'rarely', source: 'from memory' },
     { sign: 'after-feed', frequency: 'rarely', source: 'PNW-KEY' },
     { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'variety-only', frequency: 'rarely', source: 'HANSEN-2004' },
   ],
   mistakenFor: [
     {

@@ -47,6 +47,12 @@ export const magnesiumShort: Cause = {
       because: 'tomatoes and potatoes show it most',
       source: 'from memory',
     },
+    {
+      when: { crop: 'melon' },
+      leans: 'a-little-more',
+      because: 'melons show it more than other cucurbits',
+      source: 'UKY-MG',
+    },
   ],
   signs: [
     { mark: 'yellow-between-veins', old: 'usually', new: 'rarely', source: 'PNW-KEY' },
@@ -57,10 +63,11 @@ export const magnesiumShort: Cause = {
     { mark: 'purple-tint', old: 'sometimes', source: 'PNW-KEY' },
     { mark: 'cupped-up', old: 'sometimes', source: 'PNW-KEY' },
     { mark: 'thickened', old: 'sometimes', source: 'PNW-KEY' },
-    { mark: 'brown-patches', old: 'sometimes', source: 'from memory' },
+    { mark: 'brown-patches', old: 'sometimes', source: 'UKY-MG' },
     { mark: 'brown-spots', old: 'rarely', source: 'from memory' },
     { mark: 'brown-edges', old: 'rarely', source: 'from memory' },
     { mark: 'leaf-dead', old: 'rarely', source: 'from memory' },
+    { mark: 'shot-holes', old: 'rarely', source: 'UKY-MG' },
     { sign: 'leaf-drop', frequency: 'rarely', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'usually', source: 'IPNI-4R' },
@@ -72,6 +79,9 @@ export const magnesiumShort: Cause = {
     { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-feed', frequency: 'rarely', source: 'PNW-KEY' },
     { sign: 'always-so', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-rain', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

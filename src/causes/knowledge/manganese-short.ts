@@ -106,6 +106,8 @@ export const manganeseShort: Cause = {
     { sign: 'after-rain', frequency: 'rarely', source: 'from memory' },
     { sign: 'after-cold', frequency: 'sometimes', source: 'from memory' },
     { sign: 'after-feed', frequency: 'rarely', source: 'PNW-KEY' },
+    { sign: 'variety-only', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

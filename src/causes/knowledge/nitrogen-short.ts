@@ -97,7 +97,7 @@ export const nitrogenShort: Cause = {
     },
   ],
   signs: [
-    { mark: 'yellow-even', old: 'usually', new: 'sometimes', source: 'IPNI-4R' },
+    { mark: 'yellow-even', old: 'usually', new: 'often', source: 'BARKER-HPN' },
     { mark: 'yellow-edges', old: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-between-veins', old: 'rarely', source: 'common practice, no source' },
     { mark: 'purple-tint', old: 'rarely', source: 'from memory' },
@@ -108,9 +108,9 @@ export const nitrogenShort: Cause = {
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'whole-bed', frequency: 'usually', source: 'AZ-MG-SUM' },
     { sign: 'oldest-first', frequency: 'usually', source: 'IPNI-4R' },
-    { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'several-kinds', frequency: 'often', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },
-    { sign: 'patch', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'scattered', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'always-so', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
@@ -118,6 +118,8 @@ export const nitrogenShort: Cause = {
     { sign: 'early-flowering', frequency: 'rarely', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
     { sign: 'getting-better', frequency: 'hardly-ever', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -103,6 +103,8 @@ export const potassiumShort: Cause = {
     { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-rain', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

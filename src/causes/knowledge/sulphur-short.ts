@@ -66,9 +66,9 @@ export const sulphurShort: Cause = {
     {
       mark: 'yellow-between-veins',
       old: 'rarely',
-      new: 'rarely',
-      source: 'from memory',
+      new: 'sometimes',
       confidence: 'disputed',
+      source: 'ISU-NS',
     },
     { mark: 'yellow-edges', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'sometimes', new: 'sometimes', source: 'from memory' },
@@ -86,6 +86,8 @@ export const sulphurShort: Cause = {
     { sign: 'every-year', frequency: 'often', source: 'common practice, no source' },
     { sign: 'always-so', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-rain', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'patch', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {
