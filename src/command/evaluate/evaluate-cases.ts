@@ -1,3 +1,12 @@
+import {
+  brierScore,
+  brierScoreOfClasses,
+  calibrationError,
+  type Forecast,
+  logLoss,
+  type ReliabilityBin,
+  reliabilityTable,
+} from '../../ranker/score-forecasts.ts';
 import type { Reason } from '../../ranker/types.ts';
 import type { CauseId, VerdictId } from '../../signs/vocabulary.ts';
 import {
@@ -9,15 +18,6 @@ import {
   scoreGroups,
 } from './case-groups.ts';
 import { INFORMATION_LEVELS, type InformationLevel, type JudgedCase } from './read-cases.ts';
-import {
-  brierScore,
-  brierScoreOfClasses,
-  calibrationError,
-  type Forecast,
-  logLoss,
-  type ReliabilityBin,
-  reliabilityTable,
-} from '../../ranker/score-forecasts.ts';
 import {
   type Chances,
   chancesByNaiveBayes,
