@@ -704,11 +704,23 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://www.sunset.com/garden/garden-basics/aphids',
   },
+  'TAMU-CSALT': {
+    title: 'Cucurbit problem solver: excessive soluble salts',
+    by: 'Texas A&M AgriLife Extension',
+    year: '2009',
+    at: 'https://aggie-horticulture.tamu.edu/vegetable/cucurbit-problem-solver/leaf-disorders/salt-injury',
+  },
   'TAMU-EK': {
     title: 'Check soil temperature (EarthKind)',
     by: 'Texas A&M Aggie Horticulture',
     year: 'n.d.',
     at: 'http://aggie-horticulture.tamu.edu/archives/parsons/earthkind/ekgarden15.html',
+  },
+  'TAMU-PDH': {
+    title: 'Texas Plant Disease Handbook: cabbage, cauliflower, Brussels sprouts and broccoli',
+    by: 'Texas A&M AgriLife Extension',
+    year: 'n.d.',
+    at: 'https://plantdiseasehandbook.tamu.edu/food-crops/vegetable-crops/cabbage-cauliflower-brussel-sprouts-and-broccoli',
   },
   'TAMU-SALT': {
     title: 'Tomato problem solver: salt damage',
@@ -890,6 +902,12 @@ export const SOURCES = {
     by: 'Volcani Center archive / Wiley',
     year: '1987',
     at: 'https://volcaniarchive.agri.gov.il/skn/e19250?nsid=2',
+  },
+  'VT-SEPT': {
+    title: 'Plant disease update, July 2014: Septoria leaf spot',
+    by: 'Virginia Tech Plant Disease Clinic',
+    year: '2014',
+    at: 'https://www.ppws.vt.edu/extension/plant-disease-clinic/disease-advisory/Archives/201407-septoria_leaf_spot.html',
   },
   WFPU: {
     title: 'World Food: Production and Use, sec. 8.8 growing degree days',

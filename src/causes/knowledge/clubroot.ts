@@ -109,6 +109,7 @@ export const clubroot: Cause = {
     { sign: 'spreading', frequency: 'rarely', source: 'from memory' },
     { sign: 'oldest-first', frequency: 'rarely', source: 'from memory' },
     { sign: 'after-planting', frequency: 'rarely', source: 'from memory' },
+    { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -134,6 +134,7 @@ export const downyMildew: Cause = {
     { sign: 'variety-only', frequency: 'sometimes', source: 'from memory' },
     { sign: 'seedlings-gone', frequency: 'rarely', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -115,7 +115,8 @@ export const leafSpot: Cause = {
     { mark: 'bleached-patches', old: 'rarely', source: 'from memory' },
     { mark: 'blackened', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'rarely', source: 'from memory' },
-    { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'often', source: 'VT-SEPT' },
+    { mark: 'yellow-edges', old: 'rarely', source: 'TAMU-PDH' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'oldest-first', frequency: 'often', source: 'QCT-ILL' },
@@ -129,6 +130,8 @@ export const leafSpot: Cause = {
     { sign: 'one-end', frequency: 'rarely', source: 'from memory' },
     { sign: 'variety-only', frequency: 'rarely', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'sudden', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -72,7 +72,7 @@ export const powderyMildew: Cause = {
   ],
   signs: [
     { mark: 'white-powder', old: 'always', new: 'sometimes', source: 'UCONN-MILD' },
-    { mark: 'yellow-patches', old: 'often', new: 'rarely', source: 'UCONN-MILD' },
+    { mark: 'yellow-patches', old: 'sometimes', new: 'rarely', source: 'UCONN-MILD' },
     { mark: 'yellow-even', old: 'sometimes', source: 'UCONN-MILD' },
     { mark: 'brown-patches', old: 'sometimes', source: 'from memory' },
     { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
@@ -92,6 +92,8 @@ export const powderyMildew: Cause = {
     { sign: 'variety-only', frequency: 'rarely', source: 'from memory' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'sudden', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

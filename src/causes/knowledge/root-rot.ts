@@ -117,6 +117,7 @@ export const rootRot: Cause = {
     { sign: 'after-cold', frequency: 'sometimes', source: 'from memory' },
     { sign: 'after-planting', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

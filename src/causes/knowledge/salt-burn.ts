@@ -130,9 +130,9 @@ export const saltBurn: Cause = {
   ],
   signs: [
     { mark: 'brown-edges', old: 'usually', new: 'sometimes', source: 'MGP-DIAG' },
-    { mark: 'yellow-edges', old: 'often', new: 'sometimes', source: 'common practice, no source' },
+    { mark: 'yellow-edges', old: 'often', new: 'sometimes', source: 'TAMU-CSALT' },
     { mark: 'dull-limp', old: 'often', new: 'sometimes', source: 'common practice, no source' },
-    { mark: 'yellow-even', old: 'often', new: 'rarely', source: 'TAMU-SALT' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'UMD-SALT' },
     { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'leaf-dead', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },
     { mark: 'cupped-up', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
@@ -156,7 +156,7 @@ export const saltBurn: Cause = {
     { sign: 'seedlings-gone', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-feed', frequency: 'usually', source: 'common practice, no source' },
-    { sign: 'sudden', frequency: 'often', source: 'common practice, no source' },
+    { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'same-compost-only', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'several-kinds', frequency: 'sometimes', source: 'common practice, no source' },
@@ -165,6 +165,7 @@ export const saltBurn: Cause = {
     { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'oldest-first', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-hot-sun', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'every-year', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

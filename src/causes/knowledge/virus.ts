@@ -88,7 +88,7 @@ export const virus: Cause = {
     { mark: 'cupped-down', old: 'rarely', new: 'sometimes', source: 'from memory' },
     { mark: 'thickened', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'whole-colour-golden', new: 'hardly-ever', source: 'from memory' },
-    { sign: 'stunted', frequency: 'usually', source: 'UCONN-TMV' },
+    { sign: 'stunted', frequency: 'often', source: 'UCONN-TMV' },
     { sign: 'fruit-misshapen', frequency: 'often', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
     { sign: 'stem-twisted', frequency: 'rarely', source: 'from memory' },

@@ -89,7 +89,7 @@ export const wiltDisease: Cause = {
     { mark: 'dull-limp', old: 'usually', new: 'often', source: 'UC-FUS' },
     { mark: 'yellow-even', old: 'often', new: 'rarely', source: 'UC-FUS' },
     { mark: 'yellow-patches', old: 'sometimes', source: 'DOC-FV' },
-    { mark: 'yellow-edges', old: 'often', new: 'rarely', source: 'DOC-FV' },
+    { mark: 'yellow-edges', old: 'sometimes', new: 'rarely', source: 'DOC-FV' },
     { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'brown-edges', old: 'sometimes', new: 'rarely', source: 'DOC-FV' },
     { mark: 'brown-patches', old: 'sometimes', source: 'from memory' },
@@ -114,6 +114,7 @@ export const wiltDisease: Cause = {
     { sign: 'variety-only', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {
