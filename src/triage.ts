@@ -11,6 +11,7 @@ import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts'
 import { findingsFromAnswers } from './signs/findings-from-answers.ts';
 import { findingsFromReadings } from './signs/findings-from-readings.ts';
 import type { Answers, Finding } from './signs/types.ts';
+import { workOutLeanings } from './signs/work-out-leanings.ts';
 
 /** Everything that is known about one look at a plant. Photos have been read by `readLeaf` before. */
 export interface TriageInput {
@@ -20,6 +21,8 @@ export interface TriageInput {
   readonly today: string;
   /** South of the equator the seasons are turned by half a year. Default north. */
   readonly hemisphere?: Hemisphere;
+  /** Mean soil temperature since something was mixed in, °C, where records give it; else the season's. */
+  readonly soilCelsius?: number;
   /** Draws of the tables for the ranges. Default 200. */
   readonly draws?: number;
   /** Questions that were answered "can't say": not offered again. */
@@ -54,9 +57,15 @@ export function triage(input: TriageInput): TriageResult {
   const seenByCamera = findingsFromReadings(input.photos).filter(({ sign }) => !overruled.has(sign));
   const findings = [...findingsFromAnswers(input.answers), ...seenByCamera];
   const { crop, date } = input.answers;
+  const { hemisphere, soilCelsius } = input;
+  const leanings = workOutLeanings(input.answers, {
+    ...(hemisphere === undefined ? {} : { hemisphere }),
+    ...(soilCelsius === undefined ? {} : { soilCelsius }),
+  });
   const ranking = rank(model, {
     findings,
-    circumstances: circumstancesFromAnswers(input.answers),
+    circumstances: circumstancesFromAnswers(input.answers, leanings),
+    openLeanings: leanings,
     today: input.today,
     ...(crop === undefined ? {} : { crop }),
     ...(date === undefined ? {} : { season: seasonOf(date, input.hemisphere) }),

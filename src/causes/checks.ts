@@ -134,8 +134,8 @@ export const CHECKS = [
   forSetting(
     'read-soil-thermometer',
     3,
-    'Read a soil thermometer at 10 cm in the morning and compare it with what this crop needs.',
-    'recent-temperature',
+    'Read a soil thermometer at 10 cm, in the morning. What it says is compared with what this crop needs.',
+    'soil-celsius',
   ),
   forSetting('test-soil-reaction', 8, 'Test the soil reaction with a kit or meter.', 'soil-ph'),
   forSetting('read-heap-thermometer', 4, 'Read a thermometer in the middle of the heap.', 'compost-celsius'),

@@ -11,6 +11,8 @@ export type StateChances = Readonly<Record<CompostState, number>>;
 
 /** What is known of a heap. All of it speaks of one hidden state, so nothing counts twice. */
 export interface HeapKnown {
+  /** Default compost. */
+  readonly kind?: 'compost' | 'manure';
   /** Hottest reading in its middle, °C, and the air at that time; without it, air is taken as `assumedAir`. */
   readonly celsius?: number;
   readonly airCelsius?: number;
@@ -27,8 +29,11 @@ export interface AssumedAir {
 }
 const SOME_AIR: AssumedAir = { celsius: 14, sd: 6 };
 
-/** Compost as growers put it on, nothing known (common practice, no source). */
-const SHARES: StateChances = { fresh: 0.15, hot: 0.05, curing: 0.1, finished: 0.7 };
+/** In what state growers put it on, nothing else known (common practice, no source): manure rawer than compost. */
+const SHARES: Record<'compost' | 'manure', StateChances> = {
+  compost: { fresh: 0.15, hot: 0.05, curing: 0.1, finished: 0.7 },
+  manure: { fresh: 0.35, hot: 0.1, curing: 0.2, finished: 0.35 },
+};
 
 /** Rise over the air that parts very mature from mature from immature, K (CCQC-2001, numbers from memory). */
 export const SELF_HEATING = { veryMatureBelow: 10, matureBelow: 20 } as const;
@@ -99,16 +104,21 @@ export function metHotCompostRule({ method, dailyCelsius, turns, startRatio }: H
 /** Reading and air are each good to about 2 °C, and heaps differ (common practice, no source). */
 const RISE_SD = 3;
 
+/** Above this a heap is past its start-up, give or take 4 °C (UCRRA: 40–45 °C within 1–3 days). */
+const STARTED_ABOVE_CELSIUS = 45;
+
 /**
- * How well a rise over the air fits each state: finished up to 10 K, curing to 20 K, hot above (CCQC-2001). A raw heap
- * may lie cold for want of size or water, so a low reading says little against "fresh".
+ * How well a reading fits each state: finished up to 10 K over the air, curing to 20 K, hot above (CCQC-2001). A raw heap may
+ * lie cold for want of size or water, so a low reading says little against "fresh"; one well above 45 °C is past it.
  */
-function likelihoodOfRise(rise: number, airSd: number): StateChances {
+function likelihoodOfReading(celsius: number, airCelsius: number, airSd: number): StateChances {
   const sd = Math.hypot(RISE_SD, airSd);
+  const rise = celsius - airCelsius;
   const below = (limit: number): number => normalBelow((limit - rise) / sd);
   const [cool, hot] = [below(SELF_HEATING.veryMatureBelow), 1 - below(SELF_HEATING.matureBelow)];
   const warm = Math.max(0, 1 - cool - hot);
-  return { finished: cool, curing: warm, hot, fresh: 0.45 * cool + 0.4 * warm + 0.15 * hot };
+  const starting = normalBelow((STARTED_ABOVE_CELSIUS - celsius) / 4);
+  return { finished: cool, curing: warm, hot, fresh: 0.45 * cool + (0.35 * warm + 0.2 * hot) * starting };
 }
 
 /**
@@ -142,15 +152,15 @@ const AMMONIA: StateChances = { fresh: 0.5, hot: 0.5, curing: 0.1, finished: 0.0
 /** Chances of the four states of a heap from whatever is known of it; they sum to 1. */
 export function judgeCompost(known: HeapKnown, air: AssumedAir = SOME_AIR): StateChances {
   const { celsius, airCelsius, ageWeeks, smellsOfAmmonia, told } = known;
-  const start = ageWeeks === undefined ? SHARES : chancesAtAge(ageWeeks);
-  const rise =
+  const start = ageWeeks === undefined ? SHARES[known.kind ?? 'compost'] : chancesAtAge(ageWeeks);
+  const reading =
     celsius === undefined
       ? undefined
-      : likelihoodOfRise(celsius - (airCelsius ?? air.celsius), airCelsius === undefined ? air.sd : 0);
+      : likelihoodOfReading(celsius, airCelsius ?? air.celsius, airCelsius === undefined ? air.sd : 0);
   const weights = COMPOST_STATES.map((state) => {
     // No state is ever quite excluded: a thermometer may be misread.
     let weight = start[state] + 0.001;
-    if (rise) weight *= rise[state] + 0.0003;
+    if (reading) weight *= reading[state] + 0.0003;
     if (told !== undefined) weight *= TOLD[state][told];
     if (smellsOfAmmonia !== undefined) weight *= smellsOfAmmonia ? AMMONIA[state] : 1 - AMMONIA[state];
     return weight;

@@ -18,18 +18,21 @@ export function chanceStillRotting(material: Material, { degreeDays, relativeSd 
 }
 
 /** The slowest of several decides how long it lasts. */
-const slowestOf = (materials: readonly Material[]): Material =>
+export const slowestOf = (materials: readonly Material[]): Material =>
   materials.reduce((slow, one) => (one.tiesUpFor.logMean > slow.tiesUpFor.logMean ? one : slow));
 
-/** Chance, 0–1, that what was mixed into the rooting depth ties up so much nitrogen that plants go short. */
-export function chanceLockedInSoil(materials: readonly Material[], warmth: Warmth): number {
+/** Chance, 0–1, that these things rotting together tie up so much nitrogen that plants go short, while they do. */
+export function chanceOfBite(materials: readonly Material[]): number {
   const rotting = materials.filter(({ activity }) => activity > 0);
   if (rotting.length === 0) return 0;
-  const bites = Math.min(
-    1,
-    rotting.reduce((sum, { activity }) => sum + activity, 0),
-  );
-  return bites * chanceOfTieUp(blendRatios(rotting)) * chanceStillRotting(slowestOf(rotting), warmth);
+  const active = rotting.reduce((sum, { activity }) => sum + activity, 0);
+  return Math.min(1, active) * chanceOfTieUp(blendRatios(rotting));
+}
+
+/** The same for what was mixed into the rooting depth, so much warmth ago. */
+export function chanceLockedInSoil(materials: readonly Material[], warmth: Warmth): number {
+  const bite = chanceOfBite(materials);
+  return bite === 0 ? 0 : bite * chanceStillRotting(slowestOf(materials), warmth);
 }
 
 /**
@@ -39,17 +42,23 @@ export function chanceLockedInSoil(materials: readonly Material[], warmth: Warmt
  */
 const REACHES = { coarse: 0.04, fine: 0.15, unknown: 0.07, shallowTimes: 2 } as const;
 
+/** Which pieces lie on top, and how deep the roots go that feel it. */
 export interface OnSurface {
   readonly pieces: 'fine' | 'coarse' | 'unknown';
   /** Seedlings and what was just planted. */
   readonly shallowRoots: boolean;
 }
 
+/** Share of the tie-up on top that plants feel. */
+export function reachOf({ pieces, shallowRoots }: OnSurface): number {
+  return REACHES[pieces] * (shallowRoots ? REACHES.shallowTimes : 1);
+}
+
 /** Chance, 0–1, that what lies on the surface ties up so much nitrogen that plants go short: small, never zero. */
 export function chanceLockedUnderMulch(
   materials: readonly Material[],
   warmth: Warmth,
-  { pieces, shallowRoots }: OnSurface,
+  surface: OnSurface,
 ): number {
-  return REACHES[pieces] * (shallowRoots ? REACHES.shallowTimes : 1) * chanceLockedInSoil(materials, warmth);
+  return reachOf(surface) * chanceLockedInSoil(materials, warmth);
 }

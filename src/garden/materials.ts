@@ -74,10 +74,10 @@ export interface Material {
 export const RAW_TIES_UP_FOR = logNormalOf(700 / 1.9, 700, 700 * 1.9);
 
 /**
- * Wood takes longer (KUSON-2005); sawdust-rich manure kept ground poor for one to three months (SOLOMON), at 15 °C 450
- * to 1,400 degree-days, and wood alone is the slower part of it.
+ * Wood takes longer (KUSON-2005), half as long again here (common practice, no source): ground given sawdust-rich manure
+ * stays poor for one to three months (SOLOMON), at 12–15 °C 360 to 1,400 degree-days.
  */
-export const WOOD_TIES_UP_FOR = logNormalOf(1400 / 2.2, 1400, 1400 * 2.2);
+export const WOOD_TIES_UP_FOR = logNormalOf(1050 / 2.1, 1050, 1050 * 2.1);
 
 const WOODY: ReadonlySet<MaterialName> = new Set(['wood-chips', 'sawdust', 'horse-manure-with-shavings']);
 const MOSTLY_ROTTED: ReadonlySet<MaterialName> = new Set([

@@ -2,7 +2,8 @@ import type { Check } from '../causes/checks.ts';
 import { minutesToLook } from '../signs/effort.ts';
 import { eyeReliability } from '../signs/findings-from-answers.ts';
 import { membersOf } from '../signs/members-of.ts';
-import { SETTINGS, type Setting, type SettingId } from '../signs/settings.ts';
+import { isToTheMatter, SETTINGS, type Setting, type SettingId } from '../signs/settings.ts';
+import type { FactorId, WorkedLeaning } from '../signs/types.ts';
 import {
   type AskableId,
   BROADER_MARKS,
@@ -19,6 +20,7 @@ import {
 } from './decide-plan.ts';
 import { type CauseSets, pickSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
+import { workedLean } from './gather-evidence.ts';
 import { decisionTable, EFFORT, type Facts, type KnowledgeModel } from './knowledge-model.ts';
 import { factorLikelihood } from './likelihoods.ts';
 import { meanTables } from './network.ts';
@@ -95,6 +97,7 @@ interface Weighing {
   /** Chance of each cause before any further answer. */
   readonly chancesNow: Float64Array;
   readonly planNow: Plan;
+  readonly openLeanings: ReadonlyMap<FactorId, readonly WorkedLeaning[]>;
 }
 
 /** P(answer) and P(answer, cause) for every cause. */
@@ -187,7 +190,7 @@ function jointAnswers(there: readonly Float64Array[], signs: readonly SignId[]):
 
 /** P(each answer to a setting | set). An any-of list is weighed as if exactly one of its options were named. */
 function settingAnswers(weighing: Weighing, id: SettingId): Answer[] {
-  const { model, sets } = weighing;
+  const { model, sets, openLeanings } = weighing;
   const setting: Setting = SETTINGS[id];
   const single = setting.kind !== 'any-of';
   const named = single
@@ -200,7 +203,14 @@ function settingAnswers(weighing: Weighing, id: SettingId): Answer[] {
   const answers = named.map(({ outcome, factor, at }): Answer => {
     const index = model.factorIndex.get(factor)!;
     const givenSets = new Float64Array(sets.count);
-    factorLikelihood(model.network, sets, { label: id, factor: index, outcome: at, from: [] }, givenSets);
+    const worked = openLeanings.get(factor as FactorId);
+    const lean = worked && { lean: workedLean(model, index, worked) };
+    factorLikelihood(
+      model.network,
+      sets,
+      { label: id, factor: index, outcome: at, from: [], ...lean },
+      givenSets,
+    );
     const rate = model.network.factors[index]!.rates[at]!;
     for (let s = 0; s < sets.count; s++) givenSets[s]! *= rate;
     return { givenSets, fact: `${id}=${outcome}` };
@@ -307,7 +317,7 @@ function broaderQuestions(
 
 function settingQuestions(weighing: Weighing, asked: Asked): Scored[] {
   return (Object.keys(SETTINGS) as SettingId[])
-    .filter((id) => !asked.settings.has(id) && !asked.cannotSay.has(id))
+    .filter((id) => !asked.settings.has(id) && !asked.cannotSay.has(id) && isToTheMatter(id, weighing.facts))
     .map((setting) => {
       const { minutes } = SETTINGS[setting];
       return score(
@@ -338,6 +348,7 @@ function doableChecks(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Sco
  * Weigh every unanswered question and every doable check by what its answer would be worth, by enumerating its answers
  * over the joint posterior.
  * @param table the losses that hold under `facts`
+ * @param openLeanings leanings of unanswered factors that hold here instead of the general ones
  */
 export function chooseNextCheck(
   model: KnowledgeModel,
@@ -347,6 +358,7 @@ export function chooseNextCheck(
   facts: Facts,
   table: DecisionTable,
   asked: Asked,
+  openLeanings: ReadonlyMap<FactorId, readonly WorkedLeaning[]> = new Map(),
 ): NextChecks {
   const places = heaviestPlaces(allPosterior);
   const sets = pickSets(allSets, places);
@@ -354,7 +366,16 @@ export function chooseNextCheck(
   const posterior = Float64Array.from(places, (s) => allPosterior[s]! / kept);
   const chancesNow = weighAnswer({ model, sets, posterior }, new Float64Array(sets.count).fill(1)).joint;
   const now = bestPlan(table, chancesNow);
-  const weighing: Weighing = { model, sets, posterior, facts, table, chancesNow, planNow: now.plan };
+  const weighing: Weighing = {
+    model,
+    sets,
+    posterior,
+    facts,
+    table,
+    chancesNow,
+    planNow: now.plan,
+    openLeanings,
+  };
   const compute = signChances(model.network, meanTables(model.network), sets, evidence);
   const known = new Map<SignId, Float64Array>();
   const chanceOf: ChanceOf = (sign) => {

@@ -26,6 +26,8 @@ export interface FactorEvidence {
   readonly from: readonly Reporter[];
   /** Odds multipliers that hold here instead of the factor's own, in the same layout. */
   readonly lean?: Float64Array;
+  /** Why it leans on a cause (by index) here, where that is not what the knowledge base says in general. */
+  readonly because?: ReadonlyMap<number, string>;
 }
 
 /** What the ranking is conditioned on rather than told: crop and season. Odds multipliers, one a cause. */

@@ -1,6 +1,6 @@
 import type { Season } from '../causes/schema.ts';
 import { membersOf } from '../signs/members-of.ts';
-import type { Circumstance, Finding } from '../signs/types.ts';
+import type { Circumstance, FactorId, Finding, WorkedLeaning } from '../signs/types.ts';
 import type { CropId, SignId } from '../signs/vocabulary.ts';
 import type { BroadEvidence, ContextEvidence, Evidence, FactorEvidence, SignEvidence } from './evidence.ts';
 import { cropOdds, type KnowledgeModel, seasonOdds } from './knowledge-model.ts';
@@ -13,6 +13,8 @@ export interface Known {
   readonly season?: Season;
   /** What this garden has taught: odds multipliers, one a cause. */
   readonly garden?: Float64Array;
+  /** Leanings worked out for factors that nobody has answered yet: what asking would be worth. */
+  readonly openLeanings?: ReadonlyMap<FactorId, readonly WorkedLeaning[]>;
 }
 
 /** Reports on the same thing combine on it: their likelihoods multiply, their reporters are listed. */
@@ -48,6 +50,29 @@ function gatherSigns(model: KnowledgeModel, findings: readonly Finding[]): Pick<
   };
 }
 
+/** The odds multipliers of a factor with those that were worked out in place of the general ones. */
+export function workedLean(
+  model: KnowledgeModel,
+  factor: number,
+  leans: readonly WorkedLeaning[],
+): Float64Array {
+  const lean = model.network.factors[factor]!.lean.slice();
+  const width = model.network.factors[factor]!.outcomes.length;
+  for (const { cause, odds } of leans) {
+    const row = model.network.causes.indexOf(cause);
+    if (row >= 0) lean.set(odds, row * width);
+  }
+  return lean;
+}
+
+function workedBecause(model: KnowledgeModel, leans: readonly WorkedLeaning[]): Map<number, string> {
+  return new Map(
+    leans.flatMap(({ cause, because }) =>
+      because === undefined ? [] : [[model.network.causes.indexOf(cause), because] as const],
+    ),
+  );
+}
+
 /**
  * Several options of one list, all named: horse manure and straw and green waste. For each cause only the one that
  * leans strongest counts, because they are ways of the same thing and would otherwise carry a cause by mere number.
@@ -73,13 +98,19 @@ function strongestOfList(model: KnowledgeModel, named: readonly FactorEvidence[]
 
 function gatherFactors(model: KnowledgeModel, circumstances: readonly Circumstance[]): FactorEvidence[] {
   const byId = new Map<string, FactorEvidence>();
-  for (const { id, outcome, from } of circumstances) {
+  for (const { id, outcome, from, leans } of circumstances) {
     const factor = model.factorIndex.get(id);
     if (factor === undefined) throw new RangeError(`expected a factor of the network, got "${id}"`);
     const at = model.network.factors[factor]!.outcomes.indexOf(outcome);
     if (at < 0) throw new RangeError(`expected an outcome of ${id}, got "${outcome}"`);
     // What a person says later about the same thing replaces what the records said.
-    byId.set(id, { label: `${id}=${outcome}`, factor, outcome: at, from: [from] });
+    byId.set(id, {
+      label: `${id}=${outcome}`,
+      factor,
+      outcome: at,
+      from: [from],
+      ...(leans ? { lean: workedLean(model, factor, leans), because: workedBecause(model, leans) } : {}),
+    });
   }
   const named = [...byId].filter(([id, { outcome }]) => id.includes(':') && outcome === 0);
   const lists = new Set(named.map(([id]) => id.split(':')[0]!));

@@ -1,5 +1,5 @@
 import { familyOf } from '../signs/family-of.ts';
-import { SETTINGS, type SettingId } from '../signs/settings.ts';
+import { isToTheMatter, SETTINGS, type SettingId } from '../signs/settings.ts';
 import { type Attribution, attributeEvidence } from './attribute-evidence.ts';
 import { type Asked, chooseNextCheck } from './choose-next-check.ts';
 import { decideVerdict, withoutNet } from './decide-verdict.ts';
@@ -7,7 +7,13 @@ import { drawRanges } from './draw-ranges.ts';
 import { type CauseSets, causesOfSet, enumerateSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
 import { answeredByEye, gatherEvidence, type Known, ruledOut } from './gather-evidence.ts';
-import { circumstanceKey, decisionTable, type Facts, type KnowledgeModel } from './knowledge-model.ts';
+import {
+  circumstanceKey,
+  decisionTable,
+  type Facts,
+  type KnowledgeModel,
+  networkUnder,
+} from './knowledge-model.ts';
 import { meanTables } from './network.ts';
 import type { Assumption, RankedCause, Ranking, Reason, Together } from './types.ts';
 import { marginals, normalise, weighSets } from './weigh-sets.ts';
@@ -61,11 +67,12 @@ function reasonsFor(
       ({ label, from }) => [label, from] as const,
     ),
   );
+  const worked = new Map(evidence.factors.map(({ label, because }) => [label, because] as const));
   const width = attribution.labels.length;
   return attribution.labels.flatMap((sign, f): Reason[] => {
     const decibans = attribution.decibans[cause * width + f]!;
     if (Math.abs(decibans) < 1e-9) return [];
-    const because = becauseOf(model, cause, sign);
+    const because = worked.get(sign)?.get(cause) ?? becauseOf(model, cause, sign);
     return [
       { sign, decibans, from: reporters.get(sign) ?? ['eye'], ...(because === undefined ? {} : { because }) },
     ];
@@ -84,7 +91,12 @@ function togetherOf(model: KnowledgeModel, sets: CauseSets, posterior: Float64Ar
 }
 
 /** Settings that nobody answered although they lean on one of the leading causes. */
-function assumptions(model: KnowledgeModel, known: Known, leading: readonly RankedCause[]): Assumption[] {
+function assumptions(
+  model: KnowledgeModel,
+  known: Known,
+  facts: Facts,
+  leading: readonly RankedCause[],
+): Assumption[] {
   const answered = new Set(known.circumstances.map(({ id }) => id.split(':')[0]));
   const leadingIds = new Set(leading.map(({ id }) => id));
   const leaning = new Set(
@@ -96,7 +108,7 @@ function assumptions(model: KnowledgeModel, known: Known, leading: readonly Rank
     ...(known.crop ? [] : [{ setting: 'crop' } as const]),
     ...(known.season ? [] : [{ setting: 'date' } as const]),
     ...(Object.keys(SETTINGS) as SettingId[])
-      .filter((setting) => leaning.has(setting) && !answered.has(setting))
+      .filter((setting) => leaning.has(setting) && !answered.has(setting) && isToTheMatter(setting, facts))
       .map((setting) => ({ setting })),
   ];
 }
@@ -106,8 +118,8 @@ function assumptions(model: KnowledgeModel, known: Known, leading: readonly Rank
  * checks and the verdict.
  */
 export function rank(model: KnowledgeModel, input: RankInput): Ranking {
-  const { network } = model;
   const evidence = gatherEvidence(model, input);
+  const network = networkUnder(model, evidence);
   const out = ruledOut(model, evidence);
   const alive = model.causes.map((_, cause) => cause).filter((cause) => !out.has(cause));
   const sets = enumerateSets(network.causes.length, alive);
@@ -145,14 +157,14 @@ export function rank(model: KnowledgeModel, input: RankInput): Ranking {
   };
   const facts = factsOf(input);
   const table = decisionTable(model, facts);
-  const next = chooseNextCheck(model, sets, posterior, evidence, facts, table, asked);
+  const next = chooseNextCheck(model, sets, posterior, evidence, facts, table, asked, input.openLeanings);
   return {
     causes,
     together: togetherOf(model, sets, posterior),
     verdict: decideVerdict(model, table, chances, next, input.today),
     nextChecks: next.all.filter(({ net }) => net > 0).map(withoutNet),
     openQuestions: next.all.map(withoutNet),
-    assumed: assumptions(model, input, causes.slice(0, 5)),
+    assumed: assumptions(model, input, facts, causes.slice(0, 5)),
     nothingSaid: input.findings.length === 0 && input.circumstances.length === 0,
     nothingSeen: !input.findings.some(({ ifPresent, ifAbsent }) => ifPresent > ifAbsent),
     settledSigns: [...settledSigns],

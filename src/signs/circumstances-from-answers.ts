@@ -1,5 +1,6 @@
 import { SETTINGS, type Setting, type SettingId } from './settings.ts';
 import type { Answers, Circumstance } from './types.ts';
+import { type WorkedLeanings, workOutLeanings } from './work-out-leanings.ts';
 
 /** The band a number falls in; the last band is open. */
 function bandOf(setting: Setting & { kind: 'number' }, value: number): string {
@@ -27,10 +28,19 @@ function outcomesOf(id: SettingId, value: unknown): Omit<Circumstance, 'from'>[]
   }
 }
 
-/** What the answers say about the circumstances, as settled outcomes of factors. */
-export function circumstancesFromAnswers(answers: Answers): Circumstance[] {
+/**
+ * What the answers say about the circumstances, as settled outcomes of factors.
+ * @param leanings what physics makes of the answers together; worked out here when left out
+ */
+export function circumstancesFromAnswers(
+  answers: Answers,
+  leanings: WorkedLeanings = workOutLeanings(answers),
+): Circumstance[] {
   return Object.entries(answers.setting)
     .filter(([, value]) => value !== undefined)
     .flatMap(([id, value]) => outcomesOf(id as SettingId, value))
-    .map((circumstance) => ({ ...circumstance, from: 'eye' as const }));
+    .map((circumstance) => {
+      const leans = leanings.get(circumstance.id);
+      return { ...circumstance, from: 'eye' as const, ...(leans ? { leans } : {}) };
+    });
 }

@@ -18,6 +18,11 @@ interface SettingBase {
   readonly asks: string;
   /** Minutes it takes to answer at the bed. */
   readonly minutes: number;
+  /**
+   * Facts (`wood-in-root-zone=yes`, `compost-kinds=horse-manure`) of which one must be known before the question makes
+   * sense. Left out: it always does.
+   */
+  readonly onlyAfter?: readonly string[];
 }
 
 export interface OneOfSetting extends SettingBase {
@@ -44,6 +49,21 @@ export interface NumberSetting extends SettingBase {
 export type Setting = OneOfSetting | YesNoSetting | AnyOfSetting | NumberSetting;
 
 const o = <const Id extends string>(id: Id, rate: number, says: string): Option<Id> => ({ id, rate, says });
+
+/** Whatever goes on a bed and rots there, as facts. */
+const BROUGHT = [
+  'own-compost',
+  'green-waste',
+  'cattle-manure',
+  'horse-manure',
+  'poultry-manure',
+  'manure-unknown',
+  'mushroom-compost',
+  'bagged-compost',
+  'straw-or-hay',
+  'grass-clippings',
+  'leaf-mould',
+].map((kind) => `compost-kinds=${kind}`);
 
 export const SETTINGS = {
   'crop-stage': {
@@ -120,7 +140,7 @@ export const SETTINGS = {
   'cold-days': {
     kind: 'number',
     says: 'days of the last 21 below the growing minimum of the crop',
-    asks: 'Of the last 21 days, how many were below the growing minimum of the crop?',
+    asks: 'On how many of the last 21 days was it too cold for this crop to grow?',
     minutes: 2,
     unit: 'days',
     least: 0,
@@ -316,6 +336,46 @@ export const SETTINGS = {
     minutes: 0.2,
     rate: 0.2,
   },
+  // Settings of this project's own, beyond the agreed vocabulary.
+  'weeks-since-mixed-in': {
+    kind: 'number',
+    says: 'weeks since it was mixed in',
+    asks: 'How many weeks ago was the wood, straw, manure or compost mixed into the soil?',
+    minutes: 0.2,
+    unit: 'weeks',
+    least: 0,
+    most: 520,
+    onlyAfter: ['wood-in-root-zone=yes', ...BROUGHT],
+    bands: [
+      { id: '0-3', below: 4, rate: 0.25, says: 'mixed in less than four weeks ago' },
+      { id: '4-11', below: 12, rate: 0.3, says: 'mixed in one to three months ago' },
+      { id: '12-25', below: 26, rate: 0.25, says: 'mixed in three to six months ago' },
+      { id: '26+', rate: 0.2, says: 'mixed in half a year ago or more' },
+    ],
+  },
+  'compost-ammonia': {
+    kind: 'yes-no',
+    says: 'compost or manure smells of ammonia',
+    asks: 'Does the compost or manure smell sharp, of ammonia, like a stable?',
+    minutes: 0.3,
+    rate: 0.12,
+    onlyAfter: BROUGHT,
+  },
+  'soil-celsius': {
+    kind: 'number',
+    says: 'soil temperature at 10 cm in the morning',
+    asks: 'What does a soil thermometer read at 10 cm, in the morning?',
+    minutes: 3,
+    unit: '°C',
+    least: -10,
+    most: 45,
+    bands: [
+      { id: 'below-8', below: 8, rate: 0.15, says: 'the soil is colder than 8 °C' },
+      { id: '8-11', below: 12, rate: 0.25, says: 'the soil has 8 to 11 °C' },
+      { id: '12-15', below: 16, rate: 0.3, says: 'the soil has 12 to 15 °C' },
+      { id: '16+', rate: 0.3, says: 'the soil has 16 °C or more' },
+    ],
+  },
 } as const satisfies Record<string, Setting>;
 
 export type SettingId = keyof typeof SETTINGS;
@@ -330,3 +390,12 @@ export type SettingValue<Id extends SettingId> = (typeof SETTINGS)[Id] extends {
       : (typeof SETTINGS)[Id] extends { options: readonly { id: infer O }[] }
         ? O
         : never;
+
+/**
+ * Does the question make sense with what is known?
+ * @param facts as the ranker keeps them: `setting=outcome`, options of a list as `setting=option`
+ */
+export function isToTheMatter(id: SettingId, facts: ReadonlySet<string>): boolean {
+  const { onlyAfter }: Setting = SETTINGS[id];
+  return onlyAfter === undefined || onlyAfter.some((fact) => facts.has(fact));
+}

@@ -1,5 +1,5 @@
 import type { SettingId, SettingValue } from './settings.ts';
-import type { AskableId, CropId, SignId } from './vocabulary.ts';
+import type { AskableId, CauseId, CropId, SignId } from './vocabulary.ts';
 
 /** Who reports a sign. */
 export type Reporter = 'eye' | 'camera' | 'records' | 'network';
@@ -28,6 +28,18 @@ export interface Answers {
   readonly overruled?: readonly SignId[];
 }
 
+/**
+ * How a factor leans on one cause where several answers are weighed together (what was mixed in, how long ago, how warm
+ * since). Holds instead of the leaning that the knowledge base gives this factor by itself.
+ */
+export interface WorkedLeaning {
+  readonly cause: CauseId;
+  /** Odds multipliers, one an outcome of the factor, in its order. Never 0. */
+  readonly odds: readonly number[];
+  /** Half a sentence for the outcome that was answered; can follow "because". */
+  readonly because?: string;
+}
+
 /** Something known about the circumstances: one value of one setting, as one of its settled outcomes. */
 export interface Circumstance {
   /** `netted`, `compost-kinds:horse-manure`, `cold-days`. */
@@ -35,6 +47,7 @@ export interface Circumstance {
   /** Outcome of the factor: `yes`, `no`, an option, or a band such as `10+`. */
   readonly outcome: string;
   readonly from: Reporter;
+  readonly leans?: readonly WorkedLeaning[];
 }
 
 /** A setting as the network sees it: every option of an any-of list is a yes/no factor of its own. */

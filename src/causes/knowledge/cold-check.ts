@@ -5,6 +5,8 @@ export const coldCheck: Cause = {
   what: 'Too cold for this crop: roots stand still, so leaves pale, turn purple or hang although nothing is missing in the soil. It grows out of it when the weather warms.',
   baseRate: { rate: 0.043, confidence: 'described', source: 'common practice, no source' },
   leanings: [
+    // The last weeks, cold days and soil thermometer say one thing and share its weight; together they are weighed
+    // against what the crop bears in src/signs/lean-on-cold.ts.
     {
       when: { setting: 'recent-temperature', is: 'cold-for-crop' },
       leans: 'more',
@@ -25,14 +27,8 @@ export const coldCheck: Cause = {
     },
     {
       when: { setting: 'cold-days', is: '10+' },
-      leans: 'more',
-      because: 'half the days were below what this crop needs to grow',
-      source: 'UCSC-KNOTT',
-    },
-    {
-      when: { setting: 'cold-days', is: '4-9' },
       leans: 'a-little-more',
-      because: 'several days were below what this crop needs to grow',
+      because: 'half the days were below what this crop needs to grow',
       source: 'UCSC-KNOTT',
     },
     {
@@ -40,6 +36,12 @@ export const coldCheck: Cause = {
       leans: 'a-little-less',
       because: 'hardly a day was below what this crop needs to grow',
       source: 'UCSC-KNOTT',
+    },
+    {
+      when: { setting: 'soil-celsius', is: '16+' },
+      leans: 'less',
+      because: 'roots grow well from about 16 degrees on',
+      source: 'OSU-FRANKLIN',
     },
     {
       when: { crop: 'melon' },

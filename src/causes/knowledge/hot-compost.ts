@@ -5,6 +5,8 @@ export const hotCompost: Cause = {
   what: 'The compost is not finished: it is still heating, gives off ammonia or acids and uses up the air. Roots in it burn, most in the middle of a fresh heap.',
   baseRate: { rate: 0.012, confidence: 'described', source: 'common practice, no source' },
   leanings: [
+    // State, warmth, age and smell speak of one heap and share its weight; together they are weighed in
+    // src/signs/lean-on-hot-compost.ts.
     {
       when: { setting: 'compost-state', is: 'hot' },
       leans: 'far-more',
@@ -31,7 +33,7 @@ export const hotCompost: Cause = {
     },
     {
       when: { setting: 'compost-celsius', is: '45+' },
-      leans: 'far-more',
+      leans: 'more',
       because: 'at more than 45 degrees the heap is in its hot phase',
       source: 'NRCS-317',
     },
@@ -58,6 +60,12 @@ export const hotCompost: Cause = {
       leans: 'far-less',
       because: 'after a year it has matured',
       source: 'common practice, no source',
+    },
+    {
+      when: { setting: 'compost-ammonia', is: 'yes' },
+      leans: 'a-little-more',
+      because: 'a smell of ammonia counts even where the heap is cool',
+      source: 'SOLVITA-NOTE',
     },
     {
       when: { setting: 'compost-kinds', is: 'none' },

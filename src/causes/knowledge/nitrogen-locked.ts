@@ -5,6 +5,7 @@ export const nitrogenLocked: Cause = {
   what: 'Wood, sawdust, straw or half-made compost among the roots is rotting, and the microbes take the nitrogen first. The plants go pale and stand still until it has rotted, mostly one to three months.',
   baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
   leanings: [
+    // What was mixed in, when, and in what state is weighed together in src/signs/lean-on-lock-up.ts.
     {
       when: { setting: 'wood-in-root-zone', is: 'yes' },
       leans: 'far-more',
@@ -53,6 +54,18 @@ export const nitrogenLocked: Cause = {
       when: { setting: 'compost-age', is: '12+' },
       leans: 'less',
       because: 'after some months the wood has given the nitrogen back',
+      source: 'SOLOMON',
+    },
+    {
+      when: { setting: 'weeks-since-mixed-in', is: '0-3' },
+      leans: 'a-little-more',
+      because: 'in a few weeks hardly any of it has rotted',
+      source: 'KUSON-2005',
+    },
+    {
+      when: { setting: 'weeks-since-mixed-in', is: '26+' },
+      leans: 'far-less',
+      because: 'after half a year the nitrogen has mostly come back',
       source: 'SOLOMON',
     },
     {
