@@ -136,8 +136,8 @@ describe('A. nutrient shortage keys', () => {
     const torn = { crop: 'cauliflower', seen: 'ragged-holes@new thickened@new' } as const;
     const everywhere = lookAt(tell(torn, { seen: 'whole-bed', absent: 'scattered droppings-pellets slime' }));
     const here = lookAt(tell(torn, { seen: 'scattered droppings-pellets', absent: 'whole-bed' }));
-    expect(everywhere.p('boron-short')).toBeGreaterThan(5 * here.p('boron-short'));
-    expect(here.p('caterpillars')).toBeGreaterThan(5 * everywhere.p('caterpillars'));
+    expect(everywhere.odds('boron-short')).toBeGreaterThan(5 * here.odds('boron-short'));
+    expect(here.odds('caterpillars')).toBeGreaterThan(5 * everywhere.odds('caterpillars'));
   });
 
   it.each(SINGLE_ELEMENTS)(

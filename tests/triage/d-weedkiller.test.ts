@@ -57,7 +57,7 @@ describe('D. weedkiller residue and what looks like it', () => {
     const cupped = { crop: 'tomato', seen: 'cupped-up@new twisted-narrow@new' } as const;
     const bagged = lookAt({ ...cupped, setting: { 'compost-kinds': ['bagged-compost'] } });
     const none = lookAt({ ...cupped, setting: { 'compost-kinds': ['none'] } });
-    expect(bagged.p('residue-in-compost')).toBeGreaterThan(2 * none.p('residue-in-compost'));
+    expect(bagged.odds('residue-in-compost')).toBeGreaterThan(2 * none.odds('residue-in-compost'));
   });
 
   it('D8 the pot test is offered where residue is in play (OSU-CARRY)', () => {
@@ -66,10 +66,7 @@ describe('D. weedkiller residue and what looks like it', () => {
   });
 
   it('D11 injury in the pots makes it, none lowers its odds at least fivefold (OSU-CARRY)', () => {
-    const odds = (told: Told): number => {
-      const chance = lookAt(told).p('residue-in-compost');
-      return chance / (1 - chance);
-    };
+    const odds = (told: Told): number => lookAt(told).odds('residue-in-compost');
     const before = odds(CUPPED);
     expect(odds(tell(CUPPED, { seen: 'pot-test-injury' }))).toBeGreaterThan(5 * before);
     expect(odds(tell(CUPPED, { absent: 'pot-test-injury' }))).toBeLessThan(before / 5);

@@ -20,6 +20,8 @@ export interface Seen extends Ranking {
   readonly first: CauseId;
   /** Chance of a cause. */
   p(id: CauseId): number;
+  /** Its odds: what says "times more likely" also where a chance nears one. */
+  odds(id: CauseId): number;
   of(id: CauseId): RankedCause;
 }
 
@@ -40,7 +42,8 @@ export function lookAt({ crop, date, setting = {}, seen, absent }: Told): Seen {
   if (faults.length > 0) throw new RangeError(JSON.stringify(faults));
   const ranking = weighAnswers(answers);
   const of = (id: CauseId): RankedCause => ranking.causes.find((cause) => cause.id === id)!;
-  return { ...ranking, first: ranking.causes[0]!.id, p: (id) => of(id).probability, of };
+  const p = (id: CauseId): number => of(id).probability;
+  return { ...ranking, first: ranking.causes[0]!.id, p, odds: (id) => p(id) / (1 - p(id)), of };
 }
 
 /** Add to what was told. */
