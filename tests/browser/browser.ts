@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
 
@@ -82,4 +83,26 @@ export function newPhone(): Phone {
 export async function snap(page: Page, name: string): Promise<void> {
   mkdirSync(ARTEFACTS, { recursive: true });
   await page.screenshot({ path: join(ARTEFACTS, `${name}.png`), fullPage: true });
+}
+
+/** Everything a page asks of the network and everything it complains of. */
+export function watch(context: BrowserContext) {
+  const requests: string[] = [];
+  const complaints: string[] = [];
+  context.on('request', (request) => requests.push(request.url()));
+  context.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  context.on('weberror', (error) => complaints.push(String(error.error())));
+  return { requests, complaints };
+}
+
+/** What breaks the rules for accessible pages on the page as it stands (WCAG 2.2, A and AA), by axe. */
+export async function accessibilityFaults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page: page as never })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  return violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+  );
 }

@@ -1,13 +1,22 @@
 import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Pixels } from '../../src/photo/types.ts';
 import { drawLeaf } from '../pictures/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { DESK, newPhone, PHONE, ROOT, type Served, serveApp, snap } from './browser.ts';
+import {
+  accessibilityFaults,
+  DESK,
+  newPhone,
+  PHONE,
+  ROOT,
+  type Served,
+  serveApp,
+  snap,
+  watch,
+} from './browser.ts';
 
 const VERDICT = /^(Leave it|Look again|Check first|Act now)/;
 const REAL = join(ROOT, '../shared/photos/chilli-india/nutritional');
@@ -39,18 +48,6 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** Everything a page asks of the network and everything it complains of. */
-function watch(context: BrowserContext) {
-  const requests: string[] = [];
-  const complaints: string[] = [];
-  context.on('request', (request) => requests.push(request.url()));
-  context.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
-  });
-  context.on('weberror', (error) => complaints.push(String(error.error())));
-  return { requests, complaints };
-}
-
 const verdictOf = (page: Page) => page.locator('#verdict');
 
 async function startLook(page: Page, url: string, crop: string): Promise<void> {
@@ -68,15 +65,6 @@ async function answerFirst(page: Page): Promise<void> {
   await first.click();
   if (isLabel) await page.getByRole('button', { name: 'Done' }).click();
   await expect.poll(() => page.locator('.question-asks').innerText()).not.toBe(before);
-}
-
-async function accessibilityFaults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page: page as never })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  return violations.map(
-    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-  );
 }
 
 describe.each([
@@ -107,6 +95,10 @@ describe.each([
     const reloaded = requests.length;
     await page.getByLabel('Choose photos').setInputFiles([leafPhoto, whiteLabel]);
     await expect.poll(() => page.locator('.measures').count()).toBeGreaterThan(0);
+    // What a photo shows is asked, never guessed; after the first the second is asked about.
+    await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
+    await page.getByRole('button', { name: 'Young leaf from the growing tip', exact: true }).click();
+    await expect.poll(() => page.getByText('What does this photo show?').count()).toBe(0);
     await page.getByRole('button', { name: /^Show the photo: Old leaf/ }).click();
     await expect.poll(() => page.locator('.specimen .outline').count()).toBeGreaterThan(0);
     expect(await page.locator('.measures').first().innerText()).toMatch(/give or take/);
@@ -201,6 +193,7 @@ describe.each([
     await page.getByRole('button', { name: 'Look again now' }).click();
     await page.getByLabel('Choose photos').setInputFiles([drawn]);
     await expect.poll(() => page.locator('.measures').count()).toBeGreaterThan(0);
+    await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
     await expect.poll(() => verdictOf(page).getByRole('heading').first().innerText()).toMatch(VERDICT);
     await page.getByRole('button', { name: 'Add it to the case' }).click();
     await expect.poll(() => page.locator('.look-line').count()).toBe(2);

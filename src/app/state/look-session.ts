@@ -281,8 +281,10 @@ export function wantOverlay(photo: DraftPhoto): void {
 const triageInput = computed<TriageInput>(() => {
   const { photos, answers, cannotSay } = draft.value;
   return {
-    // What a photo shows must be said before anything is concluded from it.
-    photos: photos.flatMap(({ reading, roleOpen }) => (reading && !roleOpen ? [reading] : [])),
+    // What a photo shows must be said, and it must have been read as that, before anything is concluded from it.
+    photos: photos.flatMap(({ reading, role, roleOpen }) =>
+      reading && !roleOpen && reading.role === role ? [reading] : [],
+    ),
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
     hemisphere: preferences.value.hemisphere,

@@ -1,6 +1,4 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PhotoTrouble } from '../../../photo/types.ts';
-import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import type { TapMode } from '../../state/change-draft.ts';
@@ -12,6 +10,7 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../words/photo-troubles.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
 import { PhotoFindings } from './photo-findings.tsx';
+import { RoleQuestion } from './role-question.tsx';
 
 const MODES: readonly TapMode[] = ['leaf', 'add', 'remove', 'white'];
 
@@ -43,9 +42,9 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
       >
         <HatchingSwitch says={WORDS.hatching} />
       </Specimen>
+      {photo.roleOpen && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
       {slots}
       <Troubles photo={photo} />
-      {photo.roleOpen && isUsable(photo) && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
       <TapModes photo={photo} mode={mode} onMode={setMode} />
       <details>
         <summary class="small">{WORDS.aboutPhoto(role)}</summary>
@@ -68,51 +67,6 @@ interface PhotoSheetProps {
   /** The row of all photos, right under the large one. */
   readonly slots: preact.JSX.Element;
   readonly onRoleSaid: () => void;
-}
-
-/** Troubles of the file itself: whatever it was meant to show, nothing can be read from it. */
-const UNUSABLE: readonly PhotoTrouble[] = [
-  'empty-file',
-  'not-a-picture',
-  'broken-picture',
-  'too-large',
-  'too-small',
-];
-
-const isUsable = ({ reading }: DraftPhoto): boolean =>
-  !reading?.trouble.some((code) => UNUSABLE.includes(code));
-
-interface RoleQuestionProps {
-  readonly photo: DraftPhoto;
-  readonly onSaid: () => void;
-}
-
-/** Old or young leaf tells half of the shortages apart, so it is asked, never guessed. */
-function RoleQuestion({ photo, onSaid }: RoleQuestionProps) {
-  return (
-    <fieldset class="role-question stack-close">
-      <legend>{WORDS.whatShows}</legend>
-      <p class="small soft">{WORDS.whatShowsWhy}</p>
-      <div class="answers drawn-answers">
-        {PHOTO_ROLES.map((role) => (
-          <button
-            key={role}
-            type="button"
-            class="answer"
-            onClick={() => {
-              change({ kind: 'set-role', photoId: photo.id, role });
-              onSaid();
-            }}
-          >
-            <Drawn of={role} />
-            <span>
-              {ROLE_WORDS[role].name} <span class="small soft">{ROLE_WORDS[role].says}</span>
-            </span>
-          </button>
-        ))}
-      </div>
-    </fieldset>
-  );
 }
 
 const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean => (!reading || stale === true) && !failed;

@@ -1,0 +1,53 @@
+import './role-question.css';
+import type { PhotoTrouble } from '../../../photo/types.ts';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import type { DraftPhoto } from '../../state/draft.ts';
+import { change } from '../../state/look-session.ts';
+import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
+
+/** Troubles of the file itself: whatever it was meant to show, nothing can be read from it. */
+const UNUSABLE: readonly PhotoTrouble[] = [
+  'empty-file',
+  'not-a-picture',
+  'broken-picture',
+  'too-large',
+  'too-small',
+];
+
+const isUsable = ({ reading }: DraftPhoto): boolean =>
+  !reading?.trouble.some((code) => UNUSABLE.includes(code));
+
+interface RoleQuestionProps {
+  readonly photo: DraftPhoto;
+  readonly onSaid: () => void;
+}
+
+/** Old or young leaf tells half of the shortages apart, so it is asked, never guessed. */
+export function RoleQuestion({ photo, onSaid }: RoleQuestionProps) {
+  if (!isUsable(photo)) return null;
+  return (
+    <fieldset class="role-question stack-close">
+      <legend>{WORDS.whatShows}</legend>
+      <p class="small soft">{WORDS.whatShowsWhy}</p>
+      <div class="role-answers">
+        {PHOTO_ROLES.map((role) => (
+          <button
+            key={role}
+            type="button"
+            class="role-answer"
+            onClick={() => {
+              change({ kind: 'set-role', photoId: photo.id, role });
+              onSaid();
+            }}
+          >
+            <Drawn of={role} />
+            <span>
+              {ROLE_WORDS[role].name} <span class="small soft">{ROLE_WORDS[role].says}</span>
+            </span>
+          </button>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
