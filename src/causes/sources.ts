@@ -73,6 +73,12 @@ export const SOURCES = {
     year: '2007',
     at: 'https://www.biocyclopedia.com/index/plant_nutrition/essential_elements_macronutrients/nitrogen/symptoms_of_deficiency_and_excess.php',
   },
+  'BAYER-CUC': {
+    title: 'Cucurbit disease guide: environmental stresses',
+    by: 'Bayer Vegetables',
+    year: 'n.d.',
+    at: 'https://vegetables.bayer.com/za/en-za/resources/disease-guides/cucurbit/environmental-stresses.html',
+  },
   'BI-CELERY': {
     title: 'Why celery is yellow',
     by: 'Biology Insights',
@@ -91,6 +97,12 @@ export const SOURCES = {
     by: 'U.S. Borax',
     year: 'n.d.',
     at: 'https://agriculture.borax.com/crop-guides/vegetable-crops/cabbage',
+  },
+  'BURG-WIKI': {
+    title: 'Burglary network calculation (course wiki, TME2073)',
+    by: 'archived course wiki',
+    year: '2010',
+    at: 'https://archive.org/download/wiki-tme2073-0910.wikispaces.com/',
   },
   'BYG-BLOG': {
     title: 'Manure bioassay setup',
@@ -310,6 +322,12 @@ export const SOURCES = {
     year: '1999',
     at: 'memory',
   },
+  'IIT-BN': {
+    title: 'Bayesian networks (lecture slides with burglary values)',
+    by: 'IIT Kharagpur, seen via sambuz',
+    year: 'n.d.',
+    at: 'https://www.sambuz.com/doc/bayesian-networks-bayesian-networks-ppt-presentation-928098',
+  },
   'ILL-CDM': {
     title: 'Downy mildew of cucurbits',
     by: 'University of Illinois',
@@ -371,6 +389,13 @@ export const SOURCES = {
     year: '2022',
     at: 'https://www.linncountyleader.com/2022/11/page/4',
   },
+  'LS-1988': {
+    title:
+      'Local computations with probabilities on graphical structures, Lauritzen & Spiegelhalter (JRSS B 50)',
+    by: 'RSS',
+    year: '1988',
+    at: 'memory',
+  },
   'LTG-CRF': {
     title: 'Cabbage root fly',
     by: 'Love the Garden',
@@ -407,6 +432,12 @@ export const SOURCES = {
     by: 'seen via web archive page',
     year: 'n.d.',
     at: 'https://www.medicinalplantsarchive.us/fruit-trees/plant-appearance.html',
+  },
+  'MPSG-PLW': {
+    title: 'Notches, nibbles and scalloping (pea leaf weevil)',
+    by: 'Manitoba Pulse & Soybean Growers',
+    year: '2025',
+    at: 'https://manitobapulse.ca/2025/06/notches-nibbles-and-scalloping',
   },
   'MSU-COLE': {
     title: 'Cole crop insect management',
@@ -564,6 +595,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://abcdocz.com/doc/1183001/tomatoes-and-eggplants',
   },
+  'PSU-TUNNEL': {
+    title: 'High tunnel soil test report: soluble salts levels',
+    by: 'Penn State Extension',
+    year: 'n.d.',
+    at: 'https://extension.psu.edu/high-tunnel-soil-test-report-soluble-salts-levels',
+  },
   'PURDUE-CHILL': {
     title: 'Chilling injury on young warm-season vegetable plants',
     by: 'Purdue Vegetable Crops Hotline',
@@ -617,6 +654,12 @@ export const SOURCES = {
     by: 'seen via info page',
     year: 'n.d.',
     at: 'https://info.5y1.org/small-black-beetles-that-bite_1_07ddde.html',
+  },
+  'RUT-HEAT': {
+    title: 'Hot, dry weather and transplant death',
+    by: 'Rutgers Plant & Pest Advisory',
+    year: 'n.d.',
+    at: 'https://plant-pest-advisory.rutgers.edu/hot-dry-weather-and-transplant-death',
   },
   'RUTGERS-COLE': {
     title: 'Cole crops IPM field guide for NJ, K. Holmstrom',
