@@ -3,8 +3,8 @@ import { CHECKS } from '../causes/checks.ts';
 import { COURSES } from '../causes/courses.ts';
 import { MEASURES } from '../leaf/measures.ts';
 import type { NextCheck, Reason, Verdict } from '../ranker/types.ts';
-import { SETTINGS } from '../signs/settings.ts';
-import { CAUSES, FAMILIES, VERDICTS } from '../signs/vocabulary.ts';
+import { askSetting } from '../signs/ask-setting.ts';
+import { CAUSES, type CropId, FAMILIES, VERDICTS } from '../signs/vocabulary.ts';
 import type { TriageResult } from '../triage.ts';
 import { describeTrouble } from './describe-trouble.ts';
 import type { FileReading } from './read-photo.ts';
@@ -36,12 +36,12 @@ function reasonsLine(title: string, reasons: readonly Reason[]): string[] {
 }
 
 /** What a check or question asks for, as an instruction. */
-export function describeCheck({ target }: NextCheck): string {
+export function describeCheck({ target }: NextCheck, crop?: CropId): string {
   switch (target.kind) {
     case 'check':
       return saysOf(CHECKS, target.check);
     case 'setting':
-      return SETTINGS[target.setting].asks;
+      return askSetting(target.setting, crop);
     case 'sign':
       return `Look for: ${target.sign}`;
   }
@@ -68,7 +68,7 @@ export function printMeasures(photos: readonly FileReading[]): string {
   return photoLines(photos).join('\n');
 }
 
-function verdictLines(verdict: Verdict): string[] {
+function verdictLines(verdict: Verdict, crop?: CropId): string[] {
   const { id, lookAgain, check, courses, recovery, cautions } = verdict;
   const weekday = new Date(`${lookAgain}T00:00:00Z`).toLocaleDateString('en-GB', {
     weekday: 'long',
@@ -78,7 +78,7 @@ function verdictLines(verdict: Verdict): string[] {
   });
   return [
     `Verdict: ${saysOf(VERDICTS, id)}. Look again on ${weekday}.`,
-    ...(check ? [`  First: ${describeCheck(check)} (${check.minutes} min)`] : []),
+    ...(check ? [`  First: ${describeCheck(check, crop)} (${check.minutes} min)`] : []),
     ...(courses.length > 0 ? [id === 'act' ? '  Do:' : '  If it comes to acting:'] : []),
     ...courses.map((course) => `    ${saysOf(COURSES, course)}`),
     ...recovery.map(({ looksLike }) => `  By then: ${looksLike}`),
@@ -87,7 +87,7 @@ function verdictLines(verdict: Verdict): string[] {
 }
 
 /** The whole result, for people. */
-export function printTriage(result: TriageResult, photos: readonly FileReading[]): string {
+export function printTriage(result: TriageResult, photos: readonly FileReading[], crop?: CropId): string {
   const shown = result.causes
     .filter(({ probability, high }, i) => i < 3 || (probability >= 0.02 && high >= 0.05))
     .slice(0, 8);
@@ -113,8 +113,8 @@ export function printTriage(result: TriageResult, photos: readonly FileReading[]
       ? [`Not said, so left open: ${result.assumed.map(({ setting }) => setting).join(', ')}`]
       : []),
     '',
-    ...verdictLines(result.verdict),
+    ...verdictLines(result.verdict, crop),
     ...(result.nextChecks.length > 0 ? ['Worth finding out next'] : []),
-    ...result.nextChecks.slice(0, 3).map((check) => `  ${describeCheck(check)} (${check.minutes} min)`),
+    ...result.nextChecks.slice(0, 3).map((check) => `  ${describeCheck(check, crop)} (${check.minutes} min)`),
   ].join('\n');
 }

@@ -53,7 +53,7 @@ async function runOne({ values, switches }: Arguments): Promise<number> {
     process.stdout.write(`${JSON.stringify(resultAsJson(result, photos, complaints), undefined, 1)}\n`);
   } else {
     for (const complaint of complaints) process.stderr.write(`${complaint}\n`);
-    process.stdout.write(`${printTriage(result, photos)}\n`);
+    process.stdout.write(`${printTriage(result, photos, answers.crop)}\n`);
   }
   return 0;
 }

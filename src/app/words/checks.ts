@@ -1,7 +1,7 @@
 import { CHECKS, type Check, type CheckId } from '../../causes/checks.ts';
 import type { NextCheckTarget } from '../../ranker/types.ts';
-import { SETTINGS, type Setting } from '../../signs/settings.ts';
-import type { CauseId } from '../../signs/vocabulary.ts';
+import { askSetting } from '../../signs/ask-setting.ts';
+import type { CauseId, CropId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise } from './causes.ts';
 import { describeSign, PLACE_WORDS, type SignGroup, sayShortly } from './signs.ts';
 
@@ -15,10 +15,13 @@ const GROUP_LOOK: Record<Exclude<SignGroup, 'mark'>, string> = {
   test: 'A test you made',
 };
 
-/** Where to look (small, above) and what is asked (large). */
-export function describeQuestion(target: NextCheckTarget): { readonly where: string; readonly asks: string } {
+/** Where to look (small, above) and what is asked (large), with the numbers that hold for the crop. */
+export function describeQuestion(
+  target: NextCheckTarget,
+  crop?: CropId,
+): { readonly where: string; readonly asks: string } {
   if (target.kind === 'setting')
-    return { where: 'Where and how it grows', asks: (SETTINGS[target.setting] as Setting).asks };
+    return { where: 'Where and how it grows', asks: askSetting(target.setting, crop) };
   if (target.kind === 'check')
     return { where: 'A check to make', asks: checkOf(target.check)?.says ?? target.check };
   const sign = describeSign(target.sign);

@@ -111,7 +111,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
 }
 
 function SaidList({ look }: { readonly look: KeptLook }) {
-  const { signs, setting } = look.answers;
+  const { signs, setting, crop } = look.answers;
   const lines: (readonly [string, string])[] = [
     ...Object.entries(signs).map(
       ([id, answer]) => [capitalise(sayShortly(id)), shortAnswers(id)[answer]] as const,
@@ -119,7 +119,7 @@ function SaidList({ look }: { readonly look: KeptLook }) {
     ...Object.entries(setting).map(
       ([id, value]) =>
         [
-          describeQuestion({ kind: 'setting', setting: id as SettingId }).asks,
+          describeQuestion({ kind: 'setting', setting: id as SettingId }, crop).asks,
           describeSettingValue(id as SettingId, value),
         ] as const,
     ),

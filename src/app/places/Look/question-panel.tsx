@@ -65,7 +65,7 @@ function OneQuestion() {
       </p>
     );
   if (!asked) return <p class="question-wait">{ranking.value.result ? WORDS.nothingLeft : WORDS.notYet}</p>;
-  const { where, asks } = describeQuestion(asked.target);
+  const { where, asks } = describeQuestion(asked.target, draft.value.answers.crop);
   const apart = describeTellsApart(asked.tellsApart);
   return (
     <div class="question stack" key={asked.id}>

@@ -124,7 +124,7 @@ function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
   );
 }
 
-/** A number that stands for a band: its middle, or its lower end where it is open. The ranking reads only the band. */
+/** A number that stands for a band: its middle, or its lower end where it is open. */
 function withinBand({ bands, least }: NumberSetting, index: number): number {
   const from = bands[index - 1]?.below ?? Math.max(least, 0);
   const below = bands[index]?.below;

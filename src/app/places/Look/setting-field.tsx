@@ -1,3 +1,4 @@
+import { askSetting } from '../../../signs/ask-setting.ts';
 import type { Setting, SettingId } from '../../../signs/settings.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { change, draft } from '../../state/look-session.ts';
@@ -7,12 +8,13 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 /** One circumstance in the list of all questions, answered or left open. */
 export function SettingField({ id, setting }: { readonly id: SettingId; readonly setting: Setting }) {
   const value: unknown = draft.value.answers.setting[id];
+  const asks = askSetting(id, draft.value.answers.crop);
   const answer = (given: unknown): void => change({ kind: 'answer-setting', setting: id, value: given });
   if (setting.kind === 'yes-no')
     return (
       <div class="list-row">
         <Segments
-          legend={setting.asks}
+          legend={asks}
           name={`setting-${id}`}
           options={[
             { id: 'yes', says: WORDS.yes },
@@ -28,7 +30,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
     return (
       <label class="field list-row">
         <span class="list-ask">
-          {setting.asks} ({setting.unit})
+          {asks} ({setting.unit})
         </span>
         <input
           type="number"
@@ -49,7 +51,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
     const chosen: readonly string[] = Array.isArray(value) ? value : [];
     return (
       <fieldset class="list-row any-of">
-        <legend>{setting.asks}</legend>
+        <legend>{asks}</legend>
         {setting.options.map((option) => (
           <label key={option.id} class="choosable">
             <input
@@ -65,7 +67,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
   }
   return (
     <label class="field list-row">
-      <span class="list-ask">{setting.asks}</span>
+      <span class="list-ask">{asks}</span>
       <select
         value={typeof value === 'string' ? value : ''}
         onChange={(event) => answer(event.currentTarget.value || undefined)}
