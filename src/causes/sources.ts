@@ -249,6 +249,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://www.blacklakeorganic.com/KEY-TO-PLANT-NUTRIENT-DEFICIENCY-SYMPTOMS',
   },
+  'GO-CAPSID': {
+    title: 'Capsid bug: question and answer',
+    by: 'Garden Organic, seen via a copy',
+    year: 'n.d.',
+    at: 'https://www.gardenorganic.org.uk/faqs/capsid-bug',
+  },
   'GOOD-WOE': {
     title: 'Probability and the Weighing of Evidence / weight of evidence papers, I. J. Good',
     by: 'Griffin; various',
@@ -321,6 +327,12 @@ export const SOURCES = {
     by: 'IEC',
     year: '1999',
     at: 'memory',
+  },
+  'IFAS-WFLY': {
+    title: 'Controlling whiteflies on winter greens',
+    by: 'University of Florida IFAS Extension, Nassau County',
+    year: '2016',
+    at: 'https://blogs.ifas.ufl.edu/nassauco/2016/11/01/controlling-whiteflies-winter-greens',
   },
   'IIT-BN': {
     title: 'Bayesian networks (lecture slides with burglary values)',
@@ -402,6 +414,18 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://lovethegarden.com/uk-en/article/cabbage-root-fly',
   },
+  'MBG-CLUB': {
+    title: 'Clubroot',
+    by: 'Missouri Botanical Garden',
+    year: 'n.d.',
+    at: 'http://www.missouribotanicalgarden.org/gardens-gardening/your-garden/help-for-the-home-gardener/advice-tips-resources/pests-and-problems/diseases/clubroot.aspx',
+  },
+  'MBG-WFLY': {
+    title: 'Whiteflies',
+    by: 'Missouri Botanical Garden',
+    year: 'n.d.',
+    at: 'http://www.missouribotanicalgarden.org/gardens-gardening/your-garden/help-for-the-home-gardener/advice-tips-resources/pests-and-problems/insects/whiteflies.aspx',
+  },
   METIE: {
     title: 'Degree-day calculation, four cases',
     by: 'Met Éireann',
@@ -438,6 +462,12 @@ export const SOURCES = {
     by: 'Manitoba Pulse & Soybean Growers',
     year: '2025',
     at: 'https://manitobapulse.ca/2025/06/notches-nibbles-and-scalloping',
+  },
+  'MSST-DAMP': {
+    title: 'Damping-off in Vegetables, P3747',
+    by: 'Mississippi State University Extension',
+    year: 'n.d.',
+    at: 'http://extension.msstate.edu/publications/damping-vegetables',
   },
   'MSU-COLE': {
     title: 'Cole crop insect management',
@@ -576,6 +606,12 @@ export const SOURCES = {
     by: 'Pacific Northwest Pest Management Handbooks',
     year: 'rev. 2023',
     at: 'https://www.pnwhandbooks.org/plantdisease/pathogen-articles/nonpathogenic-phenomena/key-nutrient-deficiencies-vegetable-crops',
+  },
+  'PPT-BUGS': {
+    title: 'Bugs on potato (Lygus and others)',
+    by: 'FN3PT, plantdepommedeterre.org',
+    year: 'n.d.',
+    at: 'https://www.plantdepommedeterre.org/en/maladie-ravageur/bugs/',
   },
   PRGDB: {
     title: 'Septoria leaf spot of tomato',
@@ -753,6 +789,12 @@ export const SOURCES = {
     year: '2009',
     at: 'https://aggie-horticulture.tamu.edu/vegetable/cucurbit-problem-solver/leaf-disorders/salt-injury',
   },
+  'TAMU-CUT': {
+    title: 'Tomato problem solver: cutworm',
+    by: 'Texas A&M AgriLife Extension',
+    year: 'n.d.',
+    at: 'https://aggie-horticulture.tamu.edu/vegetable/problem-solvers/tomato-problem-solver/insect-pests/cutworm/',
+  },
   'TAMU-EK': {
     title: 'Check soil temperature (EarthKind)',
     by: 'Texas A&M Aggie Horticulture',
@@ -800,6 +842,18 @@ export const SOURCES = {
     by: 'University of California IPM',
     year: 'n.d.',
     at: 'https://ipm.ucanr.edu/PMG/r783102711.html',
+  },
+  'UCIPM-HOPPER': {
+    title: 'Leafhoppers on potato',
+    by: 'University of California IPM',
+    year: 'n.d.',
+    at: 'https://ipm.ucanr.edu/PMG/r607300411.html',
+  },
+  'UCIPM-PEA': {
+    title: 'Root rot and damping off of peas',
+    by: 'University of California IPM',
+    year: '2017',
+    at: 'https://ipm.ucanr.edu/PMG/GARDEN/VEGES/DISEASES/pearootrot.html',
   },
   'UCONN-MILD': {
     title: 'Mildew diseases of cucurbits',
@@ -915,6 +969,12 @@ export const SOURCES = {
     year: '2020',
     at: 'https://extension.umd.edu/hgic/topics/fertilizer-toxicity-or-high-soluble-salts',
   },
+  'UMN-CUT': {
+    title: 'Cutworms in Home Gardens, Hahn and Wold-Burkness',
+    by: 'University of Minnesota Extension, seen via a copy',
+    year: '2011',
+    at: 'https://firstharvestcommunitygarden.blogspot.com/2011/08',
+  },
   'USSL-MAAS': {
     title: 'Relative salt tolerance of herbaceous crops (Maas 1990)',
     by: 'USDA-ARS US Salinity Laboratory',
@@ -1012,6 +1072,12 @@ export const SOURCES = {
     by: 'Washington State University, Mount Vernon',
     year: 'n.d.',
     at: 'https://mtvernon.wsu.edu/path-team/problemscommon/cucumber-western-flower-thrips4l-2/',
+  },
+  'WSU-WFLY': {
+    title: 'Potato: whitefly, disease gallery',
+    by: 'Washington State University, Mount Vernon',
+    year: 'n.d.',
+    at: 'https://mtvernon.wsu.edu/path-team/problemscommon/potato-whitefly-3l-2/',
   },
   'WSU-WHATCOM': {
     title: 'Bioassay test for auxinic herbicide residues in compost: protocol for gardeners',

@@ -161,7 +161,7 @@ export const coldCheck: Cause = {
   signs: [
     { mark: 'yellow-even', old: 'often', new: 'sometimes', source: 'AGMET-VEG' },
     { mark: 'purple-tint', old: 'often', new: 'sometimes', source: 'OSU-FRANKLIN' },
-    { mark: 'yellow-between-veins', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'rarely', source: 'common practice, no source' },
     { mark: 'mottled', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'bleached-patches', old: 'sometimes', new: 'rarely', source: 'from memory' },
@@ -170,7 +170,7 @@ export const coldCheck: Cause = {
     { mark: 'brown-spots', old: 'rarely', source: 'from memory' },
     { mark: 'blackened', old: 'rarely', new: 'rarely', source: 'UMASS-2021' },
     { mark: 'leaf-dead', old: 'rarely', source: 'CUC-CHILL' },
-    { mark: 'dull-limp', old: 'sometimes', new: 'sometimes', source: 'PURDUE-CHILL' },
+    { mark: 'dull-limp', old: 'often', new: 'often', source: 'PURDUE-CHILL' },
     { mark: 'cupped-up', old: 'sometimes', new: 'sometimes', source: 'UMASS-2021' },
     { mark: 'cupped-down', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'small-leaves', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
@@ -195,6 +195,9 @@ export const coldCheck: Cause = {
     { sign: 'always-so', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'sudden', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'getting-better', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'patch', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'early-flowering', frequency: 'rarely', source: 'from memory' },
+    { sign: 'seedlings-gone', frequency: 'rarely', source: 'from memory' },
   ],
   mistakenFor: [
     {

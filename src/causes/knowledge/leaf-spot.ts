@@ -115,7 +115,7 @@ export const leafSpot: Cause = {
     { mark: 'bleached-patches', old: 'rarely', source: 'from memory' },
     { mark: 'blackened', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'rarely', source: 'from memory' },
-    { mark: 'leaf-dead', old: 'often', source: 'VT-SEPT' },
+    { mark: 'leaf-dead', old: 'sometimes', source: 'VT-SEPT' },
     { mark: 'yellow-edges', old: 'rarely', source: 'TAMU-PDH' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },

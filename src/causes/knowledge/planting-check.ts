@@ -31,7 +31,7 @@ export const plantingCheck: Cause = {
     },
     {
       when: { setting: 'days-since-planting', is: '0-9' },
-      leans: 'a-little-more',
+      leans: 'more',
       because: 'the check shows in the first days',
       source: 'from memory',
     },

@@ -127,6 +127,18 @@ export const saltBurn: Cause = {
       because: 'this crop bears some salt',
       source: 'USSL-MAAS',
     },
+    {
+      when: { setting: 'place', is: 'under-cover' },
+      leans: 'a-little-more',
+      because: 'no rain washes salts out under cover',
+      source: 'PSU-TUNNEL',
+    },
+    {
+      when: { setting: 'place', is: 'open-ground' },
+      leans: 'a-little-less',
+      because: 'rain washes salts out of open ground',
+      source: 'PSU-TUNNEL',
+    },
   ],
   signs: [
     { mark: 'brown-edges', old: 'usually', new: 'sometimes', source: 'MGP-DIAG' },

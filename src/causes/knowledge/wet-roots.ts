@@ -98,6 +98,11 @@ export const wetRoots: Cause = {
     { sign: 'oldest-first', frequency: 'often', source: 'from memory' },
     { sign: 'sudden', frequency: 'sometimes', source: 'PURDUE-WL3' },
     { sign: 'every-year', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'scattered', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'one-plant', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-cold', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'seedlings-gone', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     { cause: 'drought', tellsApart: 'Both wilt; one finger in the soil decides.', source: 'MGP-DIAG' },

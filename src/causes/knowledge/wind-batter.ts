@@ -108,6 +108,7 @@ export const windBatter: Cause = {
     { sign: 'after-planting', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'getting-better', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'every-year', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {
