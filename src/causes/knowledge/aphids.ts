@@ -86,6 +86,10 @@ export const aphids: Cause = {
     { sign: 'getting-better', frequency: 'sometimes', source: 'UDEL-8938' },
     { sign: 'new-growth-clean', frequency: 'rarely', source: 'from memory' },
     { sign: 'every-year', frequency: 'rarely', source: 'from memory' },
+    { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

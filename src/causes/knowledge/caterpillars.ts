@@ -88,6 +88,8 @@ export const caterpillars: Cause = {
     { sign: 'sudden', frequency: 'sometimes', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'rarely', source: 'from memory' },
+    { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -134,6 +134,8 @@ export const fleaBeetle: Cause = {
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
     { sign: 'getting-better', frequency: 'sometimes', source: 'KY-FLEA' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'patch', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -7,7 +7,7 @@ export const leafBeetles: Cause = {
   leanings: [
     {
       when: { crop: 'broad-bean' },
-      leans: 'far-more',
+      leans: 'more',
       because: 'the pea and bean weevil notches every broad bean',
       source: 'from memory',
     },
@@ -80,7 +80,7 @@ export const leafBeetles: Cause = {
     { mark: 'veins-left', old: 'sometimes', new: 'rarely', source: 'PSU-CPB' },
     { mark: 'surface-grazed', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'leaf-dead', old: 'rarely', source: 'from memory' },
-    { sign: 'other-beetles', frequency: 'usually', source: 'from memory' },
+    { sign: 'other-beetles', frequency: 'often', source: 'MPSG-PLW' },
     { sign: 'caterpillars', frequency: 'rarely', source: 'from memory' },
     { sign: 'jumping-beetles', frequency: 'rarely', source: 'from memory' },
     { sign: 'droppings-pellets', frequency: 'sometimes', source: 'from memory' },

@@ -7,7 +7,7 @@ export const leafMiner: Cause = {
   leanings: [
     {
       when: { crop: 'goosefoot' },
-      leans: 'far-more',
+      leans: 'more',
       because: 'beet, chard and spinach have a fly of their own',
       source: 'USU-MINER',
     },

@@ -19,19 +19,19 @@ export const molybdenumShort: Cause = {
     },
     {
       when: { crop: 'cauliflower' },
-      leans: 'far-more',
+      leans: 'more',
       because: 'cauliflower shows it as whiptail',
       source: 'from memory',
     },
     {
       when: { crop: 'broccoli' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'broccoli shows it as whiptail',
       source: 'from memory',
     },
     {
       when: { crop: 'calabrese' },
-      leans: 'more',
+      leans: 'a-little-more',
       because: 'broccoli shows it as whiptail',
       source: 'from memory',
     },

@@ -170,6 +170,8 @@ export const residueInCompost: Cause = {
     { sign: 'always-so', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'rarely', source: 'LINN' },
     { sign: 'pot-test-injury', frequency: 'always', source: 'OSU-CARRY' },
+    { sign: 'scattered', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'one-plant', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -88,7 +88,7 @@ export const spiderMite: Cause = {
     { mark: 'silver-flecks', old: 'rarely', source: 'GP-BEAN' },
     { mark: 'bleached-patches', old: 'sometimes', source: 'from memory' },
     { mark: 'brown-edges', old: 'rarely', source: 'from memory' },
-    { mark: 'leaf-dead', old: 'often', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
     { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'cupped-down', old: 'rarely', source: 'from memory' },
     { mark: 'puckered', new: 'rarely', source: 'from memory' },

@@ -68,6 +68,9 @@ export const sprayDrift: Cause = {
     { mark: 'brown-spots', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'brown-edges', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
+    { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'mottled', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'purple-tint', old: 'rarely', new: 'rarely', source: 'from memory' },
     { sign: 'stem-twisted', frequency: 'often', source: 'UMAN-ROLL' },
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'UMAN-ROLL' },
@@ -81,6 +84,8 @@ export const sprayDrift: Cause = {
     { sign: 'after-wind', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'NCSU-PDIC' },
     { sign: 'getting-better', frequency: 'sometimes', source: 'NCSU-PDIC' },
+    { sign: 'scattered', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'elsewhere-fine', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {
