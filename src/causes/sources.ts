@@ -49,6 +49,12 @@ export const SOURCES = {
     year: '2020',
     at: 'https://scribd.com/document/494698821/01-Alca-Plant-Problem-Diagnosis-2020',
   },
+  'AUB-RUST': {
+    title: 'Rust of Garden Beans, ANR-1008, Sikora, Kemble, Bauske',
+    by: 'Alabama Cooperative Extension System, seen via a copy',
+    year: '2004',
+    at: 'http://gardendecor.boomja.com/ITEM-Plant-Disease-Notes-Rust-of-Garden-Beans-286218.html',
+  },
   'AZ-MG-DEFINE': {
     title: 'Diagnosing Plant Damage: I. Define the problem (Master Gardener Manual)',
     by: 'University of Arizona Extension',
@@ -345,6 +351,12 @@ export const SOURCES = {
     by: 'University of Illinois',
     year: 'n.d.',
     at: 'http://veg-fruit.cropsci.illinois.edu/Diseases/Downy%20Mildew%20Of%20Cucurbits_files/Cucurbit%20Downy%20Mildew.htm',
+  },
+  'INRA-CMV': {
+    title: 'Courgette, squash: cucumber mosaic virus, main symptoms (Ephytia)',
+    by: 'INRAE',
+    year: '2021',
+    at: 'http://ephytia.inra.fr/en/C/8103/Zucchini-squash-Main-symptoms',
   },
   'INRA-ZUC': {
     title: 'Courgette, squash: thrips, symptoms and damage (Ephytia)',
@@ -783,6 +795,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://www.sunset.com/garden/garden-basics/aphids',
   },
+  'TAMU-CMV': {
+    title: 'Tomato problem solver: cucumber mosaic virus',
+    by: 'Texas A&M AgriLife Extension',
+    year: 'n.d.',
+    at: 'https://aggie-horticulture.tamu.edu/vegetable/problem-solvers/tomato-problem-solver/leaves/cucumber-mosaic-virus/',
+  },
   'TAMU-CSALT': {
     title: 'Cucurbit problem solver: excessive soluble salts',
     by: 'Texas A&M AgriLife Extension',
@@ -842,6 +860,12 @@ export const SOURCES = {
     by: 'University of California IPM',
     year: 'n.d.',
     at: 'https://ipm.ucanr.edu/PMG/r783102711.html',
+  },
+  'UCIPM-CMV': {
+    title: 'Cucumber mosaic (cucurbits)',
+    by: 'University of California IPM',
+    year: 'n.d.',
+    at: 'https://ipm.ucanr.edu/agriculture/cucurbits/cucumber-mosaic',
   },
   'UCIPM-HOPPER': {
     title: 'Leafhoppers on potato',
@@ -951,6 +975,12 @@ export const SOURCES = {
     year: '2021',
     at: 'https://extension.umd.edu/hgic/topics/edema-vegetables',
   },
+  'UMD-MAGGOT': {
+    title: 'Wireworms and Maggots - Vegetables',
+    by: 'University of Maryland Extension',
+    year: 'n.d.',
+    at: 'http://extension.umd.edu/growit/maggots-vegetables',
+  },
   'UMD-NUT': {
     title: 'Nutrient deficiency (trees and shrubs)',
     by: 'University of Maryland Extension',
@@ -1029,6 +1059,12 @@ export const SOURCES = {
     by: 'WSU Whatcom Master Gardeners',
     year: '2016',
     at: 'http://mgwhatcom.blogspot.com/2016/06/the-case-of-collapsing-crucifers.html',
+  },
+  'WHICH-LEEK': {
+    title: 'Leek rust',
+    by: 'Which? Gardening',
+    year: 'n.d.',
+    at: 'https://gardening.which.co.uk/hc/en-gb/articles/213512169-Leek-rust',
   },
   'WIKI-B': {
     title: 'Boron deficiency (plant disorder)',

@@ -21,13 +21,13 @@ export const rootFeeders: Cause = {
       when: { crop: 'allium' },
       leans: 'a-little-more',
       because: 'the onion fly lays beside them',
-      source: 'from memory',
+      source: 'UMD-MAGGOT',
     },
     {
       when: { crop: 'potato' },
       leans: 'a-little-more',
       because: 'wireworms bore the tubers',
-      source: 'from memory',
+      source: 'UMD-MAGGOT',
     },
     {
       when: { crop: 'lettuce' },
@@ -45,7 +45,7 @@ export const rootFeeders: Cause = {
       when: { setting: 'netted', is: 'yes' },
       leans: 'less',
       because: 'fine mesh keeps flies from laying',
-      source: 'common practice, no source',
+      source: 'UMD-MAGGOT',
     },
     {
       when: { setting: 'place', is: 'windowsill' },
@@ -63,7 +63,7 @@ export const rootFeeders: Cause = {
       when: { season: 'spring' },
       leans: 'a-little-more',
       because: 'the first flies lay in late spring',
-      source: 'from memory',
+      source: 'UMD-MAGGOT',
     },
     {
       when: { setting: 'crop-stage', is: 'just-planted' },
@@ -81,9 +81,9 @@ export const rootFeeders: Cause = {
   signs: [
     { mark: 'dull-limp', old: 'often', new: 'sometimes', source: 'LTG-CRF' },
     { mark: 'purple-tint', old: 'sometimes', new: 'rarely', source: 'LTG-CRF' },
-    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-even', old: 'sometimes', new: 'rarely', source: 'UMD-MAGGOT' },
     { mark: 'yellow-edges', old: 'rarely', source: 'from memory' },
-    { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'sometimes', source: 'UMD-MAGGOT' },
     { mark: 'small-leaves', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'edge-bites', old: 'rarely', new: 'rarely', source: 'from memory' },
     { sign: 'wilts-wet-soil', frequency: 'often', source: 'LTG-CRF' },
