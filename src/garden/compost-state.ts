@@ -104,12 +104,15 @@ export function metHotCompostRule({ method, dailyCelsius, turns, startRatio }: H
 /** Reading and air are each good to about 2 °C, and heaps differ (common practice, no source). */
 const RISE_SD = 3;
 
+/** Below this active rotting has come to its end, give or take 5 °C (UCRRA: 38–41 °C, large heaps; small ones cool sooner). */
+const ENDED_BELOW_CELSIUS = 36;
+
 /** Above this a heap is past its start-up, give or take 4 °C (UCRRA: 40–45 °C within 1–3 days). */
 const STARTED_ABOVE_CELSIUS = 45;
 
 /**
- * How well a reading fits each state: finished up to 10 K over the air, curing to 20 K, hot above (CCQC-2001). A raw heap may
- * lie cold for want of size or water, so a low reading says little against "fresh"; one well above 45 °C is past it.
+ * How well a reading fits each state: finished up to 10 K over the air, curing to 20 K, hot above (CCQC-2001), unless it
+ * is below the end of active rotting. A raw heap may lie cold for want of size or water, so a low reading says little against "fresh"; one well above 45 °C is past it.
  */
 function likelihoodOfReading(celsius: number, airCelsius: number, airSd: number): StateChances {
   const sd = Math.hypot(RISE_SD, airSd);
@@ -117,8 +120,14 @@ function likelihoodOfReading(celsius: number, airCelsius: number, airSd: number)
   const below = (limit: number): number => normalBelow((limit - rise) / sd);
   const [cool, hot] = [below(SELF_HEATING.veryMatureBelow), 1 - below(SELF_HEATING.matureBelow)];
   const warm = Math.max(0, 1 - cool - hot);
+  const active = normalBelow((celsius - ENDED_BELOW_CELSIUS) / 5);
   const starting = normalBelow((STARTED_ABOVE_CELSIUS - celsius) / 4);
-  return { finished: cool, curing: warm, hot, fresh: 0.45 * cool + (0.35 * warm + 0.2 * hot) * starting };
+  return {
+    finished: cool,
+    curing: warm + hot * (1 - active),
+    hot: hot * active,
+    fresh: 0.45 * cool + (0.35 * warm + 0.2 * hot) * starting,
+  };
 }
 
 /**

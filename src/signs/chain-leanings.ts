@@ -22,19 +22,41 @@ export function middleOfBand(setting: Setting & { readonly kind: 'number' }, ind
   return below === undefined ? 1.5 * from : (from + below) / 2;
 }
 
-/** The values that stand for the outcomes of a setting, in their order; the answered band by the answer itself. */
-function valuesOf(setting: Exclude<Setting, { kind: 'any-of' }>, answer: unknown): readonly unknown[] {
-  if (setting.kind === 'yes-no') return [true, false];
-  if (setting.kind === 'one-of') return setting.options.map(({ id }) => id);
-  const answered = setting.bands.findIndex(
-    ({ below }) => typeof answer === 'number' && (below === undefined || answer < below),
-  );
-  return setting.bands.map((_, index) => (index === answered ? answer : middleOfBand(setting, index)));
+type Single = Exclude<Setting, { kind: 'any-of' }>;
+
+/** The outcomes of a setting with the values that stand for them and how often they are given. */
+function outcomesOf(setting: Single): readonly { readonly value: unknown; readonly rate: number }[] {
+  if (setting.kind === 'yes-no')
+    return [
+      { value: true, rate: setting.rate },
+      { value: false, rate: 1 - setting.rate },
+    ];
+  if (setting.kind === 'one-of') return setting.options.map(({ id, rate }) => ({ value: id, rate }));
+  return setting.bands.map(({ rate }, index) => ({ value: middleOfBand(setting, index), rate }));
+}
+
+function answeredPlace(setting: Single, answer: unknown): number {
+  if (setting.kind === 'yes-no') return answer ? 0 : 1;
+  if (setting.kind === 'one-of') return setting.options.findIndex(({ id }) => id === answer);
+  return setting.bands.findIndex(({ below }) => below === undefined || (answer as number) < below);
+}
+
+/** Odds of an outcome that was not given never fall below this. */
+const LEAST = 0.05;
+
+/**
+ * Multipliers of an answered factor. The ranker divides by their average over the usual answers; as this answer is
+ * weighed against those before it and not against the usual ones, the average is made 1, so that `by` is what counts.
+ */
+function balanced(rates: readonly number[], place: number, by: number): number[] {
+  const rate = rates[place]!;
+  const other = Math.max(LEAST, (1 - rate * by) / (1 - rate));
+  return rates.map((_, at) => (at === place ? by : other));
 }
 
 /**
  * A list is one answer: its whole leaning lies on the named option that leans most by itself (of an empty list, on its
- * first option not being named); the others stay level. The multipliers average to 1 over the rates of that option.
+ * first option not being named); the others stay level.
  */
 function leaningsOfList(
   { cause, odds, because }: Chain,
@@ -50,10 +72,8 @@ function leaningsOfList(
   const says = because?.(id, { ...before, [id]: named }, by);
   return setting.options.map((option): [FactorId, WorkedLeaning] => {
     if (option.id !== carrier) return [`${id}:${option.id}`, { cause, odds: [1, 1] }];
-    const isNamed = named.includes(option.id);
-    const rate = isNamed ? option.rate : 1 - option.rate;
-    const otherwise = Math.max(0.05, (1 - rate * by) / (1 - rate));
-    const worked = { cause, odds: isNamed ? [by, otherwise] : [otherwise, by] };
+    const rates = [option.rate, 1 - option.rate];
+    const worked = { cause, odds: balanced(rates, named.includes(option.id) ? 0 : 1, by) };
     return [`${id}:${option.id}`, says === undefined ? worked : { ...worked, because: says }];
   });
 }
@@ -71,17 +91,23 @@ export function chainLeanings(chain: Chain, answers: Said): [FactorId, WorkedLea
   for (const id of order) {
     const setting: Setting = SETTINGS[id];
     const answer = answers[id];
-    const after = answer === undefined ? before : { ...before, [id]: answer };
     if (setting.kind === 'any-of') {
-      if (answer !== undefined)
-        worked.push(...leaningsOfList(chain, id, setting, before, answer as readonly string[]));
-    } else {
+      if (answer === undefined) continue;
+      worked.push(...leaningsOfList(chain, id, setting, before, answer as readonly string[]));
+    } else if (answer === undefined) {
       const start = odds(before);
-      const multipliers = valuesOf(setting, answer).map((value) => odds({ ...before, [id]: value }) / start);
-      const says = answer === undefined ? undefined : because?.(id, after, odds(after) / start);
-      worked.push([id, { cause, odds: multipliers, ...(says === undefined ? {} : { because: says }) }]);
+      const multipliers = outcomesOf(setting).map(({ value }) => odds({ ...before, [id]: value }) / start);
+      worked.push([id, { cause, odds: multipliers }]);
+      continue;
+    } else {
+      const after = { ...before, [id]: answer };
+      const by = odds(after) / odds(before);
+      const rates = outcomesOf(setting).map(({ rate }) => rate);
+      const says = because?.(id, after, by);
+      const leaning = { cause, odds: balanced(rates, answeredPlace(setting, answer), by) };
+      worked.push([id, says === undefined ? leaning : { ...leaning, because: says }]);
     }
-    before = after;
+    before = { ...before, [id]: answer };
   }
   return worked;
 }
