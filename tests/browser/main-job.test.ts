@@ -57,9 +57,11 @@ async function startLook(page: Page, url: string, crop: string): Promise<void> {
   await page.getByRole('button', { name: crop, exact: true }).click();
 }
 
-/** Answer the question that stands, the way a thumb would: the first answer offered. */
+/** Answer the question that stands, the way a thumb would: the first answer offered, of a check the first of its signs. */
 async function answerFirst(page: Page): Promise<void> {
   const before = await page.locator('.question-asks').innerText();
+  const isCheck = (await page.locator('.question .check-sign').count()) > 0;
+  if (isCheck) await page.locator('.question .check-sign').first().getByRole('radio').first().check();
   const first = page.locator('.question .answer').first();
   const isLabel = (await first.evaluate((element) => element.tagName)) === 'LABEL';
   await first.click();
