@@ -106,6 +106,12 @@ export const magnesiumShort: Cause = {
         'An ageing leaf yellows veins and all; here the veins stay green and leaves well above the lowest are marked.',
       source: 'common practice, no source',
     },
+    {
+      cause: 'leaf-roll',
+      tellsApart:
+        'Rolled leaves stay plain green; magnesium marbles them yellow between green veins before they curl.',
+      source: 'PNW-KEY',
+    },
   ],
   checks: [
     {

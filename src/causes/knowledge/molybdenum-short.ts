@@ -131,6 +131,12 @@ export const molybdenumShort: Cause = {
       tellsApart: 'Weedkiller makes strap leaves too, so ask what was sprayed before blaming the soil.',
       source: 'MPA-FERT',
     },
+    {
+      cause: 'sulphur-short',
+      tellsApart:
+        'Sulphur pales a leaf without changing its shape; molybdenum narrows it towards the rib, on acid soil.',
+      source: 'common practice, no source',
+    },
   ],
   checks: [
     {

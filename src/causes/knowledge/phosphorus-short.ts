@@ -131,6 +131,12 @@ export const phosphorusShort: Cause = {
       tellsApart: 'Dry soil dulls the colour as well, but the plant hangs.',
       source: 'common practice, no source',
     },
+    {
+      cause: 'nitrogen-short',
+      tellsApart:
+        'Short of nitrogen the old leaves are pale and yellow; short of phosphate they are dark, dull and purple underneath.',
+      source: 'GMC-KEY',
+    },
   ],
   checks: [
     {

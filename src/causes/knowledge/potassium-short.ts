@@ -129,6 +129,12 @@ export const potassiumShort: Cause = {
       tellsApart: 'Disease is scattered and spreads; a shortage is alike on leaves of one age.',
       source: 'PHILRICE',
     },
+    {
+      cause: 'old-leaves',
+      tellsApart:
+        'An ageing leaf yellows whole, veins and all, at the very bottom; potash scorches the edge first, well up the plant.',
+      source: 'DOC-NUT',
+    },
   ],
   checks: [
     {

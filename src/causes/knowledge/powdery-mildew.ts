@@ -117,6 +117,12 @@ export const powderyMildew: Cause = {
       tellsApart: 'Mite dots are in the leaf and do not rub off.',
       source: 'from memory',
     },
+    {
+      cause: 'old-leaves',
+      tellsApart:
+        'Wipe the leaf: mildew comes off as white powder; an ageing leaf is yellow through and through.',
+      source: 'UCONN-MILD',
+    },
   ],
   checks: [
     {
