@@ -24,7 +24,7 @@ interface SpecialLeak {
 export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
   'yellow-even@old': { rate: 0.04, because: 'some lower leaf is pale on most plants' },
   'yellow-patches@old': { rate: 0.025, because: 'a blotch on an old leaf is common and means little' },
-  'brown-edges@old': { rate: 0.025, because: 'old leaf edges are knocked and dried' },
+  'brown-edges@old': { rate: 0.04, because: 'edges and tips of old leaves are knocked and dried' },
   'brown-spots@old': { rate: 0.025, because: 'a few specks are on most old leaves' },
   'leaf-dead@old': { rate: 0.03, because: 'a dead lowest leaf is common and means little' },
   'ragged-holes@old': { rate: 0.05, because: 'old holes from long ago stay in the leaf' },
@@ -52,7 +52,7 @@ export const SPECIAL_LEAKS: { readonly [Sign in SignId]?: SpecialLeak } = {
   'leaf-drop': { rate: 0.03, because: 'every plant sheds some leaves' },
   'fruit-misshapen': { rate: 0.025, because: 'the odd misshapen fruit is on every plant' },
   aphids: { rate: 0.012, because: 'a stray greenfly is on many plants, a colony on few' },
-  ants: { rate: 0.06, because: 'ants run everywhere in a garden' },
+  ants: { rate: 0.08, because: 'ants run everywhere in a garden' },
   'aphid-hunters': { rate: 0.03, because: 'ladybirds and hoverflies visit any plant' },
   'slugs-seen': { rate: 0.03, because: 'slugs live under every board' },
   slime: { rate: 0.02, because: 'slugs cross any bed at night' },

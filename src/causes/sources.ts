@@ -85,6 +85,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://vegetables.bayer.com/za/en-za/resources/disease-guides/cucurbit/environmental-stresses.html',
   },
+  'BAYER-NUT': {
+    title: 'Cucurbit disease guide: nutrient deficiencies',
+    by: 'Bayer Vegetables',
+    year: 'n.d.',
+    at: 'https://vegetables.bayer.com/us/en-us/resources/disease-guides/cucurbit/nutrient-deficiencies-2.html',
+  },
   'BI-CELERY': {
     title: 'Why celery is yellow',
     by: 'Biology Insights',
@@ -236,6 +242,12 @@ export const SOURCES = {
     by: 'Entomological Society of America',
     year: '2007',
     at: 'https://esa.confex.com/esa/2007/techprogram/paper_31253.htm',
+  },
+  'FAO-CABBAGE': {
+    title: 'Cabbage integrated pest management: an ecological guide (nutrient disorders)',
+    by: 'FAO Inter-Country Programme',
+    year: '2000',
+    at: 'https://yumpu.com/en/document/view/48858315/cabbage-integrated-pest-management-an-ecological-guide/172',
   },
   'FFR-APHID': {
     title: 'Aphids and their enemies (garden column)',

@@ -82,7 +82,7 @@ export const nitrogenLocked: Cause = {
     },
   ],
   signs: [
-    { mark: 'yellow-even', old: 'usually', new: 'sometimes', source: 'WHATCOM-CN' },
+    { mark: 'yellow-even', old: 'usually', new: 'often', source: 'BARKER-HPN' },
     { mark: 'yellow-edges', old: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-between-veins', old: 'rarely', source: 'common practice, no source' },
     { mark: 'purple-tint', old: 'rarely', source: 'from memory' },

@@ -100,7 +100,7 @@ export const nitrogenShort: Cause = {
     { mark: 'yellow-even', old: 'usually', new: 'often', source: 'BARKER-HPN' },
     { mark: 'yellow-edges', old: 'rarely', source: 'common practice, no source' },
     { mark: 'yellow-between-veins', old: 'rarely', source: 'common practice, no source' },
-    { mark: 'purple-tint', old: 'rarely', source: 'from memory' },
+    { mark: 'purple-tint', old: 'rarely', source: 'FAO-CABBAGE' },
     { mark: 'small-leaves', old: 'often', new: 'often', source: 'UGA-B1569' },
     { mark: 'leaf-dead', old: 'sometimes', source: 'from memory' },
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'GMC-KEY' },
