@@ -1,6 +1,12 @@
 import type { CauseId } from '../signs/vocabulary.ts';
 import type { KnowledgeModel } from './knowledge-model.ts';
-import { countOutcomes, type GardenCounts, learnRate, type SettledCase, shareOut } from './learn-rates.ts';
+import {
+  countOutcomes,
+  type GardenCounts,
+  learnRate,
+  type SettledCase,
+  shareOutOnce,
+} from './learn-rates.ts';
 import { type GardenScore, type JudgedLook, type ShownChances, scoreLooks } from './learn-score.ts';
 
 /** A settled case with the chances as they were shown. */
@@ -37,10 +43,11 @@ function scoreBy(
   cases: readonly LessonCase[],
   shownIn: (settled: LessonCase) => ShownChances | undefined,
 ): GardenScore | undefined {
+  const sharesOf = shareOutOnce(model);
   const looks = cases.flatMap((settled): JudgedLook[] => {
     const shown = shownIn(settled);
     if (!shown) return [];
-    const shares = shareOut(model, settled.crop, settled.season);
+    const shares = sharesOf(settled.crop, settled.season);
     const tableAlone = Object.fromEntries(model.causes.map(({ id }, cause) => [id, shares[cause]!]));
     return [{ causes: settled.causes, shown, tableAlone }];
   });

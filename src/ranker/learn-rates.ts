@@ -60,6 +60,17 @@ export function shareOut(model: KnowledgeModel, crop?: CropId, season?: Season):
   return odds.map((one) => one / sum);
 }
 
+/** `shareOut` that works out each crop and season once: a garden has thousands of cases and few crops. */
+export function shareOutOnce(model: KnowledgeModel): (crop?: CropId, season?: Season) => Float64Array {
+  const known = new Map<string, Float64Array>();
+  return (crop, season) => {
+    const key = `${crop ?? ''} ${season ?? ''}`;
+    const found = known.get(key) ?? shareOut(model, crop, season);
+    known.set(key, found);
+    return found;
+  };
+}
+
 /** Of the cases of one outbreak only the surest counts; on a tie the first. */
 function onePerOutbreak(cases: readonly SettledCase[]): SettledCase[] {
   const surest = new Map<string, SettledCase>();
@@ -87,13 +98,14 @@ export function countOutcomes(
   cases: readonly SettledCase[],
   today: string,
 ): GardenCounts {
-  const usual = shareOut(model);
+  const shares = shareOutOnce(model);
+  const usual = shares();
   const seen = new Float64Array(usual.length);
   const outOf = new Float64Array(usual.length);
   for (const settled of onePerOutbreak(cases)) {
     if (settled.sureness <= 0 || settled.causes.length === 0) continue;
     const weight = weightToday(settled, today);
-    const here = shareOut(model, settled.crop, settled.season);
+    const here = shares(settled.crop, settled.season);
     model.causes.forEach(({ id }, cause) => {
       if (here[cause] === 0) return;
       outOf[cause]! += (weight * here[cause]!) / usual[cause]!;

@@ -8,6 +8,7 @@ export const GROUND_WORDS = {
   all: (count: number): string => (count === 1 ? '1 case in all' : `${count} cases in all`),
   notFound: 'No case names this bed.',
   toGround: 'All beds',
+  ended: (how: string): string => `Ended: ${how}`,
   history: 'What happened here, newest first',
   cases: 'Cases',
 } as const;

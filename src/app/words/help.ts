@@ -32,6 +32,7 @@ export const HELP_WORDS = {
       '“About 6 in 10 gardens with these signs (4 to 8)” means: of ten gardens in which a plant shows just this, about six have this cause at work. The bracket is where that number lies eight times in ten, given how little is published about how often each sign occurs.',
       'A block on a beam is one reason. Its length is its weight: one hand on a desk, half a hand on a phone, makes the cause ten times as likely.',
       'Causes can act together; a bracket ties those that probably do, so the numbers may add up to more than ten.',
+      'When you say how a case ended, this garden learns from it: what is met here often becomes likelier in later looks. The Book shows what was learnt, and forgets it if you wish.',
       'What you did not look at counts neither for nor against. What you looked for and did not find does count.',
     ],
   },

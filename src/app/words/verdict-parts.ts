@@ -7,5 +7,5 @@ export const VERDICT_PART_WORDS = {
   ifItComesToIt: 'If it comes to it',
   change: 'What would change it',
   cautions: 'Mind',
-  elsewhere: 'Nothing known here fits best. What would help',
+  elsewhere: 'What would help',
 } as const;

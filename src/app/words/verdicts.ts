@@ -76,7 +76,7 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
 
 /** Where a stranger can be named, and what to take along; what plant clinics usually ask for (common practice, no source). */
 const ELSEWHERE: readonly string[] = [
-  'Take a sample to an advisory service or a plant clinic; they see what no list holds, and can look under a microscope.',
+  'Nothing that this tool knows fits best. Take a sample to an advisory service or a plant clinic: they see what no list holds, and can look under a microscope.',
   'Take one whole plant with its roots and the soil on them, and leaves at every stage, from sound to worst. Keep it cool and wrapped in paper, not wet and not in plastic, and go on the day you dig it up.',
   'Tell them the crop and variety, when it began and how it spread, the weather before, and all that went on the bed or the leaves. A photo from the first day helps; this look keeps yours.',
   'Until then leave the other plants as they are, and clean knife and boots after touching this one.',

@@ -13,7 +13,7 @@ export const WEIGHING_WORDS = {
   key: 'On the right what speaks for it, on the left what speaks against. Touch a block to read it.',
   keyEye: 'you saw it',
   keyCamera: 'the camera saw it',
-  keyCircumstance: 'crop, season, place',
+  keyCircumstance: 'crop, season, place, garden',
   forIt: 'For it',
   againstIt: 'Against it',
   nothingFor: 'Nothing speaks for it yet.',

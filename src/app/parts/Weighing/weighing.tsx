@@ -3,7 +3,7 @@ import type { RankedCause } from '../../../ranker/types.ts';
 import type { Answers } from '../../../signs/types.ts';
 import type { KeptRanking } from '../../state/kept.ts';
 import { capitalise, causeName, FAMILY_NAMES } from '../../words/causes.ts';
-import type { Reported } from '../../words/reasons.ts';
+import { describeReason, type Reported } from '../../words/reasons.ts';
 import { describeAssumption, sayChance, sayTogether, WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
 import { Beam } from './beam.tsx';
 import { CausePage } from './cause-page.tsx';
@@ -153,7 +153,7 @@ function Others({ result, rest, ruledOut }: OthersProps) {
             {ruledOut.map((cause) => (
               <li key={cause.id}>
                 {capitalise(causeName(cause.id))}
-                <span class="small soft">{cause.ruledOut}</span>
+                <span class="small soft">{sayRuledOut(cause)}</span>
               </li>
             ))}
           </ul>
@@ -162,6 +162,10 @@ function Others({ result, rest, ruledOut }: OthersProps) {
     </div>
   );
 }
+
+/** What rules a cause out, in the words of a reason. */
+const sayRuledOut = ({ ruledOut = '' }: RankedCause): string =>
+  describeReason({ sign: ruledOut, decibans: 0, from: [] }, { answers: { signs: {} }, findings: [] }).says;
 
 function Assumed({ result }: { readonly result: KeptRanking }) {
   if (result.assumed.length === 0) return <p class="rule-above small soft">{WORDS.assumedNothing}</p>;

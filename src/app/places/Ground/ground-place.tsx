@@ -1,10 +1,12 @@
 import './ground-place.css';
 import { groupByBed, type NamedBed } from '../../../garden/group-by-bed.ts';
+import type { CaseRecord } from '../../../garden/records.ts';
 import { cases } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { causeName, joinWords } from '../../words/causes.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
+import { sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
 
@@ -51,14 +53,21 @@ interface Happening {
   readonly date: string;
   readonly plant: string;
   readonly caseId: string;
-  readonly lookId: string;
+  /** Of a look; the end of a case has none. */
+  readonly lookId?: string;
   readonly says: string;
+}
+
+function endOf({ id, plant, closedOn, outcome }: CaseRecord): Happening[] {
+  if (!closedOn || !outcome) return [];
+  return [{ date: outcome.settledOn, plant, caseId: id, says: WORDS.ended(sayEnd(outcome)) }];
 }
 
 function BedPage({ bed }: { readonly bed: NamedBed }) {
   const happened: Happening[] = bed.cases
-    .flatMap((kept) =>
-      kept.looks.map((look) => ({
+    .flatMap((kept) => [
+      ...endOf(kept),
+      ...kept.looks.map((look) => ({
         date: look.date,
         plant: kept.plant,
         caseId: kept.id,
@@ -67,7 +76,7 @@ function BedPage({ bed }: { readonly bed: NamedBed }) {
           .filter(Boolean)
           .join(': '),
       })),
-    )
+    ])
     .sort((a, b) => (a.date < b.date ? 1 : -1));
   return (
     <div class="ground stack-wide">
@@ -91,8 +100,14 @@ function BedPage({ bed }: { readonly bed: NamedBed }) {
         <h2 class="list-title">{WORDS.history}</h2>
         <ol class="happenings">
           {happened.map((one) => (
-            <li key={one.lookId}>
-              <a href={hashOf({ place: 'book', caseId: one.caseId, look: one.lookId })}>
+            <li key={one.lookId ?? one.caseId}>
+              <a
+                href={hashOf({
+                  place: 'book',
+                  caseId: one.caseId,
+                  ...(one.lookId ? { look: one.lookId } : {}),
+                })}
+              >
                 <span class="small soft">{describeDayAndYear(one.date)}</span>
                 <span>
                   {one.plant}. {one.says}
