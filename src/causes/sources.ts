@@ -49,6 +49,12 @@ export const SOURCES = {
     year: '2020',
     at: 'https://scribd.com/document/494698821/01-Alca-Plant-Problem-Diagnosis-2020',
   },
+  'ALMANAC-BW': {
+    title: 'Bacterial wilt: how to identify and prevent it, A. Wilcox',
+    by: 'Almanac',
+    year: 'n.d.',
+    at: 'https://cdn.almanac.com/pest/bacterial-wilt-how-identify-and-prevent-it',
+  },
   'AUB-RUST': {
     title: 'Rust of Garden Beans, ANR-1008, Sikora, Kemble, Bauske',
     by: 'Alabama Cooperative Extension System, seen via a copy',
@@ -181,6 +187,12 @@ export const SOURCES = {
     by: 'CIMMYT',
     year: 'n.d.',
     at: 'http://wheatdoctor.cimmyt.org/nutrient-mobility',
+  },
+  'COLO-175': {
+    title: 'The potato flea beetle (Bulletin 175), S. A. Johnson',
+    by: 'Colorado Agricultural Experiment Station, seen via Chest of Books',
+    year: '1910',
+    at: 'http://chestofbooks.com/food/ingredients/Potato-Compilation/The-Potato-Flea-Beetle.html',
   },
   'CORNELL-NRCCA': {
     title: 'Competency area 1: mobility of macronutrients in the plant',
@@ -381,6 +393,12 @@ export const SOURCES = {
     by: 'IPNI, seen via No-Till Farmer',
     year: '2012',
     at: 'https://www.no-tillfarmer.com/articles/5829-identifying-nutrient-deficiency-symptoms-in-field-crops',
+  },
+  'ISU-BASIL': {
+    title: 'Basil downy mildew confirmed in Iowa (Horticulture & Home Pest News)',
+    by: 'Iowa State University, seen via Produce Grower',
+    year: 'n.d.',
+    at: 'https://www.producegrower.com/news/basil-downy-mildew-confirmed-iowa',
   },
   'ISU-NS': {
     title: 'Is it nitrogen or sulfur deficiency symptoms, J. Sawyer',

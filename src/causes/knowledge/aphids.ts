@@ -90,6 +90,7 @@ export const aphids: Cause = {
     { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'after-planting', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'wilts-wet-soil', frequency: 'rarely', source: 'from memory' },
   ],
   mistakenFor: [
     {

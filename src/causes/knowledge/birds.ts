@@ -95,6 +95,18 @@ export const birds: Cause = {
       because: 'birds keep off',
       source: 'common practice, no source',
     },
+    {
+      when: { crop: 'goosefoot' },
+      leans: 'a-little-more',
+      because: 'sparrows shred beet and spinach leaves',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'lettuce' },
+      leans: 'a-little-more',
+      because: 'sparrows shred lettuce',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'veins-left', old: 'usually', new: 'often', source: 'TGA-PIGEON' },

@@ -13,9 +13,9 @@ export const caterpillars: Cause = {
     },
     {
       when: { crop: 'allium' },
-      leans: 'far-less',
-      because: 'only the leek moth touches these',
-      source: 'from memory',
+      leans: 'less',
+      because: 'only leek moth eats onions and leeks',
+      source: 'WHICH-LEEK',
     },
     {
       when: { crop: 'cucurbit' },
@@ -72,11 +72,12 @@ export const caterpillars: Cause = {
     { mark: 'edge-bites', old: 'often', new: 'sometimes', source: 'from memory' },
     { mark: 'veins-left', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'surface-grazed', old: 'sometimes', new: 'sometimes', source: 'from memory' },
-    { mark: 'pale-trails', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'pale-trails', old: 'rarely', new: 'rarely', source: 'WHICH-LEEK' },
+    { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'from memory' },
     { sign: 'caterpillars', frequency: 'often', source: 'common practice, no source' },
     { sign: 'droppings-pellets', frequency: 'often', source: 'OSU-SLUG' },
     { sign: 'fine-webbing', frequency: 'rarely', source: 'from memory' },
-    { sign: 'tip-eaten', frequency: 'rarely', source: 'from memory' },
+    { sign: 'tip-eaten', frequency: 'sometimes', source: 'from memory' },
     { sign: 'torn-cut', frequency: 'rarely', source: 'from memory' },
     { sign: 'stunted', frequency: 'rarely', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
@@ -90,6 +91,7 @@ export const caterpillars: Cause = {
     { sign: 'every-year', frequency: 'rarely', source: 'from memory' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'wilts-wet-soil', frequency: 'rarely', source: 'from memory' },
   ],
   mistakenFor: [
     {

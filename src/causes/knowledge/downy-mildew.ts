@@ -101,11 +101,17 @@ export const downyMildew: Cause = {
       because: 'often too warm and dry',
       source: 'from memory',
     },
+    {
+      when: { crop: 'basil' },
+      leans: 'more',
+      because: 'it is the common leaf disease of basil',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'grey-mould-under', old: 'usually', new: 'sometimes', source: 'UCONN-MILD' },
     { mark: 'yellow-patches', old: 'usually', new: 'sometimes', source: 'UCONN-MILD' },
-    { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-between-veins', old: 'sometimes', new: 'rarely', source: 'ISU-BASIL' },
     { mark: 'yellow-even', old: 'rarely', source: 'from memory' },
     { mark: 'mottled', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'brown-patches', old: 'often', new: 'rarely', source: 'from memory' },

@@ -114,6 +114,12 @@ export const fleaBeetle: Cause = {
       because: 'very fine mesh keeps them off, if they were not in the soil below',
       source: 'common practice, no source',
     },
+    {
+      when: { crop: 'potato' },
+      leans: 'a-little-more',
+      because: 'a flea beetle of its own eats potato leaves',
+      source: 'COLO-175',
+    },
   ],
   signs: [
     { mark: 'shot-holes', old: 'usually', new: 'often', source: 'RUT-FLEA' },

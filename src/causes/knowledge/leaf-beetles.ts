@@ -72,6 +72,18 @@ export const leafBeetles: Cause = {
       because: 'they seldom come indoors',
       source: 'common practice, no source',
     },
+    {
+      when: { crop: 'cucurbit' },
+      leans: 'a-little-more',
+      because: 'cucumber beetles eat marrows and cucumbers where they live',
+      source: 'from memory',
+    },
+    {
+      when: { crop: 'aubergine' },
+      leans: 'a-little-more',
+      because: 'potato beetles eat aubergine too',
+      source: 'from memory',
+    },
   ],
   signs: [
     { mark: 'edge-bites', old: 'often', new: 'often', source: 'from memory' },
@@ -97,6 +109,8 @@ export const leafBeetles: Cause = {
     { sign: 'several-kinds', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'stem-twisted', frequency: 'rarely', source: 'from memory' },
+    { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
   ],
   mistakenFor: [
     {

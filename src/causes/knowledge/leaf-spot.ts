@@ -132,6 +132,7 @@ export const leafSpot: Cause = {
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
     { sign: 'sudden', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
+    { sign: 'stem-base-rot', frequency: 'rarely', source: 'from memory' },
   ],
   mistakenFor: [
     {

@@ -83,6 +83,12 @@ export const rabbitsDeer: Cause = {
       because: 'soft growth and young families',
       source: 'common practice, no source',
     },
+    {
+      when: { crop: 'brassica' },
+      leans: 'a-little-more',
+      because: 'rabbits like cabbages',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'edge-bites', old: 'sometimes', new: 'sometimes', source: 'from memory' },

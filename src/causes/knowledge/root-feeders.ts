@@ -77,6 +77,12 @@ export const rootFeeders: Cause = {
       because: 'wireworms come with newly dug grass',
       source: 'from memory',
     },
+    {
+      when: { crop: 'french-bean' },
+      leans: 'a-little-more',
+      because: 'bean seed fly eats the sprouting seed',
+      source: 'from memory',
+    },
   ],
   signs: [
     { mark: 'dull-limp', old: 'often', new: 'sometimes', source: 'LTG-CRF' },
@@ -96,7 +102,7 @@ export const rootFeeders: Cause = {
     { sign: 'maggots-at-root', frequency: 'often', source: 'CCE-CRF' },
     { sign: 'grubs-in-soil', frequency: 'sometimes', source: 'from memory' },
     { sign: 'stem-base-rot', frequency: 'rarely', source: 'from memory' },
-    { sign: 'seedlings-gone', frequency: 'rarely', source: 'from memory' },
+    { sign: 'seedlings-gone', frequency: 'sometimes', source: 'from memory' },
     { sign: 'felled', frequency: 'rarely', source: 'from memory' },
     { sign: 'other-beetles', frequency: 'rarely', source: 'from memory' },
     { sign: 'birds-seen', frequency: 'rarely', source: 'from memory' },
@@ -110,6 +116,8 @@ export const rootFeeders: Cause = {
     { sign: 'after-planting', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
     { sign: 'oldest-first', frequency: 'rarely', source: 'from memory' },
+    { sign: 'after-cold', frequency: 'rarely', source: 'from memory' },
+    { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
   ],
   mistakenFor: [
     {

@@ -93,6 +93,7 @@ export const rootRot: Cause = {
     { mark: 'leaf-dead', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'small-leaves', old: 'rarely', new: 'sometimes', source: 'from memory' },
     { mark: 'blackened', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'cupped-up', old: 'rarely', new: 'rarely', source: 'from memory' },
     { sign: 'stem-base-rot', frequency: 'usually', source: 'UCIPM-PEA' },
     { sign: 'roots-few-brown', frequency: 'usually', source: 'UCIPM-PEA' },
     { sign: 'wilts-wet-soil', frequency: 'often', source: 'MGP-DIAG' },

@@ -167,7 +167,7 @@ export const saltBurn: Cause = {
     { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },
     { sign: 'seedlings-gone', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
-    { sign: 'after-feed', frequency: 'usually', source: 'common practice, no source' },
+    { sign: 'after-feed', frequency: 'often', source: 'common practice, no source' },
     { sign: 'sudden', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'same-compost-only', frequency: 'sometimes', source: 'common practice, no source' },

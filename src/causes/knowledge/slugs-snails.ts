@@ -89,6 +89,24 @@ export const slugsSnails: Cause = {
       because: 'they rest when it freezes',
       source: 'common practice, no source',
     },
+    {
+      when: { crop: 'lettuce' },
+      leans: 'a-little-more',
+      because: 'slugs like lettuce',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'french-bean' },
+      leans: 'a-little-more',
+      because: 'slugs like young beans',
+      source: 'common practice, no source',
+    },
+    {
+      when: { crop: 'runner-bean' },
+      leans: 'a-little-more',
+      because: 'slugs like young beans',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'ragged-holes', old: 'usually', new: 'often', source: 'OSU-SLUG' },

@@ -75,7 +75,7 @@ export const sprayDrift: Cause = {
     { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'UMAN-ROLL' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
-    { sign: 'after-spray', frequency: 'usually', source: 'NCSU-PDIC' },
+    { sign: 'after-spray', frequency: 'often', source: 'NCSU-PDIC' },
     { sign: 'several-kinds', frequency: 'often', source: 'NCSU-PDIC' },
     { sign: 'one-end', frequency: 'often', source: 'NCSU-PDIC' },
     { sign: 'whole-bed', frequency: 'sometimes', source: 'AZ-MG-SUM' },

@@ -89,7 +89,7 @@ export const wetRoots: Cause = {
     { sign: 'flowers-dropping', frequency: 'sometimes', source: 'from memory' },
     { sign: 'fruit-end-black', frequency: 'rarely', source: 'PURDUE-WL' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },
-    { sign: 'after-rain', frequency: 'usually', source: 'PURDUE-WVG' },
+    { sign: 'after-rain', frequency: 'often', source: 'PURDUE-WVG' },
     { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'patch', frequency: 'often', source: 'common practice, no source' },
     { sign: 'several-kinds', frequency: 'often', source: 'AZ-MG-SUM' },

@@ -110,7 +110,7 @@ export const wiltDisease: Cause = {
     { sign: 'patch', frequency: 'sometimes', source: 'from memory' },
     { sign: 'spreading', frequency: 'sometimes', source: 'AZ-MG-SUM' },
     { sign: 'whole-bed', frequency: 'rarely', source: 'from memory' },
-    { sign: 'sudden', frequency: 'rarely', source: 'from memory' },
+    { sign: 'sudden', frequency: 'sometimes', source: 'ALMANAC-BW' },
     { sign: 'variety-only', frequency: 'sometimes', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'from memory' },
