@@ -30,6 +30,8 @@ export const TAUGHT_WORDS = {
   score: 'How well Bedside did here',
   tooFew: (count: number): string =>
     `Too few cases to say: ${count === 0 ? 'none' : count} of at least ${FEWEST_CASES} settled ones with a weighing.`,
+  unsettled: 'Closed without saying how they ended',
+  unsettledWhy: 'Each that you can still settle teaches something.',
   reset: 'Forget what was taught',
   resetWhy: 'The cases stay in the book; they only stop counting. For a new garden, or after a mistake.',
   resetDone: 'Forgotten. Cases settled from now on count.',

@@ -41,6 +41,7 @@ export function TaughtPage() {
           <p key={line}>{line}</p>
         ))}
       </section>
+      <Unsettled />
       <Forget />
     </article>
   );
@@ -153,6 +154,31 @@ function Score({ first, last }: ScoreProps) {
         </>
       )}
     </section>
+  );
+}
+
+/** Closed cases that could still say how they ended. */
+function Unsettled() {
+  const open = (cases.value ?? []).filter(
+    ({ closedOn, outcome, deletedAt }) => closedOn && !outcome && !deletedAt,
+  );
+  if (open.length === 0) return null;
+  return (
+    <details class="rule-above">
+      <summary>
+        {WORDS.unsettled} ({open.length})
+      </summary>
+      <p class="small soft">{WORDS.unsettledWhy}</p>
+      <ul class="taught-from">
+        {open.map((kept) => (
+          <li key={kept.id}>
+            <a href={hashOf({ place: 'book', caseId: kept.id, page: 'ended' })}>
+              {WORDS.caseOf(kept.plant, describeDayAndYear(kept.openedOn))}
+            </a>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
