@@ -400,6 +400,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://www.producegrower.com/news/basil-downy-mildew-confirmed-iowa',
   },
+  'ISU-K': {
+    title: 'Upper soybean leaves showing potassium deficiency symptoms, A. Mallarino',
+    by: 'Iowa State University Extension, seen via Farms.com',
+    year: '2019',
+    at: 'https://farms.com/news/upper-soybean-leaves-began-showing-potassium-deficiency-symptoms-since-early-august-in-some-iowa-fields-148709.aspx',
+  },
   'ISU-NS': {
     title: 'Is it nitrogen or sulfur deficiency symptoms, J. Sawyer',
     by: 'Iowa State University Extension',
@@ -751,6 +757,12 @@ export const SOURCES = {
     year: '2020',
     at: 'https://www.sambuz.com/doc/outline-pdf-document-763250',
   },
+  'SANCHEZ-HPN': {
+    title: 'Handbook of Plant Nutrition: phosphorus, visual symptoms of deficiency (C. Sanchez)',
+    by: 'CRC Press, seen via Biocyclopedia',
+    year: '2007',
+    at: 'https://www.biocyclopedia.com/index/plant_nutrition/essential_elements_macronutrients/phosphorus/visual_symptoms_of_deficiency_and_excess.php',
+  },
   'SAS-DTREE': {
     title: 'DTREE procedure: oil wildcatter conditional probabilities',
     by: 'SAS documentation',
@@ -836,6 +848,12 @@ export const SOURCES = {
     by: 'Texas A&M AgriLife Extension',
     year: '2009',
     at: 'https://aggie-horticulture.tamu.edu/vegetable/cucurbit-problem-solver/leaf-disorders/salt-injury',
+  },
+  'TAMU-CTV': {
+    title: 'Texas Plant Disease Handbook: curly top virus',
+    by: 'Texas A&M AgriLife Extension',
+    year: 'n.d.',
+    at: 'https://plantdiseasehandbook.tamu.edu/problems-treatments/problems-affecting-multiple-crops/curly-top-virus/',
   },
   'TAMU-CUT': {
     title: 'Tomato problem solver: cutworm',
@@ -1156,6 +1174,12 @@ export const SOURCES = {
     by: 'Yara',
     year: 'n.d.',
     at: 'https://pre.yara.in/crop-nutrition/broccoli/nutrient-deficiencies-broccoli/boron-deficiency-broccoli/',
+  },
+  'YARD-SB': {
+    title: 'Squash bug',
+    by: 'Yardener',
+    year: 'n.d.',
+    at: 'https://gardening.yardener.com/Squash-Bug',
   },
   'ZHENG-1993': {
     title:

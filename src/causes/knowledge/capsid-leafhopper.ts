@@ -60,6 +60,12 @@ export const capsidLeafhopper: Cause = {
       because: 'leafhoppers like it hot and dry',
       source: 'from memory',
     },
+    {
+      when: { crop: 'cucurbit' },
+      leans: 'a-little-more',
+      because: 'squash bugs live on marrows and pumpkins where they occur',
+      source: 'YARD-SB',
+    },
   ],
   signs: [
     { mark: 'ragged-holes', old: 'sometimes', new: 'often', source: 'GO-CAPSID' },
@@ -76,6 +82,10 @@ export const capsidLeafhopper: Cause = {
     { mark: 'cupped-up', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'cupped-down', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'blackened', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-patches', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'yellow-even', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'leaf-dead', old: 'rarely', source: 'YARD-SB' },
+    { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'YARD-SB' },
     { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },
     { sign: 'cast-skins', frequency: 'sometimes', source: 'from memory' },
     { sign: 'jumping-beetles', frequency: 'rarely', source: 'from memory' },
@@ -93,6 +103,7 @@ export const capsidLeafhopper: Cause = {
     { sign: 'spreading', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'rarely', source: 'from memory' },
     { sign: 'every-year', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'wilts-wet-soil', frequency: 'rarely', source: 'YARD-SB' },
   ],
   mistakenFor: [
     {

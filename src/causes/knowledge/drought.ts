@@ -53,6 +53,12 @@ export const drought: Cause = {
       because: 'a pot dries out in a day',
       source: 'common practice, no source',
     },
+    {
+      when: { season: 'winter' },
+      leans: 'far-less',
+      because: 'soil seldom dries out in winter',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'dull-limp', old: 'usually', new: 'often', source: 'MGP-DIAG' },

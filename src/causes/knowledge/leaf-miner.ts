@@ -64,7 +64,7 @@ export const leafMiner: Cause = {
   ],
   signs: [
     { mark: 'pale-trails', old: 'usually', new: 'sometimes', source: 'USU-MINER' },
-    { mark: 'brown-patches', old: 'usually', new: 'rarely', source: 'USU-MINER' },
+    { mark: 'brown-patches', old: 'often', new: 'rarely', source: 'USU-MINER' },
     { mark: 'bleached-patches', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'brown-spots', old: 'rarely', new: 'rarely', source: 'from memory' },

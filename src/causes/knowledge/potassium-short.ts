@@ -79,7 +79,7 @@ export const potassiumShort: Cause = {
     },
   ],
   signs: [
-    { mark: 'yellow-edges', old: 'usually', new: 'rarely', source: 'DOC-NUT' },
+    { mark: 'yellow-edges', old: 'usually', new: 'sometimes', source: 'ISU-K', confidence: 'disputed' },
     { mark: 'brown-edges', old: 'usually', new: 'rarely', source: 'DOC-NUT' },
     { mark: 'yellow-between-veins', old: 'sometimes', source: 'UMD-NUT', confidence: 'disputed' },
     { mark: 'cupped-down', old: 'sometimes', source: 'PNW-KEY', confidence: 'disputed' },

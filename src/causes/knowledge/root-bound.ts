@@ -94,7 +94,7 @@ export const rootBound: Cause = {
     { sign: 'scattered', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'elsewhere-fine', frequency: 'sometimes', source: 'common practice, no source' },
-    { sign: 'always-so', frequency: 'sometimes', source: 'common practice, no source' },
+    { sign: 'always-so', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'after-planting', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'after-hot-sun', frequency: 'rarely', source: 'common practice, no source' },
   ],

@@ -86,7 +86,7 @@ export const virus: Cause = {
     { mark: 'purple-tint', old: 'rarely', new: 'sometimes', source: 'OMAFRA-V' },
     { mark: 'cupped-up', old: 'sometimes', new: 'sometimes', source: 'INRA-CMV' },
     { mark: 'cupped-down', old: 'rarely', new: 'sometimes', source: 'from memory' },
-    { mark: 'thickened', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'thickened', old: 'rarely', new: 'sometimes', source: 'TAMU-CTV' },
     { mark: 'whole-colour-golden', new: 'hardly-ever', source: 'from memory' },
     { sign: 'stunted', frequency: 'often', source: 'UCONN-TMV' },
     { sign: 'fruit-misshapen', frequency: 'often', source: 'TAMU-CMV' },
