@@ -120,7 +120,7 @@ export const CHECKS = [
   forSigns(
     'pot-test',
     30,
-    'Sow beans or peas in pots of this compost and in pots of clean mix, and compare them.',
+    'Sow beans or peas in three pots or more of this compost, two parts to one of potting mix, and in as many of potting mix alone, each on its own saucer; compare them after three weeks.',
     ['pot-test-injury'],
     21,
   ),

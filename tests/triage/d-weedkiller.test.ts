@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../src/causes/cautions.ts';
+import { CHECKS } from '../../src/causes/checks.ts';
 import { COURSES } from '../../src/causes/courses.ts';
+import { KNOWLEDGE } from '../../src/causes/knowledge/index.ts';
 import { lookAt, type Told, tell } from './look-at.ts';
 
 const CUPPED: Told = {
@@ -63,6 +65,28 @@ describe('D. weedkiller residue and what looks like it', () => {
   it('D8 the pot test is offered where residue is in play (OSU-CARRY)', () => {
     const { openQuestions } = lookAt(CUPPED);
     expect(openQuestions.map(({ id }) => id)).toContain('pot-test');
+  });
+
+  it('D8 it is told as the protocol has it: from three pots, two parts to one, controls, no shared water, three weeks (OSU-CARRY)', () => {
+    const test = CHECKS.find(({ id }) => id === 'pot-test')!;
+    for (const part of [
+      /three pots or more/,
+      /two parts to one/,
+      /as many of potting mix alone/,
+      /own saucer/,
+    ])
+      expect(test.says).toMatch(part);
+    expect(test.waitDays).toBeGreaterThanOrEqual(14);
+    expect(test.waitDays).toBeLessThanOrEqual(21);
+  });
+
+  it('D9, D11 the result names a kind of weedkiller and none by name; poor controls void it; all alike clears it only probably (WSU-WHATCOM, OSU-CARRY)', () => {
+    const { checks } = KNOWLEDGE.find(({ id }) => id === 'residue-in-compost')!;
+    const { ifFound, ifNotFound } = checks.find(({ check }) => check === 'pot-test')!;
+    expect(ifFound).toMatch(/auxin type/);
+    expect(ifFound).toMatch(/cannot say which/);
+    expect(ifFound).toMatch(/void: repeat/);
+    expect(ifNotFound).toMatch(/probably/);
   });
 
   it('D11 injury in the pots makes it, none lowers its odds at least fivefold (OSU-CARRY)', () => {
