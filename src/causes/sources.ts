@@ -128,6 +128,12 @@ export const SOURCES = {
     year: '2018',
     at: 'https://mybackyardgarden4b.wordpress.com/2018/12/22/manure-bioassay-setup/',
   },
+  'CAES-MBB': {
+    title: 'Mexican bean beetle, EN009, K. Stoner',
+    by: 'Connecticut Agricultural Experiment Station',
+    year: 'n.d.',
+    at: 'https://portal.ct.gov/caes/fact-sheets/entomology/mexican-bean-beetle',
+  },
   'CAN-LETT': {
     title: 'Lettuce/radish temperature notes, Canadian Dept of Agriculture',
     by: 'seen via blog',

@@ -96,12 +96,6 @@ export const downyMildew: Cause = {
       source: 'from memory',
     },
     {
-      when: { season: 'summer' },
-      leans: 'a-little-less',
-      because: 'often too warm and dry',
-      source: 'from memory',
-    },
-    {
       when: { crop: 'basil' },
       leans: 'more',
       because: 'it is the common leaf disease of basil',

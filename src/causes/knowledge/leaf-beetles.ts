@@ -89,7 +89,7 @@ export const leafBeetles: Cause = {
     { mark: 'edge-bites', old: 'often', new: 'often', source: 'from memory' },
     { mark: 'ragged-holes', old: 'often', new: 'sometimes', source: 'UMD-BLB' },
     { mark: 'shot-holes', old: 'sometimes', new: 'sometimes', source: 'UMD-BLB' },
-    { mark: 'veins-left', old: 'sometimes', new: 'rarely', source: 'PSU-CPB' },
+    { mark: 'veins-left', old: 'often', new: 'sometimes', source: 'CAES-MBB' },
     { mark: 'surface-grazed', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'leaf-dead', old: 'rarely', source: 'from memory' },
     { sign: 'other-beetles', frequency: 'often', source: 'MPSG-PLW' },
