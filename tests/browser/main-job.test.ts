@@ -95,6 +95,9 @@ describe.each([
 
     await startLook(page, app.url, 'Tomato');
     const reloaded = requests.length;
+    // Before anything is seen the screen says what the ranking is; the crop is no answer to a question.
+    await expect.poll(() => page.getByText(/ranking is only how often each thing happens/).count()).toBe(1);
+    expect(await page.getByText('Your answer moved').count()).toBe(0);
     await page.getByLabel('Choose photos').setInputFiles([leafPhoto, whiteLabel]);
     await expect.poll(() => page.locator('.measures').count()).toBeGreaterThan(0);
     // What a photo shows is asked, never guessed; after the first the second is asked about.
