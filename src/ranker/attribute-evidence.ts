@@ -1,7 +1,9 @@
-import type { CauseSets } from './enumerate-sets.ts';
+import { type CauseSets, eachSet } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
+import { expectByCause, type JointChances, sumJointChances } from './joint-chances.ts';
+import { type LocalFunction, localLikelihoods } from './local-likelihoods.ts';
 import type { Network, Tables } from './network.ts';
-import { eachLikelihood, normalise, priorLogWeights } from './weigh-sets.ts';
+import { marginals, normalise, priorLogWeights, weighSets } from './weigh-sets.ts';
 
 /** Decibans in one nat of log-odds: 10 / ln 10 (Good, GOOD-WOE). */
 export const DECIBANS_PER_NAT = 10 / Math.LN10;
@@ -37,26 +39,19 @@ const NODES = gaussLegendre(10);
 
 /** Log-odds of every cause under normalised set probabilities. */
 function logOddsOf(causeCount: number, sets: CauseSets, posterior: Float64Array): Float64Array {
-  const within = new Float64Array(causeCount + 1);
+  const within = marginals(causeCount, sets, posterior);
   const all = posterior.reduce((sum, p) => sum + p, 0);
-  // Both sides are summed, not subtracted, so that a chance very near 1 keeps its odds.
-  const without = new Float64Array(causeCount + 1);
-  for (let s = 0; s < sets.count; s++) {
-    within[sets.first[s]!]! += posterior[s]!;
-    if (sets.second[s] !== sets.none) within[sets.second[s]!]! += posterior[s]!;
-    if (sets.third[s] !== sets.none) within[sets.third[s]!]! += posterior[s]!;
-  }
-  for (let cause = 0; cause < causeCount; cause++) {
-    if (within[cause]! < 0.5 * all) {
-      without[cause] = all - within[cause]!;
-      continue;
-    }
-    for (let s = 0; s < sets.count; s++) {
-      if (sets.first[s] !== cause && sets.second[s] !== cause && sets.third[s] !== cause)
-        without[cause]! += posterior[s]!;
-    }
-  }
-  return Float64Array.from({ length: causeCount }, (_, c) => Math.log(within[c]!) - Math.log(without[c]!));
+  const out = within.map((p) => Math.log(p) - Math.log(all - p));
+  // Beyond even odds the sets without the cause are summed, not subtracted, so that a chance very near 1 keeps its odds.
+  sets.alive.forEach((cause, at) => {
+    if (within[cause]! < 0.5 * all) return;
+    let without = sets.empty ? posterior[0]! : 0;
+    eachSet(sets, (place, i, j, l) => {
+      if (i !== at && j !== at && l !== at) without += posterior[place]!;
+    });
+    out[cause] = Math.log(within[cause]!) - Math.log(without);
+  });
+  return out;
 }
 
 /**
@@ -76,26 +71,24 @@ export function attributeEvidence(
   evidence: Evidence,
 ): Attribution {
   const causeCount = network.causes.length;
-  const labels: string[] = [];
-  const logs: Float64Array[] = [];
-  eachLikelihood(network, tables, sets, evidence, (label, values, power) => {
-    labels.push(label);
-    const log = new Float64Array(values.length);
-    for (let s = 0; s < log.length; s++) log[s] = power * Math.log(values[s]!);
-    logs.push(log);
+  const likelihoods = localLikelihoods(network, tables, sets, evidence);
+  // Where a likelihood is nought the set has no chance, so any number will do for its logarithm.
+  const logs = likelihoods.map(({ at, subsets, values, power }): LocalFunction => {
+    return { at, subsets, values: values.map((value) => (value > 0 ? power * Math.log(value) : 0)) };
   });
   const prior = priorLogWeights(network, tables, sets);
-  const at = (t: number): Float64Array => {
-    const logWeights = prior.slice();
-    for (const log of logs) for (let s = 0; s < sets.count; s++) logWeights[s]! += t * log[s]!;
-    return normalise(logWeights);
-  };
-  const start = logOddsOf(causeCount, sets, at(0));
-  const nats = new Float64Array(causeCount * labels.length);
-  for (const { node, weight } of NODES) addSlopes(nats, weight, causeCount, sets, at(node), logs);
-  if (labels.length > 0) closeSums(nats, labels.length, start, logOddsOf(causeCount, sets, at(1)));
+  const full = weighSets(network, tables, sets, evidence);
+  const start = logOddsOf(causeCount, sets, normalise(prior));
+  const nats = new Float64Array(causeCount * logs.length);
+  const room = new Float64Array(sets.alive.length ** 3);
+  const mixed = new Float64Array(sets.count);
+  for (const { node, weight } of NODES) {
+    for (let s = 0; s < mixed.length; s++) mixed[s] = (1 - node) * prior[s]! + node * full[s]!;
+    addSlopes(nats, weight, sumJointChances(sets, normalise(mixed), room), logs);
+  }
+  if (logs.length > 0) closeSums(nats, logs.length, start, logOddsOf(causeCount, sets, normalise(full)));
   return {
-    labels,
+    labels: likelihoods.map(({ label }) => label),
     decibans: nats.map((x) => x * DECIBANS_PER_NAT),
     priorDecibans: start.map((x) => x * DECIBANS_PER_NAT),
   };
@@ -105,39 +98,19 @@ export function attributeEvidence(
 function addSlopes(
   nats: Float64Array,
   weight: number,
-  causeCount: number,
-  sets: CauseSets,
-  posterior: Float64Array,
-  logs: readonly Float64Array[],
+  joint: JointChances,
+  logs: readonly LocalFunction[],
 ): void {
-  const { first, second, third, count } = sets;
-  const mass = new Float64Array(causeCount + 1);
-  let total = 0;
-  for (let s = 0; s < count; s++) {
-    const p = posterior[s]!;
-    total += p;
-    mass[first[s]!]! += p;
-    mass[second[s]!]! += p;
-    mass[third[s]!]! += p;
-  }
-  const sums = new Float64Array(causeCount + 1);
+  const { sets, chances, total } = joint;
+  const n = sets.alive.length;
+  const sums = new Float64Array(n);
   logs.forEach((log, f) => {
-    sums.fill(0);
-    let all = 0;
-    for (let s = 0; s < count; s++) {
-      const p = posterior[s]!;
-      if (p === 0) continue;
-      const value = p * log[s]!;
-      all += value;
-      sums[first[s]!]! += value;
-      sums[second[s]!]! += value;
-      sums[third[s]!]! += value;
-    }
-    for (let cause = 0; cause < causeCount; cause++) {
-      const within = mass[cause]!;
+    const all = expectByCause(joint, log, sums);
+    for (let i = 0; i < n; i++) {
+      const within = chances[(i * n + i) * n + i]!;
       const without = total - within;
       if (within <= 0 || without <= 0) continue;
-      nats[cause * logs.length + f]! += weight * (sums[cause]! / within - (all - sums[cause]!) / without);
+      nats[sets.alive[i]! * logs.length + f]! += weight * (sums[i]! / within - (all - sums[i]!) / without);
     }
   });
 }

@@ -49,3 +49,8 @@ export function broadComponents(evidence: Evidence): BroadComponent[] {
   }
   return groups.map(componentOf);
 }
+
+/** All members of a component's reports. */
+export function signsOfComponent({ unions }: BroadComponent): readonly number[] {
+  return unions[unions.length - 1]!;
+}

@@ -11,6 +11,7 @@ import {
   type CauseId,
   type SignId,
 } from '../signs/vocabulary.ts';
+import { broadComponents, signsOfComponent } from './broad-components.ts';
 import {
   bestPlan,
   type DecisionTable,
@@ -18,14 +19,17 @@ import {
   type PossibleAnswer,
   valueOfAnswers,
 } from './decide-plan.ts';
-import { type CauseSets, pickSets } from './enumerate-sets.ts';
+import type { CauseSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
 import { workedLean } from './gather-evidence.ts';
+import { expectByCause, type JointChances, sumJointChances } from './joint-chances.ts';
 import { decisionTable, EFFORT, type Facts, type KnowledgeModel } from './knowledge-model.ts';
-import { factorLikelihood } from './likelihoods.ts';
+import { absentRow, factorLikelihood, fillProducts } from './likelihoods.ts';
+import { type Touched, touchedByFactors, touchedBySigns } from './local-likelihoods.ts';
 import { meanTables } from './network.ts';
 import { signChances } from './sign-chances.ts';
 import type { NextCheck, NextCheckTarget } from './types.ts';
+import { marginals } from './weigh-sets.ts';
 
 /** What has been asked and what not. */
 export interface Asked {
@@ -41,14 +45,13 @@ interface Scored extends NextCheck {
   readonly net: number;
 }
 
-/** One answer to a question: how likely it is under each set, and the fact it would settle. */
+/** One answer to a question, and the fact that it would settle. */
 interface Answer {
-  readonly givenSets: Float64Array;
-  readonly fact?: string;
+  readonly chance: number;
+  /** P(answer and cause), by index of the network. */
+  readonly byCause: Float64Array;
+  readonly fact?: string | undefined;
 }
-
-/** The lightest sets are left out as long as together they hold less than this share of the posterior. */
-const LEFT_OUT = 1e-2;
 
 /** Price of a question or check in percent of a bed's crop. */
 function priceOf(minutes: number, waitDays: number, isCheck: boolean): number {
@@ -91,59 +94,38 @@ function toldApart(model: KnowledgeModel, [first, ...others]: readonly PossibleA
 interface Weighing {
   readonly model: KnowledgeModel;
   readonly sets: CauseSets;
-  readonly posterior: Float64Array;
+  readonly joint: JointChances;
   readonly facts: Facts;
-  readonly table: DecisionTable;
+  /** The losses that hold once this fact is settled as well. */
+  readonly tableWith: (fact: string | undefined) => DecisionTable;
   /** Chance of each cause before any further answer. */
   readonly chancesNow: Float64Array;
   readonly planNow: Plan;
   readonly openLeanings: ReadonlyMap<FactorId, readonly WorkedLeaning[]>;
 }
 
-/** P(answer) and P(answer, cause) for every cause. */
-function weighAnswer(
-  { model, sets, posterior }: Pick<Weighing, 'model' | 'sets' | 'posterior'>,
-  givenSets: Float64Array,
-) {
-  const { first, second, third, count } = sets;
-  const sums = new Float64Array(model.causes.length + 1);
-  let chance = 0;
-  for (let s = 0; s < count; s++) {
-    const p = posterior[s]! * givenSets[s]!;
-    chance += p;
-    sums[first[s]!]! += p;
-    sums[second[s]!]! += p;
-    sums[third[s]!]! += p;
+/**
+ * Pairs of causes that act together with no more than this chance are passed over. Of 1,378 pairs all would together change
+ * a chance by less than 6e-9.
+ */
+const NEGLIGIBLE = 1e-12;
+
+/** Expectation of a function of the set, alone and together with every cause. */
+function weigh({ model, sets, joint }: Weighing, { at, subsets }: Touched, values: Float64Array): Answer {
+  const byPlace = new Float64Array(sets.alive.length);
+  const chance = expectByCause(joint, { at, subsets, values }, byPlace, NEGLIGIBLE);
+  const byCause = new Float64Array(model.causes.length);
+  for (let i = 0; i < byPlace.length; i++) byCause[sets.alive[i]!] = byPlace[i]!;
+  return { chance, byCause };
+}
+
+/** What is believed after an answer, and what is at stake then. Rounding must not make a chance out of nothing. */
+function possibleAnswer({ tableWith }: Weighing, { chance, byCause, fact }: Answer): PossibleAnswer {
+  const chances = new Float64Array(byCause.length);
+  if (chance > 0) {
+    for (let c = 0; c < chances.length; c++) chances[c] = Math.min(1, Math.max(0, byCause[c]! / chance));
   }
-  return { chance, joint: sums.subarray(0, model.causes.length) };
-}
-
-function possibleAnswer(
-  weighing: Weighing,
-  chance: number,
-  joint: Float64Array,
-  fact?: string,
-): PossibleAnswer {
-  const changesStakes = fact !== undefined && weighing.model.tempering.has(fact);
-  const table = changesStakes
-    ? decisionTable(weighing.model, new Set([...weighing.facts, fact]))
-    : weighing.table;
-  const chances = new Float64Array(joint.length);
-  if (chance > 0) for (let c = 0; c < joint.length; c++) chances[c] = joint[c]! / chance;
-  return { chance, chances, table };
-}
-
-/** The last answer needs no pass of its own: the answers together are what is believed now. */
-function possibleAnswers(weighing: Weighing, answers: readonly Answer[]): PossibleAnswer[] {
-  const restJoint = Float64Array.from(weighing.chancesNow);
-  let rest = 1;
-  return answers.map(({ givenSets, fact }, i) => {
-    if (i === answers.length - 1) return possibleAnswer(weighing, rest, restJoint, fact);
-    const { chance, joint } = weighAnswer(weighing, givenSets);
-    rest = Math.max(0, rest - chance);
-    for (let c = 0; c < joint.length; c++) restJoint[c] = Math.max(0, restJoint[c]! - joint[c]!);
-    return possibleAnswer(weighing, chance, joint, fact);
-  });
+  return { chance: Math.max(0, chance), chances, table: tableWith(fact) };
 }
 
 function score(
@@ -154,76 +136,96 @@ function score(
   waitDays: number,
   answers: readonly Answer[],
 ): Scored {
-  const possible = possibleAnswers(weighing, answers);
+  const possible = answers.map((answer) => possibleAnswer(weighing, answer));
   const gain = valueOfAnswers(weighing.planNow, possible);
   const bits = informationOf(weighing.chancesNow, possible);
   const net = gain - priceOf(minutes, waitDays, target.kind === 'check');
   return { id, target, minutes, waitDays, gain, bits, tellsApart: toldApart(weighing.model, possible), net };
 }
 
-/** "Seen" and "not there" as a person would report them, times what was reported before. */
-function eyeAnswers(there: Float64Array, sign: AskableId, before?: Answer): Answer[] {
-  const { length } = there;
-  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
-  const seen = new Float64Array(length);
-  const notSeen = new Float64Array(length);
-  for (let s = 0; s < length; s++) {
-    const soFar = before ? before.givenSets[s]! : 1;
-    seen[s] = soFar * (seenIfAbsent + (seenIfPresent - seenIfAbsent) * there[s]!);
-    notSeen[s] = soFar - seen[s]!;
+/** Chances that some signs are there, under the subsets of the causes that touch any of them. */
+interface SignsThere extends Touched {
+  readonly there: readonly Float64Array[];
+}
+
+/**
+ * Every answer of a person who looks for some signs, which are independent given the causes; all seen comes first.
+ *
+ * P(answers | set) is a product of a + b · P(sign there | set), one for each sign. So the chance that each choice of the
+ * signs is there together is all that has to be summed over the sets.
+ */
+function eyeAnswers(
+  weighing: Weighing,
+  { there, ...touched }: SignsThere,
+  signs: readonly AskableId[],
+): Answer[] {
+  const choices = 2 ** signs.length;
+  const products: (Float64Array | undefined)[] = [undefined];
+  const weighed: Answer[] = [{ chance: 1, byCause: weighing.chancesNow }];
+  for (let choice = 1; choice < choices; choice++) {
+    const last = 31 - Math.clz32(choice);
+    const others = products[choice - 2 ** last];
+    const product = others ? there[last]!.map((p, s) => p * others[s]!) : there[last]!;
+    products.push(product);
+    weighed.push(weigh(weighing, touched, product));
   }
-  const settled = before?.fact;
-  return [
-    { givenSets: seen, fact: settled ?? sign },
-    { givenSets: notSeen, ...(settled === undefined ? {} : { fact: settled }) },
-  ];
+  return Array.from({ length: choices }, (_, i): Answer => {
+    const seen = choices - 1 - i;
+    const byCause = new Float64Array(weighing.chancesNow.length);
+    let chance = 0;
+    weighed.forEach((one, choice) => {
+      const share = signs.reduce((product, sign, bit) => {
+        const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
+        const [ifThere, ifNot] =
+          seen & (1 << bit) ? [seenIfPresent, seenIfAbsent] : [1 - seenIfPresent, 1 - seenIfAbsent];
+        return product * (choice & (1 << bit) ? ifThere - ifNot : ifNot);
+      }, 1);
+      chance += share * one.chance;
+      for (let c = 0; c < byCause.length; c++) byCause[c]! += share * one.byCause[c]!;
+    });
+    return { chance, byCause, fact: signs.find((_, bit) => seen & (1 << bit)) };
+  });
 }
 
-/** All joint results of a check on several signs, which are independent given the causes. */
-function jointAnswers(there: readonly Float64Array[], signs: readonly SignId[]): Answer[] {
-  const [first, ...rest] = there;
-  return rest.reduce<Answer[]>(
-    (joint, chances, i) => joint.flatMap((before) => eyeAnswers(chances, signs[i + 1]!, before)),
-    eyeAnswers(first!, signs[0]!),
-  );
-}
-
-/** P(each answer to a setting | set). An any-of list is weighed as if exactly one of its options were named. */
+/** P(each answer to a setting). An any-of list is weighed as if exactly one of its options were named. */
 function settingAnswers(weighing: Weighing, id: SettingId): Answer[] {
   const { model, sets, openLeanings } = weighing;
+  const { network, factorIndex } = model;
   const setting: Setting = SETTINGS[id];
   const single = setting.kind !== 'any-of';
   const named = single
-    ? model.network.factors[model.factorIndex.get(id)!]!.outcomes.map((outcome, at) => ({
-        outcome,
-        factor: id,
-        at,
-      }))
+    ? network.factors[factorIndex.get(id)!]!.outcomes.map((outcome, at) => ({ outcome, factor: id, at }))
     : setting.options.map((option) => ({ outcome: option.id, factor: `${id}:${option.id}`, at: 0 }));
-  const answers = named.map(({ outcome, factor, at }): Answer => {
-    const index = model.factorIndex.get(factor)!;
-    const givenSets = new Float64Array(sets.count);
+  const asked = named.map(({ outcome, factor, at }) => {
+    const index = factorIndex.get(factor)!;
     const worked = openLeanings.get(factor as FactorId);
     const lean = worked && { lean: workedLean(model, index, worked) };
-    factorLikelihood(
-      model.network,
-      sets,
-      { label: id, factor: index, outcome: at, from: [], ...lean },
-      givenSets,
-    );
-    const rate = model.network.factors[index]!.rates[at]!;
-    for (let s = 0; s < sets.count; s++) givenSets[s]! *= rate;
-    return { givenSets, fact: `${id}=${outcome}` };
+    return { fact: `${id}=${outcome}`, factor: index, outcome: at, ...lean };
   });
-  if (!single) shareOut(answers, sets.count);
-  return answers;
+  const touched = touchedByFactors(network, sets, asked);
+  const given = asked.map(({ fact, ...factor }) => {
+    const values = factorLikelihood(network, touched.subsets, { ...factor, label: fact, from: [] });
+    const rate = network.factors[factor.factor]!.rates[factor.outcome]!;
+    for (let s = 0; s < values.length; s++) values[s]! *= rate;
+    return values;
+  });
+  if (!single) shareOut(given);
+  // The last answer needs no pass of its own: the answers together are what is believed now.
+  const rest = { chance: 1, byCause: weighing.chancesNow.slice() };
+  return asked.map(({ fact }, i): Answer => {
+    if (i === asked.length - 1) return { ...rest, fact };
+    const { chance, byCause } = weigh(weighing, touched, given[i]!);
+    rest.chance -= chance;
+    for (let c = 0; c < byCause.length; c++) rest.byCause[c]! -= byCause[c]!;
+    return { chance, byCause, fact };
+  });
 }
 
-/** Scale the answers so that under every set they sum to 1. */
-function shareOut(answers: readonly Answer[], count: number): void {
-  const sums = new Float64Array(count);
-  for (const { givenSets } of answers) for (let s = 0; s < count; s++) sums[s]! += givenSets[s]!;
-  for (const { givenSets } of answers) for (let s = 0; s < count; s++) givenSets[s]! /= sums[s]!;
+/** Scale the answers so that under every subset they sum to 1. */
+function shareOut(given: readonly Float64Array[]): void {
+  const sums = new Float64Array(given[0]!.length);
+  for (const values of given) for (let s = 0; s < sums.length; s++) sums[s]! += values[s]!;
+  for (const values of given) for (let s = 0; s < sums.length; s++) values[s]! /= sums[s]!;
 }
 
 /** Answering takes at least this long, in minutes: no question is free. */
@@ -247,18 +249,6 @@ function checkIsOpen({ id, settles }: Check, asked: Asked): boolean {
     : settles.signs.some((sign) => !asked.signs.has(sign) && !asked.cannotSay.has(sign));
 }
 
-/** Places of the sets that hold all but `LEFT_OUT` of the posterior, heaviest first. */
-function heaviestPlaces(posterior: Float64Array): Uint32Array {
-  const order = Uint32Array.from(posterior.keys()).filter((s) => posterior[s]! > 1e-9);
-  order.sort((a, b) => posterior[b]! - posterior[a]!);
-  let mass = 0;
-  const end = order.findIndex((s) => {
-    mass += posterior[s]!;
-    return mass > 1 - LEFT_OUT;
-  });
-  return end < 0 ? order : order.subarray(0, end + 1);
-}
-
 export interface NextChecks {
   /** Every open question and check, best first. */
   readonly all: readonly Scored[];
@@ -269,10 +259,36 @@ export interface NextChecks {
 /** What takes this long to look for is asked as a check, with what to do, and not as a plain question. */
 const NEEDS_HANDS_MINUTES = 3;
 
-/** Chance that a sign is there under every kept set, kept once computed. */
-type ChanceOf = (sign: SignId) => Float64Array;
+type ChancesOf = (signs: readonly SignId[]) => SignsThere;
 
-function signQuestions(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Scored[] {
+/**
+ * Signs that a broad report ties together depend on all causes of its members; what is worked out on the same subsets
+ * is worked out once.
+ */
+function chancesOfSigns(
+  { network, signIndex }: KnowledgeModel,
+  sets: CauseSets,
+  evidence: Evidence,
+): ChancesOf {
+  const tables = meanTables(network);
+  const tied = broadComponents(evidence).map(signsOfComponent);
+  const known = new Map<string, Touched & { readonly chanceOf: (sign: number) => Float64Array }>();
+  const prepare = (signs: readonly number[]) => {
+    const touched = touchedBySigns(network, sets, signs);
+    return { ...touched, chanceOf: signChances(network, tables, touched.subsets, evidence) };
+  };
+  return (signs) => {
+    const asked = signs.map((sign) => signIndex.get(sign)!);
+    const others = tied.filter((members) => members.some((member) => asked.includes(member))).flat();
+    const together = [...new Set([...asked, ...others])].sort((a, b) => a - b);
+    const key = together.join();
+    const { chanceOf, ...touched } = known.get(key) ?? prepare(together);
+    known.set(key, { chanceOf, ...touched });
+    return { ...touched, there: asked.map(chanceOf) };
+  };
+}
+
+function signQuestions(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): Scored[] {
   return [...weighing.model.signIndex.keys()]
     .filter(
       (sign) =>
@@ -282,36 +298,34 @@ function signQuestions(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Sc
         !asked.cannotSay.has(sign),
     )
     .map((sign) => {
-      const answers = eyeAnswers(chanceOf(sign), sign);
+      const answers = eyeAnswers(weighing, chancesOf([sign]), [sign]);
       return score(weighing, { kind: 'sign', sign }, sign, minutesToLook(sign), 0, answers);
     });
 }
 
 /** Broader marks are the quick first questions, as long as nothing has been said about any of their members. */
-function broaderQuestions(
-  weighing: Weighing,
-  chanceOf: ChanceOf,
-  asked: Asked,
-  evidence: Evidence,
-): Scored[] {
+function broaderQuestions(weighing: Weighing, asked: Asked, evidence: Evidence): Scored[] {
   const told = new Set([
     ...evidence.signs.map(({ sign }) => sign),
     ...evidence.broad.flatMap(({ members }) => members),
   ]);
-  const { signIndex } = weighing.model;
+  const { model, sets } = weighing;
+  const { network, signIndex } = model;
   return (Object.keys(BROADER_MARKS) as BroaderMarkId[])
     .map((id) => `${id}@some` as const)
     .filter(
       (id) => !asked.cannotSay.has(id) && !membersOf(id).some((member) => told.has(signIndex.get(member)!)),
     )
     .map((sign) => {
-      const there = new Float64Array(weighing.sets.count).fill(1);
-      for (const member of membersOf(sign)) {
-        const chances = chanceOf(member);
-        for (let s = 0; s < there.length; s++) there[s]! *= 1 - chances[s]!;
-      }
-      for (let s = 0; s < there.length; s++) there[s] = 1 - there[s]!;
-      return score(weighing, { kind: 'sign', sign }, sign, LEAST_MINUTES, 0, eyeAnswers(there, sign));
+      // Nothing has been said of any member: P(some member there | set) is one product over causes and members.
+      const members = membersOf(sign).map((member) => signIndex.get(member)!);
+      const touched = touchedBySigns(network, sets, members);
+      const { subsets } = touched;
+      const noLeak = members.reduce((product, member) => product * (1 - network.leak[member]!), 1);
+      const row = absentRow(network, meanTables(network), subsets, ...members);
+      const some = fillProducts(subsets, row, -noLeak, 1, new Float64Array(subsets.count));
+      const answers = eyeAnswers(weighing, { ...touched, there: [some] }, [sign]);
+      return score(weighing, { kind: 'sign', sign }, sign, LEAST_MINUTES, 0, answers);
     });
 }
 
@@ -331,7 +345,7 @@ function settingQuestions(weighing: Weighing, asked: Asked): Scored[] {
     });
 }
 
-function doableChecks(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Scored[] {
+function doableChecks(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): Scored[] {
   return weighing.model.checks
     .filter((check) => checkIsOpen(check, asked))
     .map(({ id, minutes, waitDays, settles }) => {
@@ -339,54 +353,55 @@ function doableChecks(weighing: Weighing, chanceOf: ChanceOf, asked: Asked): Sco
       const answers =
         'setting' in settles
           ? settingAnswers(weighing, settles.setting)
-          : jointAnswers(open.map(chanceOf), open);
+          : eyeAnswers(weighing, chancesOf(open), open);
       return score(weighing, { kind: 'check', check: id }, id, minutes, waitDays, answers);
     });
 }
 
+/** The losses that hold once one more fact is settled, each worked out once. */
+function tablesByFact(model: KnowledgeModel, facts: Facts, table: DecisionTable): Weighing['tableWith'] {
+  const known = new Map<string, DecisionTable>();
+  return (fact) => {
+    if (fact === undefined || !model.tempering.has(fact)) return table;
+    const found = known.get(fact) ?? decisionTable(model, new Set([...facts, fact]));
+    known.set(fact, found);
+    return found;
+  };
+}
+
 /**
  * Weigh every unanswered question and every doable check by what its answer would be worth, by enumerating its answers
- * over the joint posterior.
+ * over the joint posterior of all sets, exactly.
  * @param table the losses that hold under `facts`
  * @param openLeanings leanings of unanswered factors that hold here instead of the general ones
  */
 export function chooseNextCheck(
   model: KnowledgeModel,
-  allSets: CauseSets,
-  allPosterior: Float64Array,
+  sets: CauseSets,
+  posterior: Float64Array,
   evidence: Evidence,
   facts: Facts,
   table: DecisionTable,
   asked: Asked,
   openLeanings: ReadonlyMap<FactorId, readonly WorkedLeaning[]> = new Map(),
 ): NextChecks {
-  const places = heaviestPlaces(allPosterior);
-  const sets = pickSets(allSets, places);
-  const kept = places.reduce((sum, s) => sum + allPosterior[s]!, 0);
-  const posterior = Float64Array.from(places, (s) => allPosterior[s]! / kept);
-  const chancesNow = weighAnswer({ model, sets, posterior }, new Float64Array(sets.count).fill(1)).joint;
+  const chancesNow = marginals(model.causes.length, sets, posterior);
   const now = bestPlan(table, chancesNow);
   const weighing: Weighing = {
     model,
     sets,
-    posterior,
+    joint: sumJointChances(sets, posterior),
     facts,
-    table,
+    tableWith: tablesByFact(model, facts, table),
     chancesNow,
     planNow: now.plan,
     openLeanings,
   };
-  const compute = signChances(model.network, meanTables(model.network), sets, evidence);
-  const known = new Map<SignId, Float64Array>();
-  const chanceOf: ChanceOf = (sign) => {
-    const chances = known.get(sign) ?? compute(model.signIndex.get(sign)!);
-    known.set(sign, chances);
-    return chances;
-  };
-  const checks = doableChecks(weighing, chanceOf, asked);
+  const chancesOf = chancesOfSigns(model, sets, evidence);
+  const checks = doableChecks(weighing, chancesOf, asked);
   const all = [
-    ...signQuestions(weighing, chanceOf, asked),
-    ...broaderQuestions(weighing, chanceOf, asked, evidence),
+    ...signQuestions(weighing, chancesOf, asked),
+    ...broaderQuestions(weighing, asked, evidence),
     ...settingQuestions(weighing, asked),
     ...checks,
   ].sort(byWorth);

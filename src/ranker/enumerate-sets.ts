@@ -1,13 +1,21 @@
 /**
- * Sets of one to three causes. Member slots that are not used hold `none`, the index one past the last cause, whose
- * row in every table is neutral; so every set is handled by the same three factors.
+ * Sets of one to three causes, in blocks: each cause is followed by its pairs, each pair by its triples. So all sets
+ * that share their first two causes lie side by side, and a loop over them needs no list of members.
  */
 export interface CauseSets {
   readonly count: number;
-  readonly none: number;
-  readonly first: Uint8Array;
-  readonly second: Uint8Array;
-  readonly third: Uint8Array;
+  /** The causes that the sets are made of, as indices of the network. */
+  readonly alive: Uint8Array;
+  /** The largest set. */
+  readonly most: 1 | 2 | 3;
+  /** Whether the empty set is listed; it then comes first. */
+  readonly empty: boolean;
+  /** Place of each single cause, by its place in `alive`. */
+  readonly singleAt: Uint32Array;
+  /**
+   * Place of each pair, `[i × alive.length + j]` for places i < j in `alive`. The triple with l > j lies l − j further on.
+   */
+  readonly pairAt: Uint32Array;
 }
 
 /**
@@ -19,49 +27,47 @@ export interface CauseSets {
  */
 export function enumerateSets(
   causeCount: number,
-  alive: readonly number[],
+  alive: ArrayLike<number>,
   { most = 3, empty = false }: { readonly most?: 1 | 2 | 3; readonly empty?: boolean } = {},
 ): CauseSets {
   if (causeCount > 254) throw new RangeError(`expected at most 254 causes, got ${causeCount}`);
   const n = alive.length;
-  const pairs = most >= 2 ? (n * (n - 1)) / 2 : 0;
-  const triples = most >= 3 ? (n * (n - 1) * (n - 2)) / 6 : 0;
-  const count = (empty ? 1 : 0) + n + pairs + triples;
-  const none = causeCount;
-  const first = new Uint8Array(count).fill(none);
-  const second = new Uint8Array(count).fill(none);
-  const third = new Uint8Array(count).fill(none);
+  const singleAt = new Uint32Array(n);
+  const pairAt = new Uint32Array(most >= 2 ? n * n : 0);
   let at = empty ? 1 : 0;
-  for (let a = 0; a < n; a++) {
-    first[at++] = alive[a]!;
+  for (let i = 0; i < n; i++) {
+    singleAt[i] = at++;
     if (most < 2) continue;
-    for (let b = a + 1; b < n; b++) {
-      first[at] = alive[a]!;
-      second[at++] = alive[b]!;
-      if (most < 3) continue;
-      for (let c = b + 1; c < n; c++) {
-        first[at] = alive[a]!;
-        second[at] = alive[b]!;
-        third[at++] = alive[c]!;
-      }
+    for (let j = i + 1; j < n; j++) {
+      pairAt[i * n + j] = at++;
+      if (most === 3) at += n - 1 - j;
     }
   }
-  return { count, none, first, second, third };
+  return { count: at, alive: Uint8Array.from(alive), most, empty, singleAt, pairAt };
 }
 
-/** The sets at the given places of a list, as a list of their own. */
-export function pickSets(sets: CauseSets, places: ArrayLike<number>): CauseSets {
-  const pick = (from: Uint8Array): Uint8Array => Uint8Array.from(places, (place) => from[place]!);
-  return {
-    count: places.length,
-    none: sets.none,
-    first: pick(sets.first),
-    second: pick(sets.second),
-    third: pick(sets.third),
-  };
+/** Visit every set but the empty one with the places of its causes in `alive`; −1 where it has fewer than three. */
+export function eachSet(
+  { alive, most, singleAt, pairAt }: CauseSets,
+  visit: (place: number, i: number, j: number, l: number) => void,
+): void {
+  const n = alive.length;
+  for (let i = 0; i < n; i++) {
+    visit(singleAt[i]!, i, -1, -1);
+    if (most < 2) continue;
+    for (let j = i + 1; j < n; j++) {
+      const pair = pairAt[i * n + j]!;
+      visit(pair, i, j, -1);
+      if (most === 3) for (let l = j + 1; l < n; l++) visit(pair + l - j, i, j, l);
+    }
+  }
 }
 
-/** The causes of one set, as indices. */
-export function causesOfSet(sets: CauseSets, place: number): number[] {
-  return [sets.first[place]!, sets.second[place]!, sets.third[place]!].filter((cause) => cause !== sets.none);
+/** The causes of every set, by its place, as indices of the network. */
+export function listSets(sets: CauseSets): number[][] {
+  const all: number[][] = Array.from({ length: sets.count }, () => []);
+  eachSet(sets, (place, ...members) => {
+    all[place] = members.filter((at) => at >= 0).map((at) => sets.alive[at]!);
+  });
+  return all;
 }

@@ -4,7 +4,7 @@ import { type Attribution, attributeEvidence } from './attribute-evidence.ts';
 import { type Asked, chooseNextCheck } from './choose-next-check.ts';
 import { decideVerdict, withoutNet } from './decide-verdict.ts';
 import { drawRanges } from './draw-ranges.ts';
-import { type CauseSets, causesOfSet, enumerateSets } from './enumerate-sets.ts';
+import { type CauseSets, eachSet, enumerateSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
 import { answeredByEye, gatherEvidence, type Known, ruledOut } from './gather-evidence.ts';
 import {
@@ -80,14 +80,14 @@ function reasonsFor(
 }
 
 function togetherOf(model: KnowledgeModel, sets: CauseSets, posterior: Float64Array): Together[] {
-  return Array.from(posterior.keys())
-    .filter((s) => sets.second[s] !== sets.none && posterior[s]! >= TOGETHER_FROM)
-    .sort((a, b) => posterior[b]! - posterior[a]!)
-    .slice(0, MOST_TOGETHER)
-    .map((s) => ({
-      causes: causesOfSet(sets, s).map((cause) => model.causes[cause]!.id),
-      probability: posterior[s]!,
-    }));
+  const found: Together[] = [];
+  eachSet(sets, (place, ...members) => {
+    const probability = posterior[place]!;
+    if (members[1] < 0 || probability < TOGETHER_FROM) return;
+    const causes = members.filter((at) => at >= 0).map((at) => model.causes[sets.alive[at]!]!.id);
+    found.push({ causes, probability });
+  });
+  return found.sort((a, b) => b.probability - a.probability).slice(0, MOST_TOGETHER);
 }
 
 /** Settings that nobody answered although they lean on one of the leading causes. */

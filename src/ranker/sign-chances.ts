@@ -1,8 +1,9 @@
-import { broadComponents } from './broad-components.ts';
+import { type BroadComponent, broadComponents, signsOfComponent } from './broad-components.ts';
 import type { CauseSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
-import { absentGivenSets, unionsAbsent } from './likelihoods.ts';
+import { absentAfterReport, absentRow, fillProducts, unionsAbsent } from './likelihoods.ts';
 import type { Network, Tables } from './network.ts';
+import { reportsBySign } from './part-reports.ts';
 
 /**
  * P(sign there | set, everything reported so far) for any sign, exactly: reports on the sign itself by Bayes' rule,
@@ -15,38 +16,48 @@ export function signChances(
   sets: CauseSets,
   evidence: Evidence,
 ): (sign: number) => Float64Array {
-  const reports = new Map(evidence.signs.map((report) => [report.sign, report]));
-  const viaBroad = new Map<number, Float64Array>();
-  for (const component of broadComponents(evidence)) {
-    const { unions, bySign } = unionsAbsent(network, tables, sets, component, reports);
-    const coefficients = component.coefficients[component.reports.length - 1]!;
-    for (const [sign, absent] of bySign) {
-      const there = new Float64Array(sets.count);
-      for (let s = 0; s < sets.count; s++) {
-        let all = 0;
-        let without = 0;
-        for (let subset = 0; subset < coefficients.length; subset++) {
-          const term = coefficients[subset]! * unions[subset]![s]!;
-          all += term;
-          // In unions that hold the sign its absence is already counted in.
-          without += component.unions[subset]!.includes(sign) ? term : term * absent[s]!;
-        }
-        there[s] = all > 0 ? Math.min(1, Math.max(0, 1 - without / all)) : 1 - absent[s]!;
-      }
-      viaBroad.set(sign, there);
+  const reports = reportsBySign(evidence);
+  const components = broadComponents(evidence);
+  const known = new Map<number, Float64Array>();
+  const learnComponent = (component: BroadComponent): void => {
+    const { coefficients, unions } = component;
+    const terms = unionsAbsent(network, tables, sets, component, reports);
+    terms.forEach((term, subset) => {
+      const coefficient = coefficients[component.reports.length - 1]![subset]!;
+      for (let s = 0; s < term.length; s++) term[s]! *= coefficient;
+    });
+    const all = new Float64Array(sets.count);
+    for (const term of terms) for (let s = 0; s < all.length; s++) all[s]! += term[s]!;
+    for (const sign of signsOfComponent(component)) {
+      const absent = absentAfterReport(network, tables, sets, sign, reports.get(sign));
+      const without = new Float64Array(sets.count);
+      terms.forEach((term, subset) => {
+        // In unions that hold the sign its absence is already counted in.
+        if (unions[subset]!.includes(sign)) for (let s = 0; s < without.length; s++) without[s]! += term[s]!;
+        else for (let s = 0; s < without.length; s++) without[s]! += term[s]! * absent[s]!;
+      });
+      for (let s = 0; s < without.length; s++)
+        without[s] = all[s]! > 0 ? Math.min(1, Math.max(0, 1 - without[s]! / all[s]!)) : 1 - absent[s]!;
+      known.set(sign, without);
     }
-  }
-  return (sign) => {
-    const known = viaBroad.get(sign);
-    if (known) return known;
-    const there = absentGivenSets(network, tables, sets, sign);
+  };
+  const learnLone = (sign: number): void => {
     const report = reports.get(sign);
-    for (let s = 0; s < sets.count; s++) {
-      const absent = there[s]!;
-      const yes = (1 - absent) * (report?.ifPresent ?? 1);
-      const no = absent * (report?.ifAbsent ?? 1);
-      there[s] = yes + no > 0 ? yes / (yes + no) : 0;
+    if (!report) {
+      const row = absentRow(network, tables, sets, sign);
+      known.set(sign, fillProducts(sets, row, network.leak[sign]! - 1, 1, new Float64Array(sets.count)));
+      return;
     }
-    return there;
+    const there = absentAfterReport(network, tables, sets, sign, report);
+    for (let s = 0; s < there.length; s++) there[s] = 1 - there[s]!;
+    known.set(sign, there);
+  };
+  return (sign) => {
+    if (!known.has(sign)) {
+      const component = components.find((one) => signsOfComponent(one).includes(sign));
+      if (component) learnComponent(component);
+      else learnLone(sign);
+    }
+    return known.get(sign)!;
   };
 }

@@ -1,71 +1,91 @@
-import { broadComponents } from './broad-components.ts';
+import { signsOfComponent } from './broad-components.ts';
 import type { CauseSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
-import { componentLikelihood, factorLikelihood, signLikelihood, unionsAbsent } from './likelihoods.ts';
+import {
+  absentRow,
+  factorLikelihood,
+  fillProducts,
+  formOfReport,
+  jointLikelihood,
+  multiplyEach,
+  multiplyProducts,
+} from './likelihoods.ts';
 import type { Network, Tables } from './network.ts';
+import { partReports, reportsBySign } from './part-reports.ts';
+
+export const oddsOf = (rate: number): number => rate / (1 - rate);
 
 /** Log of the prior weight of every set: the product of its causes' odds, less what each further cause costs. */
 export function priorLogWeights(network: Network, tables: Tables, sets: CauseSets): Float64Array {
-  const logOdds = new Float64Array(tables.rate.length + 1);
-  for (let cause = 0; cause < tables.rate.length; cause++) {
-    const rate = tables.rate[cause]!;
-    logOdds[cause] = Math.log(rate) - Math.log1p(-rate);
-  }
-  const out = new Float64Array(sets.count);
-  const { first, second, third, none } = sets;
-  const further = Math.log(network.furtherCause);
-  for (let s = 0; s < sets.count; s++) {
-    const more = (second[s] === none ? 0 : further) + (third[s] === none ? 0 : further);
-    out[s] = logOdds[first[s]!]! + logOdds[second[s]!]! + logOdds[third[s]!]! + more;
-  }
+  const odds = Float64Array.from(sets.alive, (cause) => network.furtherCause * oddsOf(tables.rate[cause]!));
+  const out = fillProducts(sets, odds, 1 / network.furtherCause, 0, new Float64Array(sets.count));
+  if (sets.empty) out[0] = 1;
+  for (let s = 0; s < out.length; s++) out[s] = Math.log(out[s]!);
   return out;
-}
-
-/**
- * Visit the likelihood of every piece of evidence over all sets, one at a time. Broad reports come with the likelihood
- * they add to the reports before them in their component, and each with the power it is to be raised to. `values` is
- * reused between visits: copy what is kept.
- */
-export function eachLikelihood(
-  network: Network,
-  tables: Tables,
-  sets: CauseSets,
-  evidence: Evidence,
-  visit: (label: string, values: Float64Array, power: number) => void,
-): void {
-  const { evidenceWeight } = network;
-  const values = new Float64Array(sets.count);
-  for (const { label, oddsFactor } of evidence.context) {
-    const { first, second, third } = sets;
-    const row = Float64Array.from([...oddsFactor, 1]);
-    for (let s = 0; s < sets.count; s++) values[s] = row[first[s]!]! * row[second[s]!]! * row[third[s]!]!;
-    visit(label, values, evidenceWeight.setting);
-  }
-  for (const factor of evidence.factors) {
-    factorLikelihood(network, sets, factor, values);
-    visit(factor.label, values, evidenceWeight.setting);
-  }
-  for (const sign of evidence.signs) {
-    signLikelihood(network, tables, sets, sign, values);
-    visit(sign.label, values, evidenceWeight.signs);
-  }
-  const reports = new Map(evidence.signs.map((report) => [report.sign, report]));
-  const before = new Float64Array(sets.count);
-  for (const component of broadComponents(evidence)) {
-    const { unions } = unionsAbsent(network, tables, sets, component, reports);
-    before.fill(1);
-    component.reports.forEach(({ label }, last) => {
-      componentLikelihood(component, unions, last, values);
-      const joint = values.slice();
-      for (let s = 0; s < sets.count; s++) values[s] = before[s]! > 0 ? values[s]! / before[s]! : 0;
-      visit(label, values, evidenceWeight.signs);
-      before.set(joint);
-    });
-  }
 }
 
 /** How many likelihoods are multiplied before their logarithm is taken; each is at least about 1e-4. */
 const BLOCK = 24;
+
+/** A product of likelihoods over all sets, which takes its logarithm before it can leave the range of numbers. */
+function logOfProducts(sets: CauseSets) {
+  const product = new Float64Array(sets.count).fill(1);
+  const log = new Float64Array(sets.count);
+  let pending = 0;
+  const fold = (): void => {
+    for (let s = 0; s < product.length; s++) log[s]! += Math.log(product[s]!);
+    product.fill(1);
+    pending = 0;
+  };
+  return {
+    /** @param pieces likelihoods that are multiplied in at once */
+    multiply(into: (product: Float64Array) => void, pieces = 1): void {
+      into(product);
+      pending += pieces;
+      if (pending >= BLOCK) fold();
+    },
+    log(): Float64Array {
+      if (pending > 0) fold();
+      return log;
+    },
+  };
+}
+
+function logLikelihoodOfSetting(network: Network, sets: CauseSets, evidence: Evidence): Float64Array {
+  const products = logOfProducts(sets);
+  for (const { oddsFactor } of evidence.context) {
+    const odds = Float64Array.from(sets.alive, (cause) => oddsFactor[cause]!);
+    products.multiply((product) => multiplyProducts(sets, odds, 1, 0, product));
+  }
+  const scratch = new Float64Array(evidence.factors.length > 0 ? sets.count : 0);
+  for (const factor of evidence.factors) {
+    factorLikelihood(network, sets, factor, scratch);
+    products.multiply((product) => multiplyEach(product, scratch));
+  }
+  return products.log();
+}
+
+function logLikelihoodOfSigns(
+  network: Network,
+  tables: Tables,
+  sets: CauseSets,
+  evidence: Evidence,
+): Float64Array {
+  const products = logOfProducts(sets);
+  const { lone, tied } = partReports(evidence);
+  for (const { report, signs } of lone) {
+    const { base, times } = formOfReport(network, report, signs);
+    const row = absentRow(network, tables, sets, ...signs);
+    products.multiply((product) => multiplyProducts(sets, row, times, base, product));
+  }
+  const reports = reportsBySign(evidence);
+  for (const component of tied) {
+    const joint = jointLikelihood(network, tables, sets, component, reports);
+    const pieces = component.reports.length + signsOfComponent(component).length;
+    products.multiply((product) => multiplyEach(product, joint), pieces);
+  }
+  return products.log();
+}
 
 /**
  * Log weight of every set given the evidence, unnormalised: one pass a piece of evidence, products in blocks, logs
@@ -77,24 +97,16 @@ export function weighSets(
   sets: CauseSets,
   evidence: Evidence,
 ): Float64Array {
-  const logWeights = priorLogWeights(network, tables, sets);
-  const product = new Float64Array(sets.count).fill(1);
-  let pending = 0;
-  let powerOfBlock = 1;
-  const fold = (): void => {
-    for (let s = 0; s < sets.count; s++) logWeights[s]! += powerOfBlock * Math.log(product[s]!);
-    product.fill(1);
-    pending = 0;
+  const { evidenceWeight } = network;
+  const out = priorLogWeights(network, tables, sets);
+  const add = (log: Float64Array, power: number): void => {
+    for (let s = 0; s < out.length; s++) out[s]! += power * log[s]!;
   };
-  eachLikelihood(network, tables, sets, evidence, (_, values, power) => {
-    if (power !== powerOfBlock && pending > 0) fold();
-    powerOfBlock = power;
-    for (let s = 0; s < sets.count; s++) product[s]! *= values[s]!;
-    pending += 1;
-    if (pending === BLOCK) fold();
-  });
-  if (pending > 0) fold();
-  return logWeights;
+  if (evidence.context.length + evidence.factors.length > 0)
+    add(logLikelihoodOfSetting(network, sets, evidence), evidenceWeight.setting);
+  if (evidence.signs.length + evidence.broad.length > 0)
+    add(logLikelihoodOfSigns(network, tables, sets, evidence), evidenceWeight.signs);
+  return out;
 }
 
 /** Normalise log weights once: probabilities that sum to 1. All `-Infinity` gives all zero. */
@@ -113,13 +125,29 @@ export function normalise(logWeights: Float64Array): Float64Array {
 }
 
 /** P(cause acts) for every cause: the sum over the sets it is in. */
-export function marginals(causeCount: number, sets: CauseSets, posterior: Float64Array): Float64Array {
-  const out = new Float64Array(causeCount + 1);
-  for (let s = 0; s < sets.count; s++) {
-    const p = posterior[s]!;
-    out[sets.first[s]!]! += p;
-    out[sets.second[s]!]! += p;
-    out[sets.third[s]!]! += p;
+export function marginals(
+  causeCount: number,
+  { alive, most, empty }: CauseSets,
+  posterior: Float64Array,
+): Float64Array {
+  const n = alive.length;
+  const mass = new Float64Array(n);
+  let at = empty ? 1 : 0;
+  for (let i = 0; i < n; i++) {
+    let ofFirst = posterior[at++]!;
+    for (let j = i + 1; j < n && most > 1; j++) {
+      let ofPair = posterior[at++]!;
+      for (let l = j + 1; l < n && most > 2; l++) {
+        const p = posterior[at++]!;
+        mass[l]! += p;
+        ofPair += p;
+      }
+      mass[j]! += ofPair;
+      ofFirst += ofPair;
+    }
+    mass[i]! += ofFirst;
   }
-  return out.subarray(0, causeCount);
+  const out = new Float64Array(causeCount);
+  for (let i = 0; i < n; i++) out[alive[i]!] = mass[i]!;
+  return out;
 }

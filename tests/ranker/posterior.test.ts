@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { attributeEvidence, DECIBANS_PER_NAT, gaussLegendre } from '../../src/ranker/attribute-evidence.ts';
 import { drawBeta, seededUniform } from '../../src/ranker/draw-beta.ts';
 import { drawRanges } from '../../src/ranker/draw-ranges.ts';
-import { causesOfSet, enumerateSets } from '../../src/ranker/enumerate-sets.ts';
+import { enumerateSets, listSets } from '../../src/ranker/enumerate-sets.ts';
 import { type Evidence, NO_EVIDENCE } from '../../src/ranker/evidence.ts';
 import { absentGivenSets } from '../../src/ranker/likelihoods.ts';
 import { meanTables } from '../../src/ranker/network.ts';
@@ -26,7 +26,7 @@ describe('noisy-OR', () => {
     const sets = enumerateSets(3, [0, 1, 2], { empty: true });
     const absent = absentGivenSets(network, meanTables(network), sets, 0);
     const fever = Object.fromEntries(
-      Array.from(absent, (p, s) => [causesOfSet(sets, s).join(''), 1 - p] as const),
+      listSets(sets).map((set, s) => [set.join(''), 1 - absent[s]!] as const),
     );
     const published = { '': 0, 2: 0.9, 1: 0.8, 12: 0.98, 0: 0.4, '02': 0.94, '01': 0.88, '012': 0.988 };
     for (const [set, p] of Object.entries(published)) expect(fever[set]).toBeCloseTo(p, 12);
@@ -162,11 +162,10 @@ describe('against brute force over every set and every state of every sign', () 
         const posterior = normalise(weighSets(network, meanTables(network), sets, evidence));
         const weights = bruteForceWeights(tables, evidence, listed);
         const total = weights.reduce((a, b) => a + b, 0);
-        for (let s = 0; s < sets.count; s++) {
-          const key = causesOfSet(sets, s).join();
-          const at = listed.findIndex((set) => set.join() === key);
+        listSets(sets).forEach((set, s) => {
+          const at = listed.findIndex((other) => other.join() === set.join());
           expect(posterior[s]).toBeCloseTo(weights[at]! / total, 10);
-        }
+        });
         expect(posterior.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
       }),
       { numRuns: 150, seed: 11 },
