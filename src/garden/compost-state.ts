@@ -112,7 +112,8 @@ const STARTED_ABOVE_CELSIUS = 45;
 
 /**
  * How well a reading fits each state: finished up to 10 K over the air, curing to 20 K, hot above (CCQC-2001), unless it
- * is below the end of active rotting. A raw heap may lie cold for want of size or water, so a low reading says little against "fresh"; one well above 45 °C is past it.
+ * is below the end of active rotting. A raw heap may lie cold for want of size or water, so a low reading says little
+ * against "fresh"; one well above 45 °C is past it.
  */
 function likelihoodOfReading(celsius: number, airCelsius: number, airSd: number): StateChances {
   const sd = Math.hypot(RISE_SD, airSd);

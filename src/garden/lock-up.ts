@@ -21,6 +21,16 @@ export function chanceStillRotting(material: Material, { degreeDays, relativeSd 
 export const slowestOf = (materials: readonly Material[]): Material =>
   materials.reduce((slow, one) => (one.tiesUpFor.logMean > slow.tiesUpFor.logMean ? one : slow));
 
+/** Several things brought together, as one: what it holds, how much of it rots, and for how long. */
+export function mixOf(materials: readonly Material[]): Material {
+  const active = materials.reduce((sum, { activity }) => sum + activity, 0);
+  return {
+    carbonToNitrogen: blendRatios(materials),
+    activity: Math.min(1, active),
+    tiesUpFor: slowestOf(materials).tiesUpFor,
+  };
+}
+
 /** Chance, 0–1, that these things rotting together tie up so much nitrogen that plants go short, while they do. */
 export function chanceOfBite(materials: readonly Material[]): number {
   const rotting = materials.filter(({ activity }) => activity > 0);

@@ -48,8 +48,8 @@ export const CARBON_TO_NITROGEN = {
   'wood-chips': between(300, 450, 640, 'UCSC-COMP'),
   sawdust: between(200, 400, 750, 'OSU-ASK'),
   'finished-compost': between(10, 14, 20, 'NRAES-54'),
-  /** What a hot heap is started at (CFR-205203). */
-  'unfinished-compost': between(25, 31, 40, 'CFR-205203'),
+  /** A hot heap is started at 25–40 (CFR-205203) and loses carbon from then on. */
+  'unfinished-compost': between(20, 27, 38, 'CFR-205203'),
   'leaf-mould': between(20, 28, 40, 'NRAES-54'),
   'grass-clippings': between(12, 17, 25, 'NRAES-54'),
   'mushroom-compost': between(13, 17, 25, 'from memory'),

@@ -1,5 +1,12 @@
 import { COMPOST_STATES, type CompostState, judgeCompost } from '../garden/compost-state.ts';
-import { chanceOfBite, chanceStillRotting, reachOf, slowestOf, type Warmth } from '../garden/lock-up.ts';
+import {
+  chanceOfBite,
+  chanceStillRotting,
+  mixOf,
+  reachOf,
+  slowestOf,
+  type Warmth,
+} from '../garden/lock-up.ts';
 import { type Material, materialOf, STRAW_OR_HAY, WOOD_OR_STRAW } from '../garden/materials.ts';
 import type { Hemisphere } from '../season/season-of.ts';
 import { warmthSince } from '../season/soil-temperature.ts';
@@ -20,7 +27,7 @@ export interface Surroundings {
  * Odds multipliers of a lock-up where the soil ties nitrogen up, and where it does not. The second is the scale's
  * "far less"; the first is set so that wood among the roots, not known since when, leans "far more" (our own scale).
  */
-const TIED_UP_ODDS = 16;
+const TIED_UP_ODDS = 14.5;
 const FREE_ODDS = 1 / 9;
 
 const WEEKS: NumberSetting = SETTINGS['weeks-since-mixed-in'];
@@ -49,8 +56,26 @@ const KINDS: Readonly<Record<string, { readonly raw: Material; readonly finished
 };
 const SOME_COMPOST = KINDS['own-compost']!;
 
+interface Time {
+  readonly weeks: number;
+  readonly rate: number;
+}
+
 /** Weeks that stand for an open question, with their shares. */
-const USUAL_WEEKS = WEEKS.bands.map(({ rate }, index) => ({ weeks: middleOfBand(WEEKS, index), rate }));
+const USUAL_WEEKS: readonly Time[] = WEEKS.bands.map(({ rate }, index) => ({
+  weeks: middleOfBand(WEEKS, index),
+  rate,
+}));
+
+/** Wood that is still to be found has not been there for long: its share found after weeks, halved each half year (our own). */
+const SEEN_WEEKS: readonly Time[] = (() => {
+  const seen = USUAL_WEEKS.map(({ weeks, rate }) => ({ weeks, rate: rate * 0.5 ** (weeks / 26) }));
+  const sum = seen.reduce((total, { rate }) => total + rate, 0);
+  return seen.map(({ weeks, rate }) => ({ weeks, rate: rate / sum }));
+})();
+
+const usualWeeks = (said: Said): readonly Time[] =>
+  said['wood-in-root-zone'] === true ? SEEN_WEEKS : USUAL_WEEKS;
 
 const MANURES: readonly string[] = ['cattle-manure', 'horse-manure', 'poultry-manure', 'manure-unknown'];
 
@@ -68,6 +93,34 @@ function shareWorkedIn(said: Said): number {
   return disturbed === undefined ? 0.5 : disturbed ? 0.9 : 0.2;
 }
 
+/** Every material has a number, so that what a mix of them is and does is computed once. */
+const numbers = new Map<Material, number>();
+function keyOf(materials: readonly Material[]): string {
+  return materials
+    .map((material) => {
+      const number = numbers.get(material) ?? numbers.size;
+      numbers.set(material, number);
+      return number;
+    })
+    .join();
+}
+
+const mixes = new Map<string, Material>();
+function mixedOnce(materials: readonly Material[]): Material {
+  const key = keyOf(materials);
+  const mix = mixes.get(key) ?? mixOf(materials);
+  mixes.set(key, mix);
+  return mix;
+}
+
+const bites = new Map<string, number>();
+function biteOf(materials: readonly Material[]): number {
+  const key = keyOf(materials);
+  const bite = bites.get(key) ?? chanceOfBite(materials);
+  bites.set(key, bite);
+  return bite;
+}
+
 /** Something that may be there, and how likely it is. */
 interface Maybe {
   readonly materials: readonly Material[];
@@ -81,9 +134,10 @@ function broughtOf(said: Said): Maybe[] {
   const named = kinds ? kinds.flatMap((kind) => KINDS[kind] ?? []) : [SOME_COMPOST];
   const chance = kinds ? 1 : SOMETHING_BROUGHT;
   if (named.length === 0) return [];
+  // As one thing: wood found among the roots is half of what rots there, however many kinds beside it are named.
   return [
-    { materials: named.map((kind) => kind.raw), chance: chance * raw },
-    { materials: named.map((kind) => kind.finished), chance: chance * (1 - raw) },
+    { materials: [mixedOnce(named.map((kind) => kind.raw))], chance: chance * raw },
+    { materials: [mixedOnce(named.map((kind) => kind.finished))], chance: chance * (1 - raw) },
   ];
 }
 
@@ -120,28 +174,12 @@ function layersOf(said: Said): { readonly inSoil: readonly Maybe[]; readonly onT
   };
 }
 
-/** Every material has a number, so that what a blend of them does is computed once. */
-const numbers = new Map<Material, number>();
-const bites = new Map<string, number>();
-function biteOf(materials: readonly Material[]): number {
-  const key = materials
-    .map((material) => {
-      const number = numbers.get(material) ?? numbers.size;
-      numbers.set(material, number);
-      return number;
-    })
-    .join();
-  const known = bites.get(key) ?? chanceOfBite(materials);
-  bites.set(key, known);
-  return known;
-}
-
 const SHALLOW: readonly unknown[] = ['seedling', 'just-planted'];
 
 /** Chance that the soil ties up so much nitrogen that plants go short: over all that is open and every published spread. */
 function chanceTiedUp(said: Said, { date, hemisphere, soilCelsius }: Surroundings): number {
   const weeks = said['weeks-since-mixed-in'] as number | undefined;
-  const times = weeks === undefined ? USUAL_WEEKS : [{ weeks, rate: 1 }];
+  const times = weeks === undefined ? usualWeeks(said) : [{ weeks, rate: 1 }];
   const { inSoil, onTop } = layersOf(said);
   const reach = reachOf({ pieces: 'unknown', shallowRoots: SHALLOW.includes(said['crop-stage']) });
   let tiedUp = 0;
