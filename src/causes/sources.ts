@@ -535,6 +535,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://muralisterracegarden.blogspot.com',
   },
+  'MU-DRIFT': {
+    title: 'Accidental herbicide damage on vegetables (Missouri Produce Growers), Quinn & Trinklein',
+    by: 'University of Missouri',
+    year: '2016',
+    at: 'https://ipm.missouri.edu/MPG/2016/5/Accidental_Herbicide_Damage_on_Vegetables/',
+  },
   'NCSU-CARRY': {
     title: 'Herbicide carryover in hay, manure, compost, and grass clippings',
     by: 'NC State Extension',

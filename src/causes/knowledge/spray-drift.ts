@@ -53,6 +53,12 @@ export const sprayDrift: Cause = {
       because: 'fields, lawns and paths are sprayed in spring',
       source: 'common practice, no source',
     },
+    {
+      when: { crop: 'tomato' },
+      leans: 'a-little-more',
+      because: 'most reported cases are on tomatoes',
+      source: 'MU-DRIFT',
+    },
   ],
   signs: [
     { mark: 'twisted-narrow', old: 'sometimes', new: 'usually', source: 'UMAN-ROLL' },
