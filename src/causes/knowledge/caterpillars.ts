@@ -73,7 +73,7 @@ export const caterpillars: Cause = {
     { mark: 'veins-left', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'surface-grazed', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'pale-trails', old: 'rarely', new: 'rarely', source: 'WHICH-LEEK' },
-    { mark: 'dull-limp', old: 'rarely', new: 'rarely', source: 'from memory' },
+    { mark: 'dull-limp', old: 'hardly-ever', new: 'hardly-ever', source: 'from memory' },
     { sign: 'caterpillars', frequency: 'often', source: 'common practice, no source' },
     { sign: 'droppings-pellets', frequency: 'often', source: 'OSU-SLUG' },
     { sign: 'fine-webbing', frequency: 'rarely', source: 'from memory' },
@@ -91,7 +91,7 @@ export const caterpillars: Cause = {
     { sign: 'every-year', frequency: 'rarely', source: 'from memory' },
     { sign: 'several-kinds', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'one-end', frequency: 'rarely', source: 'common practice, no source' },
-    { sign: 'wilts-wet-soil', frequency: 'rarely', source: 'from memory' },
+    { sign: 'wilts-wet-soil', frequency: 'hardly-ever', source: 'from memory' },
   ],
   mistakenFor: [
     {

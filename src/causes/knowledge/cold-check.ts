@@ -157,6 +157,12 @@ export const coldCheck: Cause = {
       because: 'it is tenderer than tomato',
       source: 'PURDUE-CHILL',
     },
+    {
+      when: { crop: 'basil' },
+      leans: 'a-little-more',
+      because: 'basil suffers from cold before any other',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'yellow-even', old: 'often', new: 'sometimes', source: 'AGMET-VEG' },

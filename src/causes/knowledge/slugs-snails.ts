@@ -107,6 +107,18 @@ export const slugsSnails: Cause = {
       because: 'slugs like young beans',
       source: 'common practice, no source',
     },
+    {
+      when: { season: 'spring' },
+      leans: 'a-little-more',
+      because: 'mild wet nights and tender young plants',
+      source: 'common practice, no source',
+    },
+    {
+      when: { season: 'autumn' },
+      leans: 'a-little-more',
+      because: 'mild wet nights',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'ragged-holes', old: 'usually', new: 'often', source: 'OSU-SLUG' },
