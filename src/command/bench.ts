@@ -5,7 +5,7 @@ import { runCommand } from './read-arguments.ts';
 
 await runCommand(async () => {
   const seeing = await benchSeeing();
-  const ranking = await benchRanking();
+  const ranking = benchRanking();
   // Machines differ and are shared: every line is read against decoding in the same run.
   const [decoding] = seeing;
   const rows = [...seeing, ...ranking];
@@ -17,7 +17,7 @@ await runCommand(async () => {
   for (const { name, ms, note } of rows) {
     const ratio = decoding ? (ms / decoding.ms).toFixed(2) : '–';
     process.stdout.write(
-      `${name.padEnd(width)}  ${ms.toFixed(1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}\n`,
+      `${name.padEnd(width)}  ${ms.toFixed(ms < 1 ? 3 : 1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}\n`,
     );
   }
   return 0;
