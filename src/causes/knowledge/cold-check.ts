@@ -187,7 +187,7 @@ export const coldCheck: Cause = {
     { sign: 'recovers-overnight', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'new-growth-clean', frequency: 'often', source: 'common practice, no source' },
     { sign: 'flowers-dropping', frequency: 'sometimes', source: 'AGMET-VEG' },
-    { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
+    { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'BAYER-CUC' },
     { sign: 'leaf-drop', frequency: 'rarely', source: 'from memory' },
     { sign: 'roots-few-brown', frequency: 'rarely', source: 'from memory' },
     { sign: 'after-cold', frequency: 'usually', source: 'PURDUE-CHILL' },
@@ -202,7 +202,7 @@ export const coldCheck: Cause = {
     { sign: 'sudden', frequency: 'rarely', source: 'common practice, no source' },
     { sign: 'getting-better', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'patch', frequency: 'rarely', source: 'common practice, no source' },
-    { sign: 'early-flowering', frequency: 'rarely', source: 'from memory' },
+    { sign: 'early-flowering', frequency: 'sometimes', source: 'common practice, no source' },
     { sign: 'seedlings-gone', frequency: 'rarely', source: 'from memory' },
   ],
   mistakenFor: [

@@ -79,7 +79,7 @@ export const drought: Cause = {
     { sign: 'leaf-drop', frequency: 'sometimes', source: 'from memory' },
     { sign: 'flowers-dropping', frequency: 'sometimes', source: 'from memory' },
     { sign: 'fruit-end-black', frequency: 'rarely', source: 'from memory' },
-    { sign: 'fruit-misshapen', frequency: 'rarely', source: 'from memory' },
+    { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'BAYER-CUC' },
     { sign: 'early-flowering', frequency: 'sometimes', source: 'from memory' },
     { sign: 'heart-blackened', frequency: 'rarely', source: 'from memory' },
     { sign: 'new-growth-clean', frequency: 'sometimes', source: 'common practice, no source' },

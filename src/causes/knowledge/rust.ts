@@ -122,7 +122,7 @@ export const rust: Cause = {
   ],
   signs: [
     { mark: 'rust-pustules', old: 'always', new: 'sometimes', source: 'CSU-2936' },
-    { mark: 'haloed-spots', old: 'often', new: 'rarely', source: 'AUB-RUST' },
+    { mark: 'haloed-spots', old: 'sometimes', new: 'rarely', source: 'AUB-RUST' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'rarely', source: 'from memory' },
     { mark: 'yellow-even', old: 'sometimes', source: 'AUB-RUST' },
     { mark: 'brown-spots', old: 'sometimes', new: 'rarely', source: 'from memory' },

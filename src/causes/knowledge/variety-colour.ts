@@ -94,7 +94,7 @@ export const varietyColour: Cause = {
     { mark: 'whole-colour-golden', old: 'often', new: 'often', source: 'common practice, no source' },
     { mark: 'yellow-even', old: 'often', new: 'often', source: 'BI-CELERY' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'sometimes', source: 'VOLCANI' },
-    { mark: 'yellow-along-veins', old: 'sometimes', new: 'sometimes', source: 'from memory' },
+    { mark: 'yellow-along-veins', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'yellow-between-veins', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'silver-pattern', old: 'sometimes', new: 'sometimes', source: 'CGC-GENES' },
     { mark: 'mottled', old: 'rarely', new: 'rarely', source: 'VOLCANI' },

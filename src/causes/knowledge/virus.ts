@@ -89,7 +89,7 @@ export const virus: Cause = {
     { mark: 'thickened', old: 'rarely', new: 'sometimes', source: 'TAMU-CTV' },
     { mark: 'whole-colour-golden', new: 'hardly-ever', source: 'from memory' },
     { sign: 'stunted', frequency: 'often', source: 'UCONN-TMV' },
-    { sign: 'fruit-misshapen', frequency: 'often', source: 'TAMU-CMV' },
+    { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'TAMU-CMV' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
     { sign: 'stem-twisted', frequency: 'rarely', source: 'from memory' },
     { sign: 'wilts-one-side', frequency: 'rarely', source: 'OMAFRA-V' },
