@@ -20,7 +20,7 @@ interface SettingBase {
   readonly minutes: number;
   /**
    * Facts (`wood-in-root-zone=yes`, `compost-kinds=horse-manure`) of which one must be known before the question makes
-   * sense. Left out: it always does.
+   * sense. Left out: it always does. Empty: it is asked by a check alone.
    */
   readonly onlyAfter?: readonly string[];
 }
@@ -139,7 +139,7 @@ export const SETTINGS = {
   },
   'cold-days': {
     kind: 'number',
-    says: 'days of the last 21 below the growing minimum of the crop',
+    says: 'days of the last three weeks that were too cold for this crop',
     asks: 'On how many of the last 21 days was it too cold for this crop to grow?',
     minutes: 2,
     unit: 'days',
@@ -366,6 +366,8 @@ export const SETTINGS = {
     says: 'soil temperature at 10 cm in the morning',
     asks: 'What does a soil thermometer read at 10 cm, in the morning?',
     minutes: 3,
+    // Never a plain question: the check with the soil thermometer asks for it.
+    onlyAfter: [],
     unit: '°C',
     least: -10,
     most: 45,

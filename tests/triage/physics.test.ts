@@ -217,6 +217,14 @@ describe('cold, by what the crop bears', () => {
       );
   });
 
+  it('a soil thermometer is asked for as a check, once', () => {
+    const open = lookAt({ ...STANDING, crop: 'french-bean' }).openQuestions.map(({ id }) => id);
+    expect(open).toContain('read-soil-thermometer');
+    expect(open).not.toContain('soil-celsius');
+    const read = lookAt({ ...STANDING, crop: 'french-bean', setting: { 'soil-celsius': 12 } });
+    expect(read.openQuestions.map(({ id }) => id)).not.toContain('read-soil-thermometer');
+  });
+
   it('French beans want soil near 20 °C and stand still below it (common practice, no source)', () => {
     expect(lift('french-bean', { 'soil-celsius': 15 })).toBeGreaterThan(1);
     expect(lift('french-bean', { 'soil-celsius': 15 })).toBeGreaterThan(lift('pea', { 'soil-celsius': 15 }));
