@@ -1,7 +1,7 @@
 /**
  * Finds how strongly the tables' words should count (`EVIDENCE_WEIGHT` in `src/ranker/knowledge-model.ts`): the powers of the
  * likelihoods under which forecasts of every group score best (log loss of yes/no forecasts) on one set of published
- * cases, and shows what they do on a set that was left out.
+ * cases, and shows what a fit on either of two sets does on the other.
  * Run: npx tsx training/fit-evidence-weight.ts
  */
 import { fileURLToPath } from 'node:url';
@@ -47,14 +47,20 @@ function score(weight: EvidenceWeight, cases: readonly JudgedCase[]): Fit {
 
 const read = async (name: string): Promise<JudgedCase[]> =>
   (await readCases(`${SETS}${name}.jsonl`)).cases.filter(({ information }) => information !== 'poor');
-const fitOn = await read('set-a');
-const leftOut = await read('set-b');
-const fits = SIGNS.flatMap((signs) => SETTING.map((setting) => score({ signs, setting }, fitOn)));
-const least = Math.min(...fits.map(({ loss }) => loss));
-const strength = ({ weight }: Fit): number => weight.signs + weight.setting;
+
 /** The curve is flat at its foot: of all within this many nats of the best, the gentlest is taken. */
 const AS_GOOD = 0.02;
-const [best] = fits.filter(({ loss }) => loss < least + AS_GOOD).sort((a, b) => strength(a) - strength(b));
+const strength = ({ weight }: Fit): number => weight.signs + weight.setting;
+
+function chooseWeight(cases: readonly JudgedCase[]): { readonly tried: readonly Fit[]; readonly taken: Fit } {
+  const tried = SIGNS.flatMap((signs) => SETTING.map((setting) => score({ signs, setting }, cases)));
+  const least = Math.min(...tried.map(({ loss }) => loss));
+  const [taken] = tried
+    .filter(({ loss }) => loss < least + AS_GOOD)
+    .sort((a, b) => strength(a) - strength(b));
+  return { tried, taken: taken! };
+}
+
 const row = (name: string, { weight, loss, first, calibration }: Fit): string[] => [
   name,
   String(weight.signs),
@@ -63,13 +69,18 @@ const row = (name: string, { weight, loss, first, calibration }: Fit): string[] 
   first.toFixed(2),
   calibration.toFixed(3),
 ];
-const plain = { signs: 1, setting: 1 };
+const [one, other] = [await read('set-a'), await read('set-b')];
+const both = chooseWeight([...one, ...other]);
+const [byOne, byOther] = [chooseWeight(one).taken.weight, chooseWeight(other).taken.weight];
+const asTheyStand = { signs: 1, setting: 1 };
 process.stdout.write(
   `${layOut([
     ['cases', 'signs', 'setting', 'log loss', 'first', 'cal. error'],
-    ...fits.map((fit) => row('fitted on', fit)),
-    row('taken', best!),
-    row('left out, words as they stand', score(plain, leftOut)),
-    row('left out, taken', score(best!.weight, leftOut)),
+    ...both.tried.map((tried) => row('both sets', tried)),
+    row('taken', both.taken),
+    row('set B, words as they stand', score(asTheyStand, other)),
+    row('set B, as fitted on set A', score(byOne, other)),
+    row('set A, words as they stand', score(asTheyStand, one)),
+    row('set A, as fitted on set B', score(byOther, one)),
   ]).join('\n')}\n`,
 );

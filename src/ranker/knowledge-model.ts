@@ -59,7 +59,7 @@ const SHARE_THAT_STOPS = 0.1;
  * had not seen these tables, and checked on a set that was left out (figures in `training/README.md`): with the words of
  * the tables as they stand, what was shown as 4 in 10 came true 6 times in 10.
  */
-const EVIDENCE_WEIGHT: EvidenceWeight = { signs: 2, setting: 1.4 };
+const EVIDENCE_WEIGHT: EvidenceWeight = { signs: 1.75, setting: 1.6 };
 
 /** Words that a cause's sign holds at each node: both positions of a mark, or the sign itself. */
 function nodesOf(entry: CauseSign): (readonly [SignId, FrequencyWord])[] {
