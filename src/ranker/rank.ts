@@ -1,5 +1,7 @@
+import { cropMatches } from '../signs/crops.ts';
 import { familyOf } from '../signs/family-of.ts';
 import { isToTheMatter, SETTINGS, type SettingId } from '../signs/settings.ts';
+import type { CropId } from '../signs/vocabulary.ts';
 import { type Attribution, attributeEvidence } from './attribute-evidence.ts';
 import { type Asked, chooseNextCheck } from './choose-next-check.ts';
 import { decideVerdict, withoutNet } from './decide-verdict.ts';
@@ -50,10 +52,10 @@ function factsOf(known: Known): Facts {
 /** Why a circumstance leans on a cause, in the words of the knowledge base. */
 function becauseOf(model: KnowledgeModel, cause: number, label: string): string | undefined {
   const normal = label.replace(/:([^=]+)=yes$/, '=$1');
-  return model.causes[cause]!.leanings.find(({ when }) => {
-    const key = circumstanceKey(when);
-    return key === normal || ('crop' in when && label.startsWith('crop='));
-  })?.because;
+  const crop = label.startsWith('crop=') ? (label.slice(5) as CropId) : undefined;
+  return model.causes[cause]!.leanings.find(({ when }) =>
+    'crop' in when ? crop !== undefined && cropMatches(crop, when.crop) : circumstanceKey(when) === normal,
+  )?.because;
 }
 
 function reasonsFor(

@@ -245,7 +245,8 @@ export function lockUpChain(surroundings: Surroundings): Chain {
       if (id === 'compost-kinds') {
         const kinds = said['compost-kinds'] as readonly string[];
         const kind = kinds.find((one) => one in SAY_KINDS && (one === 'poultry-manure') === by < 1);
-        return kind && SAY_KINDS[kind];
+        if (kind) return SAY_KINDS[kind];
+        return by < 1 && !kinds.includes('none') ? 'it brings nitrogen of its own' : undefined;
       }
       return undefined;
     },

@@ -269,6 +269,16 @@ describe('cold, by what the crop bears', () => {
   });
 });
 
+it('says of a crop what holds for that crop, not for another', () => {
+  const why = (crop: CropId) =>
+    lookAt({ crop, seen: 'stunted' })
+      .of('cold-check')
+      .for.find(({ sign }) => sign === `crop=${crop}`)?.because;
+  expect(why('melon')).toBe('it is the most tender of all');
+  expect(why('pepper')).toBe('it is tenderer than tomato');
+  expect(why('french-bean')).not.toBe(why('melon'));
+});
+
 describe('by settings alone no physics carries a cause past one half', () => {
   it.each<[CauseId, CropId, Setting]>([
     [
