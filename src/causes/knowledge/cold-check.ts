@@ -163,6 +163,12 @@ export const coldCheck: Cause = {
       because: 'basil suffers from cold before any other',
       source: 'common practice, no source',
     },
+    {
+      when: { setting: 'crop-stage', is: 'seedling' },
+      leans: 'a-little-more',
+      because: 'young plants suffer most',
+      source: 'PURDUE-CHILL',
+    },
   ],
   signs: [
     { mark: 'yellow-even', old: 'often', new: 'sometimes', source: 'AGMET-VEG' },

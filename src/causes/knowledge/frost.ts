@@ -84,6 +84,12 @@ export const frost: Cause = {
       because: 'indoors it hardly freezes',
       source: 'common practice, no source',
     },
+    {
+      when: { setting: 'recent-temperature', is: 'cold-for-crop' },
+      leans: 'a-little-less',
+      because: 'it was cold, but no frost was noticed',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'blackened', old: 'often', new: 'often', source: 'common practice, no source' },

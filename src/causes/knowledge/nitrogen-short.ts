@@ -95,6 +95,12 @@ export const nitrogenShort: Cause = {
       because: 'drowned roots alone make leaves as yellow as hunger does',
       source: 'PURDUE-WL',
     },
+    {
+      when: { setting: 'crop-stage', is: 'seedling' },
+      leans: 'a-little-less',
+      because: 'a seedling lives on its seed at first',
+      source: 'common practice, no source',
+    },
   ],
   signs: [
     { mark: 'yellow-even', old: 'usually', new: 'often', source: 'BARKER-HPN' },

@@ -77,6 +77,18 @@ export const potassiumShort: Cause = {
       because: 'this crop needs much potash',
       source: 'from memory',
     },
+    {
+      when: { crop: 'soya-bean' },
+      leans: 'a-little-more',
+      because: 'filling pods take much potassium',
+      source: 'ISU-K',
+    },
+    {
+      when: { setting: 'recent-rain', is: 'dry' },
+      leans: 'a-little-more',
+      because: 'roots in dry soil find little potassium',
+      source: 'ISU-K',
+    },
   ],
   signs: [
     { mark: 'yellow-edges', old: 'usually', new: 'sometimes', source: 'ISU-K', confidence: 'disputed' },
