@@ -25,9 +25,7 @@ describe('noisy-OR', () => {
     const network = buildNetwork({ priors: [0.1, 0.1, 0.1], q: [[0.4], [0.8], [0.9]], leak: [0] });
     const sets = enumerateSets(3, [0, 1, 2], { empty: true });
     const absent = absentGivenSets(network, meanTables(network), sets, 0);
-    const fever = Object.fromEntries(
-      listSets(sets).map((set, s) => [set.join(''), 1 - absent[s]!] as const),
-    );
+    const fever = Object.fromEntries(listSets(sets).map((set, s) => [set.join(''), 1 - absent[s]!] as const));
     const published = { '': 0, 2: 0.9, 1: 0.8, 12: 0.98, 0: 0.4, '02': 0.94, '01': 0.88, '012': 0.988 };
     for (const [set, p] of Object.entries(published)) expect(fever[set]).toBeCloseTo(p, 12);
   });
