@@ -26,12 +26,6 @@ export const coldCheck: Cause = {
       source: 'common practice, no source',
     },
     {
-      when: { setting: 'cold-days', is: '10+' },
-      leans: 'a-little-more',
-      because: 'half the days were below what this crop needs to grow',
-      source: 'UCSC-KNOTT',
-    },
-    {
       when: { setting: 'cold-days', is: '0-3' },
       leans: 'a-little-less',
       because: 'hardly a day was below what this crop needs to grow',
@@ -162,12 +156,6 @@ export const coldCheck: Cause = {
       leans: 'a-little-more',
       because: 'basil suffers from cold before any other',
       source: 'common practice, no source',
-    },
-    {
-      when: { setting: 'crop-stage', is: 'seedling' },
-      leans: 'a-little-more',
-      because: 'young plants suffer most',
-      source: 'PURDUE-CHILL',
     },
   ],
   signs: [
