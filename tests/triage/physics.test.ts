@@ -303,7 +303,16 @@ describe('by settings alone no physics carries a cause past one half', () => {
         'compost-ammonia': true,
       },
     ],
-    ['cold-check', 'melon', { 'recent-temperature': 'cold-for-crop', 'cold-days': 21, 'soil-celsius': 5 }],
+    [
+      'cold-check',
+      'melon',
+      {
+        'recent-temperature': 'cold-for-crop',
+        'cold-days': 21,
+        'soil-celsius': 5,
+        'crop-stage': 'seedling',
+      },
+    ],
   ])('%s', (cause, crop, setting) => {
     const chance = lookAt({ crop, date: '2026-05-10', setting }).p(cause);
     expect(chance).toBeLessThanOrEqual(0.5);
