@@ -11,6 +11,7 @@ import {
   type CauseId,
   type SignId,
 } from '../signs/vocabulary.ts';
+import { isSignToTheMatter } from '../signs/when-to-ask.ts';
 import { broadComponents, signsOfComponent } from './broad-components.ts';
 import {
   bestPlan,
@@ -23,10 +24,10 @@ import type { CauseSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
 import { workedLean } from './gather-evidence.ts';
 import { expectByCause, type JointChances, sumJointChances } from './joint-chances.ts';
-import { decisionTable, EFFORT, type Facts, type KnowledgeModel } from './knowledge-model.ts';
+import { decisionTable, EFFORT, type Facts, type KnowledgeModel, networkUnder } from './knowledge-model.ts';
 import { absentRow, factorLikelihood, fillProducts } from './likelihoods.ts';
 import { type Touched, touchedByFactors, touchedBySigns } from './local-likelihoods.ts';
-import { meanTables } from './network.ts';
+import { type EvidenceWeight, meanTables } from './network.ts';
 import { signChances } from './sign-chances.ts';
 import type { NextCheck, NextCheckTarget } from './types.ts';
 import { marginals } from './weigh-sets.ts';
@@ -41,8 +42,10 @@ export interface Asked {
 }
 
 interface Scored extends NextCheck {
-  /** Gain after its cost in effort: below 0 it is not worth doing. */
+  /** Gain and information after its cost in effort: below 0 it is not worth asking. */
   readonly net: number;
+  /** Gain alone after its cost: below 0 it is no reason to put off a decision. */
+  readonly saves: number;
 }
 
 /** One answer to a question, and the fact that it would settle. */
@@ -102,6 +105,8 @@ interface Weighing {
   readonly chancesNow: Float64Array;
   readonly planNow: Plan;
   readonly openLeanings: ReadonlyMap<FactorId, readonly WorkedLeaning[]>;
+  /** The powers that the answers will be weighed with once they are given. */
+  readonly evidenceWeight: EvidenceWeight;
 }
 
 /**
@@ -139,8 +144,10 @@ function score(
   const possible = answers.map((answer) => possibleAnswer(weighing, answer));
   const gain = valueOfAnswers(weighing.planNow, possible);
   const bits = informationOf(weighing.chancesNow, possible);
-  const net = gain - priceOf(minutes, waitDays, target.kind === 'check');
-  return { id, target, minutes, waitDays, gain, bits, tellsApart: toldApart(weighing.model, possible), net };
+  const saves = gain - priceOf(minutes, waitDays, target.kind === 'check');
+  const net = saves + EFFORT.worthOfBit * bits - EFFORT.perQuestion;
+  const tellsApart = toldApart(weighing.model, possible);
+  return { id, target, minutes, waitDays, gain, bits, tellsApart, net, saves };
 }
 
 /** Chances that some signs are there, under the subsets of the causes that touch any of them. */
@@ -149,23 +156,36 @@ interface SignsThere extends Touched {
 }
 
 /**
+ * P(a person reports the sign | set), as sharp as the report will be weighed: raised to the power that it will count with
+ * and made a chance again, so that what is expected to be believed after the answer is still what is believed now.
+ */
+function reported(there: Float64Array, sign: AskableId, power: number): Float64Array {
+  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
+  return there.map((p) => {
+    const seen = seenIfAbsent + (seenIfPresent - seenIfAbsent) * p;
+    return 1 / (1 + ((1 - seen) / seen) ** power);
+  });
+}
+
+/**
  * Every answer of a person who looks for some signs, which are independent given the causes; all seen comes first.
  *
- * P(answers | set) is a product of a + b · P(sign there | set), one for each sign. So the chance that each choice of the
- * signs is there together is all that has to be summed over the sets.
+ * P(answers | set) is a product of r or 1 − r, one for each sign. So the chance that each choice of the signs is
+ * reported together is all that has to be summed over the sets.
  */
 function eyeAnswers(
   weighing: Weighing,
   { there, ...touched }: SignsThere,
   signs: readonly AskableId[],
 ): Answer[] {
+  const reports = signs.map((sign, bit) => reported(there[bit]!, sign, weighing.evidenceWeight.signs));
   const choices = 2 ** signs.length;
   const products: (Float64Array | undefined)[] = [undefined];
   const weighed: Answer[] = [{ chance: 1, byCause: weighing.chancesNow }];
   for (let choice = 1; choice < choices; choice++) {
     const last = 31 - Math.clz32(choice);
     const others = products[choice - 2 ** last];
-    const product = others ? there[last]!.map((p, s) => p * others[s]!) : there[last]!;
+    const product = others ? reports[last]!.map((p, s) => p * others[s]!) : reports[last]!;
     products.push(product);
     weighed.push(weigh(weighing, touched, product));
   }
@@ -173,18 +193,21 @@ function eyeAnswers(
     const seen = choices - 1 - i;
     const byCause = new Float64Array(weighing.chancesNow.length);
     let chance = 0;
+    // Inclusion and exclusion over the signs that are not reported.
     weighed.forEach((one, choice) => {
-      const share = signs.reduce((product, sign, bit) => {
-        const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
-        const [ifThere, ifNot] =
-          seen & (1 << bit) ? [seenIfPresent, seenIfAbsent] : [1 - seenIfPresent, 1 - seenIfAbsent];
-        return product * (choice & (1 << bit) ? ifThere - ifNot : ifNot);
-      }, 1);
+      if ((choice & seen) !== seen) return;
+      const share = bitCount(choice ^ seen) % 2 === 0 ? 1 : -1;
       chance += share * one.chance;
       for (let c = 0; c < byCause.length; c++) byCause[c]! += share * one.byCause[c]!;
     });
     return { chance, byCause, fact: signs.find((_, bit) => seen & (1 << bit)) };
   });
+}
+
+function bitCount(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest > 0; rest &= rest - 1) count++;
+  return count;
 }
 
 /** P(each answer to a setting). An any-of list is weighed as if exactly one of its options were named. */
@@ -206,10 +229,12 @@ function settingAnswers(weighing: Weighing, id: SettingId): Answer[] {
   const given = asked.map(({ fact, ...factor }) => {
     const values = factorLikelihood(network, touched.subsets, { ...factor, label: fact, from: [] });
     const rate = network.factors[factor.factor]!.rates[factor.outcome]!;
-    for (let s = 0; s < values.length; s++) values[s]! *= rate;
+    const power = weighing.evidenceWeight.setting;
+    // As sharp as the answer will be weighed: the leaning to its power, and made a chance again below.
+    for (let s = 0; s < values.length; s++) values[s] = rate * values[s]! ** power;
     return values;
   });
-  if (!single) shareOut(given);
+  shareOut(given);
   // The last answer needs no pass of its own: the answers together are what is believed now.
   const rest = { chance: 1, byCause: weighing.chancesNow.slice() };
   return asked.map(({ fact }, i): Answer => {
@@ -228,24 +253,27 @@ function shareOut(given: readonly Float64Array[]): void {
   for (const values of given) for (let s = 0; s < sums.length; s++) values[s]! /= sums[s]!;
 }
 
-/** Answering takes at least this long, in minutes: no question is free. */
-const LEAST_MINUTES = 0.25;
+/** Reading, looking and answering take at least this long, in minutes, however quick the thing itself is. */
+const LEAST_MINUTES = 1;
+/** What is known by heart is answered without looking. */
+const LEAST_MINUTES_BY_HEART = 0.25;
 
 /**
- * Expected fall in expected loss per minute; of equals, and of all that is not worth its price by itself, the one that
- * tells more a minute; then the id that sorts first.
+ * Expected fall in expected loss per minute. What is learnt counts a little besides (`EFFORT.worthOfBit`): the choice looks
+ * one answer ahead, and what is learnt now also serves the answers after that. Of equals the id that sorts first.
  */
 function byWorth(a: Scored, b: Scored): number {
-  const effort = ({ minutes, waitDays }: Scored): number =>
-    Math.max(LEAST_MINUTES, minutes) + waitDays * (EFFORT.perDayWaited / EFFORT.perMinute);
-  const worth = (one: Scored): number => (one.net > 0 ? one.gain / effort(one) : 0);
-  return worth(b) - worth(a) || b.bits / effort(b) - a.bits / effort(a) || (a.id < b.id ? -1 : 1);
+  const effort = ({ target, minutes, waitDays }: Scored): number =>
+    Math.max(target.kind === 'setting' ? LEAST_MINUTES_BY_HEART : LEAST_MINUTES, minutes) +
+    waitDays * (EFFORT.perDayWaited / EFFORT.perMinute);
+  const worth = (one: Scored): number => (one.gain + EFFORT.worthOfBit * one.bits) / effort(one);
+  return worth(b) - worth(a) || (a.id < b.id ? -1 : 1);
 }
 
-function checkIsOpen({ id, settles }: Check, asked: Asked): boolean {
+function checkIsOpen({ id, settles }: Check, asked: Asked, facts: Facts): boolean {
   if (asked.cannotSay.has(id)) return false;
   return 'setting' in settles
-    ? !asked.settings.has(settles.setting)
+    ? !asked.settings.has(settles.setting) || facts.has(`${settles.setting}=unknown`)
     : settles.signs.some((sign) => !asked.signs.has(sign) && !asked.cannotSay.has(sign));
 }
 
@@ -295,13 +323,17 @@ function signQuestions(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): 
         sign !== 'pot-test-injury' &&
         minutesToLook(sign) < NEEDS_HANDS_MINUTES &&
         !asked.signs.has(sign) &&
-        !asked.cannotSay.has(sign),
+        !asked.cannotSay.has(sign) &&
+        isSignToTheMatter(sign, weighing.facts),
     )
     .map((sign) => {
       const answers = eyeAnswers(weighing, chancesOf([sign]), [sign]);
       return score(weighing, { kind: 'sign', sign }, sign, minutesToLook(sign), 0, answers);
     });
 }
+
+/** A glance over the plant, in minutes. */
+const QUICK_MINUTES = 0.25;
 
 /** Broader marks are the quick first questions, as long as nothing has been said about any of their members. */
 function broaderQuestions(weighing: Weighing, asked: Asked, evidence: Evidence): Scored[] {
@@ -325,7 +357,7 @@ function broaderQuestions(weighing: Weighing, asked: Asked, evidence: Evidence):
       const row = absentRow(network, meanTables(network), subsets, ...members);
       const some = fillProducts(subsets, row, -noLeak, 1, new Float64Array(subsets.count));
       const answers = eyeAnswers(weighing, { ...touched, there: [some] }, [sign]);
-      return score(weighing, { kind: 'sign', sign }, sign, LEAST_MINUTES, 0, answers);
+      return score(weighing, { kind: 'sign', sign }, sign, QUICK_MINUTES, 0, answers);
     });
 }
 
@@ -347,7 +379,7 @@ function settingQuestions(weighing: Weighing, asked: Asked): Scored[] {
 
 function doableChecks(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): Scored[] {
   return weighing.model.checks
-    .filter((check) => checkIsOpen(check, asked))
+    .filter((check) => checkIsOpen(check, asked, weighing.facts))
     .map(({ id, minutes, waitDays, settles }) => {
       const open = 'setting' in settles ? [] : settles.signs.filter((sign) => !asked.signs.has(sign));
       const answers =
@@ -396,6 +428,7 @@ export function chooseNextCheck(
     chancesNow,
     planNow: now.plan,
     openLeanings,
+    evidenceWeight: networkUnder(model, evidence).evidenceWeight,
   };
   const chancesOf = chancesOfSigns(model, sets, evidence);
   const checks = doableChecks(weighing, chancesOf, asked);
@@ -407,6 +440,6 @@ export function chooseNextCheck(
   ].sort(byWorth);
   // A check that saves a hair's breadth is no reason to put off what is to be done.
   const least = EFFORT.leastSaving * now.loss;
-  const [best] = checks.filter(({ net }) => net > least).sort((a, b) => b.net - a.net);
+  const [best] = checks.filter(({ saves }) => saves > least).sort((a, b) => b.saves - a.saves);
   return { all, ...(best ? { worthwhile: best } : {}) };
 }

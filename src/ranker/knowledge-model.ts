@@ -40,7 +40,8 @@ export type Facts = ReadonlySet<string>;
  * Effort of looking again and of checks, in percent of a bed's crop; `leastSaving` is the share of the expected loss that
  * a check must save to be put ahead of deciding now. `seenInPassing` is the share of what a second look would save that
  * is saved without one: who leaves a plant alone still walks past it, and sees in time about every other trouble that
- * grows. Our own judgement (common practice, no source).
+ * grows. `worthOfBit` is what a bit learnt about the causes is worth besides what it changes at once. Our own judgement
+ * (common practice, no source).
  */
 export const EFFORT = {
   lookAgain: 1.5,
@@ -48,6 +49,8 @@ export const EFFORT = {
   perMinute: 0.05,
   perDayWaited: 0.1,
   perCheck: 0.25,
+  perQuestion: 0.1,
+  worthOfBit: 0.5,
   leastSaving: 0.02,
 } as const;
 

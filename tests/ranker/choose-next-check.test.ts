@@ -6,7 +6,7 @@ import { bestPlan, valueOfAnswers } from '../../src/ranker/decide-plan.ts';
 import { enumerateSets, listSets } from '../../src/ranker/enumerate-sets.ts';
 import type { Evidence } from '../../src/ranker/evidence.ts';
 import { gatherEvidence, ruledOut } from '../../src/ranker/gather-evidence.ts';
-import { compileKnowledge, decisionTable } from '../../src/ranker/knowledge-model.ts';
+import { compileKnowledge, decisionTable, networkUnder } from '../../src/ranker/knowledge-model.ts';
 import { factorLikelihood } from '../../src/ranker/likelihoods.ts';
 import { meanTables } from '../../src/ranker/network.ts';
 import { signChances } from '../../src/ranker/sign-chances.ts';
@@ -36,7 +36,15 @@ describe.each(Object.entries(LOOKS))('the worth of asking, with %s', (_, finding
     model.causes.length,
     model.causes.map((_, cause) => cause).filter((cause) => !out.has(cause)),
   );
-  const posterior = normalise(weighSets(network, meanTables(network), sets, evidence));
+  const under = networkUnder(model, evidence);
+  const power = under.evidenceWeight;
+  const posterior = normalise(weighSets(under, meanTables(network), sets, evidence));
+  /** Chances of answers, each raised to a power and made chances again. */
+  const sharpened = (chances: readonly number[], by: number): number[] => {
+    const raised = chances.map((p) => p ** by);
+    const sum = raised.reduce((a, b) => a + b, 0);
+    return raised.map((p) => p / sum);
+  };
   const members = listSets(sets);
   const table = decisionTable(model, new Set());
   const asked = { signs: new Set<SignId>(), settings: new Set<string>(), cannotSay: new Set<string>() };
@@ -63,11 +71,12 @@ describe.each(Object.entries(LOOKS))('the worth of asking, with %s', (_, finding
       if (target.kind !== 'sign' || model.tempering.has(target.sign)) continue;
       const chances = there(signIndex.get(target.sign as SignId)!);
       const { seenIfPresent, seenIfAbsent } = eyeReliability(target.sign);
-      const ifSeen = (s: number): number => seenIfAbsent + (seenIfPresent - seenIfAbsent) * chances[s]!;
-      expect(gain).toBeCloseTo(
-        valueOfAnswers(planNow, [believedAfter(ifSeen), believedAfter((s) => 1 - ifSeen(s))]),
-        6,
-      );
+      const answers = (s: number): number[] => {
+        const ifSeen = seenIfAbsent + (seenIfPresent - seenIfAbsent) * chances[s]!;
+        return sharpened([ifSeen, 1 - ifSeen], power.signs);
+      };
+      const both = [0, 1].map((answer) => believedAfter((s) => answers(s)[answer]!));
+      expect(gain).toBeCloseTo(valueOfAnswers(planNow, both), 6);
     }
   });
 
@@ -78,10 +87,16 @@ describe.each(Object.entries(LOOKS))('the worth of asking, with %s', (_, finding
       const factor = factorIndex.get(id)!;
       const { outcomes, rates } = network.factors[factor]!;
       if (outcomes.some((outcome) => model.tempering.has(`${id}=${outcome}`))) continue;
-      const answers = outcomes.map((_, outcome) => {
-        const given = factorLikelihood(network, sets, { label: id, factor, outcome, from: [] });
-        return believedAfter((s) => given[s]! * rates[outcome]!);
-      });
+      const leans = outcomes.map((_, outcome) =>
+        factorLikelihood(network, sets, { label: id, factor, outcome, from: [] }),
+      );
+      const weight = (s: number, outcome: number): number =>
+        rates[outcome]! * leans[outcome]![s]! ** power.setting;
+      const answers = outcomes.map((_, outcome) =>
+        believedAfter(
+          (s) => weight(s, outcome) / outcomes.reduce((sum, __, other) => sum + weight(s, other), 0),
+        ),
+      );
       expect(gain).toBeCloseTo(valueOfAnswers(planNow, answers), 6);
     }
   });

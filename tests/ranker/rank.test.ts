@@ -148,7 +148,7 @@ describe('what comes with a ranking', () => {
       circumstances: setting({ 'compost-kinds': ['horse-manure'] }),
     });
     expect(ranking.nextChecks.length).toBeGreaterThan(0);
-    for (const { gain } of ranking.nextChecks) expect(gain).toBeGreaterThan(0);
+    for (const { gain, bits } of ranking.nextChecks) expect(gain + bits).toBeGreaterThan(0);
     const open = new Set(ranking.openQuestions.map(({ id }) => id));
     for (const id of ['stunted', 'whole-bed', 'compost-kinds']) expect(open.has(id)).toBe(false);
     expect(open.size).toBe(ranking.openQuestions.length);
