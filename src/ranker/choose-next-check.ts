@@ -42,10 +42,8 @@ export interface Asked {
 }
 
 interface Scored extends NextCheck {
-  /** Gain and information after its cost in effort: below 0 it is not worth asking. */
+  /** Gain after its cost in effort: below 0 it is not worth doing. */
   readonly net: number;
-  /** Gain alone after its cost: below 0 it is no reason to put off a decision. */
-  readonly saves: number;
 }
 
 /** One answer to a question, and the fact that it would settle. */
@@ -77,21 +75,28 @@ function informationOf(chancesNow: Float64Array, answers: readonly PossibleAnswe
   return Math.max(0, doubtOf(chancesNow) - left);
 }
 
-/** The cause that the first answer lifts most against the others, and the one that it lowers most. */
-function toldApart(model: KnowledgeModel, [first, ...others]: readonly PossibleAnswer[]): CauseId[] {
-  if (!first || first.chance <= 0) return [];
-  const rest = others.reduce((sum, { chance }) => sum + chance, 0);
-  if (rest <= 0) return [];
-  const change = Float64Array.from(first.chances);
-  for (const { chance, chances } of others) {
-    for (let c = 0; c < change.length; c++) change[c]! -= (chance / rest) * chances[c]!;
-  }
-  const up = change.indexOf(Math.max(...change));
-  const down = change.indexOf(Math.min(...change));
-  return [up, down]
-    .filter((cause) => Math.abs(change[cause]!) > 1e-6)
+/** The cause whose chance the answers move most, and the one that most moves the other way. */
+function toldApart(
+  model: KnowledgeModel,
+  chancesNow: Float64Array,
+  answers: readonly PossibleAnswer[],
+): CauseId[] {
+  const causes = [...chancesNow.keys()];
+  const moved = (one: number, other: number): number =>
+    answers.reduce(
+      (sum, { chance, chances }) =>
+        sum + chance * (chances[one]! - chancesNow[one]!) * (chances[other]! - chancesNow[other]!),
+      0,
+    );
+  const most = causes.reduce((best, c) => (moved(c, c) > moved(best, best) ? c : best), 0);
+  const against = causes.reduce((best, c) => (moved(most, c) < moved(most, best) ? c : best), most);
+  return [most, against]
+    .filter((cause, at, both) => moved(cause, cause) > LEAST_MOVE ** 2 && both.indexOf(cause) === at)
     .map((cause) => model.causes[cause]!.id);
 }
+
+/** A chance that an answer moves by less is not told apart. */
+const LEAST_MOVE = 1e-6;
 
 /** Everything about the present state that every candidate is weighed against. */
 interface Weighing {
@@ -144,10 +149,9 @@ function score(
   const possible = answers.map((answer) => possibleAnswer(weighing, answer));
   const gain = valueOfAnswers(weighing.planNow, possible);
   const bits = informationOf(weighing.chancesNow, possible);
-  const saves = gain - priceOf(minutes, waitDays, target.kind === 'check');
-  const net = saves + EFFORT.worthOfBit * bits - EFFORT.perQuestion;
-  const tellsApart = toldApart(weighing.model, possible);
-  return { id, target, minutes, waitDays, gain, bits, tellsApart, net, saves };
+  const net = gain - priceOf(minutes, waitDays, target.kind === 'check');
+  const tellsApart = toldApart(weighing.model, weighing.chancesNow, possible);
+  return { id, target, minutes, waitDays, gain, bits, tellsApart, net };
 }
 
 /** Chances that some signs are there, under the subsets of the causes that touch any of them. */
@@ -259,8 +263,8 @@ const LEAST_MINUTES = 1;
 const LEAST_MINUTES_BY_HEART = 0.25;
 
 /**
- * Expected fall in expected loss per minute. What is learnt counts a little besides (`EFFORT.worthOfBit`): the choice looks
- * one answer ahead, and what is learnt now also serves the answers after that. Of equals the id that sorts first.
+ * Expected fall in expected loss per minute. In the order, what is learnt counts a little besides (`EFFORT.worthOfBit`): the
+ * choice looks one answer ahead, and what is learnt now also serves the answers after that. Of equals the id that sorts first.
  */
 function byWorth(a: Scored, b: Scored): number {
   const effort = ({ target, minutes, waitDays }: Scored): number =>
@@ -440,6 +444,6 @@ export function chooseNextCheck(
   ].sort(byWorth);
   // A check that saves a hair's breadth is no reason to put off what is to be done.
   const least = EFFORT.leastSaving * now.loss;
-  const [best] = checks.filter(({ saves }) => saves > least).sort((a, b) => b.saves - a.saves);
+  const [best] = checks.filter(({ net }) => net > least).sort((a, b) => b.net - a.net);
   return { all, ...(best ? { worthwhile: best } : {}) };
 }

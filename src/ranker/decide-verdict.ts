@@ -83,7 +83,7 @@ export function decideVerdict(
   };
   const check = next.worthwhile ?? checkUntilProven(best.plan, next);
   // A check that only holds back has no saving of its own: it costs what the course it belongs to costs.
-  if (check) expectedLoss.check = best.loss - (next.worthwhile ? check.saves : 0);
+  if (check) expectedLoss.check = best.loss - (next.worthwhile ? check.net : 0);
   const id: VerdictId = check ? 'check' : best.plan.kind;
   const carriers = carriersOf(table, best.plan, chances);
   const courses = best.plan.kind === 'act' ? best.plan.courses : [];
@@ -104,10 +104,6 @@ export function decideVerdict(
 }
 
 /** A check as it is shown: its price is not part of the result. */
-export function withoutNet({
-  net: _,
-  saves: __,
-  ...check
-}: NextCheck & { readonly net: number; readonly saves: number }): NextCheck {
+export function withoutNet({ net: _, ...check }: NextCheck & { readonly net: number }): NextCheck {
   return check;
 }

@@ -48,10 +48,9 @@ export const EFFORT = {
   seenInPassing: 0.5,
   perMinute: 0.05,
   perDayWaited: 0.1,
-  perCheck: 0.25,
-  perQuestion: 0.1,
+  perCheck: 0.5,
   worthOfBit: 0.5,
-  leastSaving: 0.02,
+  leastSaving: 0.05,
 } as const;
 
 /** Share of all plants on a plot that make a grower stop and look; our own estimate (common practice, no source). */

@@ -307,7 +307,7 @@ describe('both lopsided losses act', () => {
     const suspected: Told = {
       crop: 'tomato',
       date: '2026-06-10',
-      setting: { 'compost-kinds': ['horse-manure'], 'hay-source': 'unknown' },
+      setting: { 'compost-kinds': ['horse-manure'], 'hay-source': 'yes' },
       seen: 'cupped-up@new twisted-narrow@new same-compost-only whole-bed several-kinds',
       absent: 'aphids',
     };

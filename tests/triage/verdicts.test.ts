@@ -50,7 +50,7 @@ describe('every verdict', () => {
     const { verdict } = lookAt({
       crop: 'tomato',
       date: TODAY,
-      setting: { 'compost-kinds': ['horse-manure'], 'hay-source': 'unknown' },
+      setting: { 'compost-kinds': ['horse-manure'], 'hay-source': 'yes' },
       seen: 'cupped-up@new twisted-narrow@new same-compost-only whole-bed several-kinds',
       absent: 'aphids',
     });
