@@ -165,10 +165,23 @@ interface SignsThere extends Touched {
  */
 function reported(there: Float64Array, sign: AskableId, power: number): Float64Array {
   const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
-  return there.map((p) => {
-    const seen = seenIfAbsent + (seenIfPresent - seenIfAbsent) * p;
-    return 1 / (1 + ((1 - seen) / seen) ** power);
-  });
+  const out = new Float64Array(there.length);
+  const quarters = 4 * power;
+  // Roots are much quicker than powers, and this is where most of the time goes.
+  const byRoots = Number.isInteger(quarters) && quarters >= 4 && quarters < 8;
+  for (let s = 0; s < out.length; s++) {
+    const seen = seenIfAbsent + (seenIfPresent - seenIfAbsent) * there[s]!;
+    const odds = (1 - seen) / seen;
+    out[s] = 1 / (1 + (byRoots ? powerByRoots(odds, quarters) : odds ** power));
+  }
+  return out;
+}
+
+/** x to the power of 4 to 7 quarters. */
+function powerByRoots(x: number, quarters: number): number {
+  const half = Math.sqrt(x);
+  const rest = (quarters & 2 ? half : 1) * (quarters & 1 ? Math.sqrt(half) : 1);
+  return x * rest;
 }
 
 /**
