@@ -3,10 +3,10 @@
  * Run: npx tsx training/fit-likelihood-pairs.ts (needs ../shared/photos). Only numbers leave this script.
  */
 import { execFileSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { MarkPair } from '../src/signs/mark-pair.ts';
+import { codeFingerprint } from './code-fingerprint.ts';
 import { type FittedPair, fitMarkPair, rank, saidLogRatio } from './fit-mark-pair.ts';
 import { type JudgedPhoto, MARK_QUESTIONS } from './mark-questions.ts';
 import { readChewedShares } from './read-chewed-shares.ts';
@@ -16,18 +16,8 @@ const ROOT = fileURLToPath(new URL('..', import.meta.url));
 /** Below this, on groups left out, a measure separates too little to speak at all. */
 const SPEAKS_FROM = 0.7;
 
-/** Changes whenever the code that measures does. */
-function fingerprint(): string {
-  const hash = createHash('sha256');
-  for (const folder of ['photo', 'leaf']) {
-    const names = readdirSync(`${ROOT}src/${folder}`).filter((name) => name.endsWith('.ts'));
-    for (const name of names.sort()) hash.update(readFileSync(`${ROOT}src/${folder}/${name}`));
-  }
-  return hash.digest('hex').slice(0, 12);
-}
-
 async function readJudgedPhotos(): Promise<JudgedPhoto[]> {
-  const readings = await readLabelledPhotos(process.env.READINGS ?? fingerprint());
+  const readings = await readLabelledPhotos(process.env.READINGS ?? codeFingerprint());
   const found = readings.filter(({ trouble }) => !trouble.includes('no-leaf'));
   return Promise.all(
     found.map(async (photo) =>

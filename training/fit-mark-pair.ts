@@ -136,7 +136,6 @@ function trustIn(heldOut: readonly HeldOut[]): number {
       const weight = 1 / (isThere ? there : heldOut.length - there);
       return sum + weight * Math.log1p(Math.exp((isThere ? -power : power) * logRatio));
     }, 0);
-  let best = 0.05;
-  for (let power = best; power <= 1; power += 0.05) if (lossAt(power) < lossAt(best)) best = power;
-  return Math.min(1, best);
+  const powers = Array.from({ length: 20 }, (_, k) => (k + 1) / 20);
+  return powers.reduce((best, power) => (lossAt(power) < lossAt(best) ? power : best));
 }

@@ -25,7 +25,7 @@ export interface LabelledReading extends LabelledPhoto {
 }
 
 /** At most this many photos of one label are read: enough for a density, and minutes instead of an hour. */
-const MOST_PER_LABEL = 48;
+const MOST_PER_LABEL = Number(process.env.PHOTOS_PER_LABEL ?? 48);
 
 /**
  * The photos to read: of each label so many, one of each group in turn before a second of any.

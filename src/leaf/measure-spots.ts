@@ -10,28 +10,26 @@ export interface Spots {
   readonly area: number;
 }
 
-/** Steps against what lies round it by which a spot stands out of the grain of leaves: redness, and degrees of hue. */
-const REDDER = 6;
-const BROWNER = 6;
+/** Step of redness (a* as at L* 50) against what lies round it by which a spot stands out of the grain of leaves. */
+const REDDER = 5;
+/** For each step of redness a spot may lose at most this much yellow: glare and powder, which bleach to white, lose more. */
+const YELLOW_LOST = 0.7;
+/** Smoothing against the grain of the camera, over the root of the leaf's area. */
+const FINE = 0.006;
 /** How far round a spot it is compared with, over the root of the leaf's area. */
 const AROUND = 0.08;
 /** Least share of the square round a spot that it fills: a disc fills 0.79, a line along a vein next to nothing. */
 const COMPACT = 0.35;
 
 /**
- * Dead spots: pieces both redder (a* freed of shading) and of a browner hue than what lies round them, filled where the middle
- * is pale, that are compact, off the very edge and no larger than a thirtieth of the leaf. Glare is less green too, but its
- * hue does not turn to brown: that is why both are asked for.
- * @param hue hue smoothed over the leaf, degrees; `tissue` 255 = counts
+ * Dead spots: pieces redder than what lies round them and not just bleached, filled where the middle is pale, that are
+ * compact, off the very edge and no larger than a thirtieth of the leaf. Told by the way in which colour turns and not by
+ * where it ends, so that a colour cast does not hide a spot: a grey one on a leaf that looks blue is still told.
+ * @param tissue 255 = counts
  */
-export function measureSpots(
-  sample: LeafSample,
-  lab: LabPlanes,
-  hue: Float32Array,
-  tissue: Uint8Array,
-): Spots {
+export function measureSpots(sample: LeafSample, lab: LabPlanes, tissue: Uint8Array): Spots {
   const { width, height, sizePx } = sample;
-  const spot = fillHoles(standOut(sample, lab, hue, tissue), width, height);
+  const spot = fillHoles(standOut(sample, lab, tissue), width, height);
   const regions = labelRegions(spot, width, height, 255, 8);
   const least = Math.max(4, 1e-4 * sizePx * sizePx);
   const most = (sizePx * sizePx) / 30;
@@ -49,18 +47,25 @@ export function measureSpots(
   return { count, area };
 }
 
-function standOut(sample: LeafSample, lab: LabPlanes, hue: Float32Array, tissue: Uint8Array): Uint8Array {
-  const { width, height, sizePx, depth } = sample;
-  // a* over L* + 16 is free of shading: both grow with the cube root of the light.
-  const redness = lab.a.map((a, i) => (66 * a) / (lab.L[i]! + 16));
-  const redNear = blurInside(redness, tissue, width, height, AROUND * sizePx);
-  const hueNear = blurInside(hue, tissue, width, height, AROUND * sizePx);
+function standOut(sample: LeafSample, lab: LabPlanes, tissue: Uint8Array): Uint8Array {
+  const redder = stepsOf(lab.a, lab, sample, tissue);
+  const yellower = stepsOf(lab.b, lab, sample, tissue);
   return Uint8Array.from(tissue, (inside, i) =>
     inside === 255 &&
-    depth[i]! >= 1.5 &&
-    redness[i]! - redNear[i]! > REDDER &&
-    hueNear[i]! - hue[i]! > BROWNER
+    sample.depth[i]! >= 1.5 &&
+    redder[i]! > REDDER &&
+    yellower[i]! > -YELLOW_LOST * redder[i]!
       ? 255
       : 0,
   );
+}
+
+/** How far a plane of colour, freed of shading, lies above what is round each pixel. */
+function stepsOf(colour: Float32Array, lab: LabPlanes, sample: LeafSample, tissue: Uint8Array): Float32Array {
+  const { width, height, sizePx } = sample;
+  // Over L* + 16 it is free of shading: both grow with the cube root of the light.
+  const plane = colour.map((value, i) => (66 * value) / (lab.L[i]! + 16));
+  const here = blurInside(plane, tissue, width, height, Math.max(0.7, FINE * sizePx));
+  const near = blurInside(plane, tissue, width, height, AROUND * sizePx);
+  return here.map((value, i) => value - near[i]!);
 }

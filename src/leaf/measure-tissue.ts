@@ -35,7 +35,7 @@ export function measureTissue(sample: LeafSample, taking: Taking): Values {
   const living = Uint8Array.from(kinds, (k) =>
     k === TISSUE_INDEX.healthy || k === TISSUE_INDEX.chlorotic || k === TISSUE_INDEX.purple ? 255 : 0,
   );
-  const spots = measureSpots(sample, lab, hueAround(lab, tissue, width, height, FINE * sizePx), tissue);
+  const spots = measureSpots(sample, lab, tissue);
   const values: Values = {
     'chlorotic-fraction': counts[TISSUE_INDEX.chlorotic]! / all,
     'necrotic-fraction': counts[TISSUE_INDEX.necrotic]! / all,

@@ -43,7 +43,7 @@ export function ratioOf(pair: MarkPair, measured: Measured): number {
 /** Within the range of the photographs that the pair rests on, give or take the error of this measurement. */
 function wasSeen(pair: MarkPair, measured: Measured): boolean {
   const { value, se } = toScale(measured, pair.scale);
-  return value > pair.seen[0] - se && value < pair.seen[1] + se;
+  return value >= pair.seen[0] - se && value <= pair.seen[1] + se;
 }
 
 function signOf({ mark }: MarkPair, role: LeafReading['role']): AskableId | undefined {
