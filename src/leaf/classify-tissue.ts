@@ -9,7 +9,7 @@ export interface TissueBounds {
   readonly deadHue: number;
   /** Above this hue (turning backwards through red) it is purple. */
   readonly purpleHue: number;
-  /** Below this chroma, if light, it is white. */
+  /** Chroma under which light tissue is on the way to white. */
   readonly whiteChroma: number;
 }
 
@@ -18,7 +18,7 @@ export interface TissueBounds {
  * 10–15 and 117–125 at 25–30 (`papaya-spad`, on paper and in place), so 110 parts the two. Dead: the brown and tan spots of
  * `bean-uganda` and `blackgram-india` lie at hues of 30–80, the yellowest living leaves at 83 and more. Purple: red
  * cabbage, anthocyanin of cold and of phosphorus shortage turn towards 0 and beyond it (common practice, no source).
- * White: powdery mildew of both crops lies under 12 units of chroma, green leaves above 15.
+ * White: see `PALE_SHARE`; its bound is moved with that of chroma.
  */
 export const TISSUE_BOUNDS: TissueBounds = {
   chloroticHue: 110,
@@ -43,7 +43,7 @@ export function classifyTissue(
   const out = new Uint8Array(leaf.length);
   const dark = Math.min(16, 0.4 * medianL);
   const light = Math.max(45, medianL + 4);
-  const pale = PALE_SHARE * typicalChroma(lab, leaf);
+  const typical = typicalStrength(lab, leaf);
   for (let i = 0; i < leaf.length; i++) {
     if (leaf[i] !== 255) continue;
     const L = lab.L[i]!;
@@ -52,7 +52,7 @@ export function classifyTissue(
     const chroma = Math.sqrt(a * a + b * b);
     let hue = Math.atan2(b, a) * DEGREES;
     if (hue < 0) hue += 360;
-    if (L > light && chroma < Math.max(bounds.whiteChroma, pale)) out[i] = INDEX.white;
+    if (L > light && isWhite(chroma, a, L, typical, bounds.whiteChroma)) out[i] = INDEX.white;
     else if (L < dark && chroma < 8) out[i] = INDEX.necrotic;
     else if (chroma > 7 && (hue > 290 || hue < bounds.purpleHue)) out[i] = INDEX.purple;
     else if (hue < bounds.deadHue) out[i] = L > 55 && chroma > 36 ? INDEX.chlorotic : INDEX.necrotic;
@@ -65,17 +65,33 @@ export function classifyTissue(
 
 const DEGREES = 180 / Math.PI;
 
-/** Powder thinly laid lets green through: lighter than the leaf and this much weaker in colour counts as white too. */
-const PALE_SHARE = 0.45;
+/**
+ * Powder lets some green through: what is lighter than the leaf, this much weaker in colour and hardly greener than grey counts
+ * as white. A share and not a level, because the glare of a waxy leaf takes some colour from all of it, powder nearly all
+ * from where it lies; and glare stays green.
+ */
+const PALE_SHARE = 0.3;
+const STILL_GREEN = -6;
+/** Of the bound of white: so weak a colour is white on any leaf. */
+const PLAINLY = 0.4;
 
-/** Chroma that a fifth of the leaf exceeds. */
-function typicalChroma(lab: LabPlanes, leaf: Uint8Array): number {
+/** A part of colour freed of shading (both it and L* + 16 grow with the cube root of the light), as at L* 50. */
+const strengthOf = (colour: number, L: number): number => (66 * colour) / (L + 16);
+
+function isWhite(chroma: number, a: number, L: number, typical: number, whiteChroma: number): boolean {
+  if (chroma < PLAINLY * whiteChroma) return true;
+  const share = (PALE_SHARE * whiteChroma) / TISSUE_BOUNDS.whiteChroma;
+  return strengthOf(chroma, L) < share * typical && strengthOf(a, L) > STILL_GREEN;
+}
+
+/** Strength of colour that a fifth of the leaf exceeds. */
+function typicalStrength(lab: LabPlanes, leaf: Uint8Array): number {
   const histogram = new Int32Array(128);
   let n = 0;
   for (let i = 0; i < leaf.length; i++) {
     if (leaf[i] !== 255) continue;
     n++;
-    histogram[Math.min(127, Math.hypot(lab.a[i]!, lab.b[i]!) | 0)]!++;
+    histogram[Math.min(127, strengthOf(Math.hypot(lab.a[i]!, lab.b[i]!), lab.L[i]!) | 0)]!++;
   }
   let seen = 0;
   for (let c = 127; c > 0; c--) {

@@ -2,10 +2,11 @@ import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { convertLinearToSrgb, LINEAR_OF_BYTE } from '../photo/convert-srgb-to-linear.ts';
 import { measureDarkGreen } from '../photo/measure-dark-green.ts';
 import { blurInside } from './blur-inside.ts';
-import { boxesOf } from './boxes-of.ts';
 import { classifyTissue, TISSUE_INDEX, type TissueBounds } from './classify-tissue.ts';
+import { contrastVeins } from './contrast-veins.ts';
 import { findCentre } from './find-centre.ts';
-import { labelRegions } from './label-regions.ts';
+import { measureRelief } from './measure-relief.ts';
+import { measureSpots } from './measure-spots.ts';
 import type { MeasureId } from './measures.ts';
 import type { LeafSample } from './sample-leaf.ts';
 
@@ -34,21 +35,26 @@ export function measureTissue(sample: LeafSample, taking: Taking): Values {
   const living = Uint8Array.from(kinds, (k) =>
     k === TISSUE_INDEX.healthy || k === TISSUE_INDEX.chlorotic || k === TISSUE_INDEX.purple ? 255 : 0,
   );
+  const spots = measureSpots(sample, lab, tissue);
   const values: Values = {
     'chlorotic-fraction': counts[TISSUE_INDEX.chlorotic]! / all,
     'necrotic-fraction': counts[TISSUE_INDEX.necrotic]! / all,
     'purple-fraction': counts[TISSUE_INDEX.purple]! / all,
     'white-fraction': counts[TISSUE_INDEX.white]! / all,
-    ...measureSpots(sample, lab, kinds, tissue, all),
+    'spot-count': spots.count,
+    'spot-fraction': spots.area / all,
   };
   if (counts[1]! + counts[2]! + counts[4]! < 0.05 * all) return values;
-  const greenness = hueAround(lab, living, width, height, 0.006 * sizePx);
+  const greenness = hueAround(lab, living, width, height, FINE * sizePx);
   return {
     ...values,
     ...meanColour(sample, taking, living),
     ...measurePattern(sample, lab, living, greenness),
   };
 }
+
+/** Smoothing of hue against the grain of the camera, over the root of the leaf's area. */
+const FINE = 0.006;
 
 /** Hue in degrees (0–360 held to 60–180, where plants are) of the mean colour around each pixel of the mask. */
 export function hueAround(
@@ -109,8 +115,8 @@ function measurePattern(
 ): Values {
   const { width, height, sizePx, depth } = sample;
   const middle = blurInside(greenness, living, width, height, 0.03 * sizePx);
-  const yellow = blurInside(lab.b, living, width, height, Math.max(0.8, 0.012 * sizePx));
-  const yellowNear = blurInside(lab.b, living, width, height, 0.08 * sizePx);
+  const yellow = blurInside(lab.b, living, width, height, Math.max(0.8, PATCH.finest * sizePx));
+  const yellowNear = blurInside(lab.b, living, width, height, PATCH.broadest * sizePx);
   const mean = meanInside(greenness, living);
   const deepest = maxOf(depth);
   const edge = [0, 0];
@@ -134,6 +140,8 @@ function measurePattern(
   };
   const veins = contrastVeins(sample, lab, living);
   if (veins !== undefined) values['vein-contrast'] = veins;
+  const relief = measureRelief(sample, lab, living);
+  if (relief !== undefined) values['surface-relief'] = relief;
   if (edge[1]! > 20 && inner[1]! > 20) {
     values['edge-contrast'] = inner[0]! / inner[1]! - edge[0]! / edge[1]!;
   }
@@ -142,45 +150,8 @@ function measurePattern(
   return values;
 }
 
-/**
- * How much less yellow (b*, smoothed over a twenty-fifth of the leaf) lines are than what lies on both their sides,
- * averaged over the leaf, less the same for lines that are yellower. A line is where the second derivative across is
- * more than twice that along (Hessian eigenvalues; Lindeberg 1998); patches and spots have no such direction. On b*
- * because green bands along veins in `chilli-india/nutritional` stand out there most, on hue and L* less. Greener lines
- * count 1.3-fold: in a pattern of plain stripes both kinds are equally strong, and the veins of a leaf are the greener.
- */
-function contrastVeins(sample: LeafSample, lab: LabPlanes, living: Uint8Array): number | undefined {
-  const { width, height, sizePx, depth } = sample;
-  const sigma = 0.04 * sizePx;
-  const plane = blurInside(lab.b, living, width, height, sigma);
-  const step = Math.max(1, Math.round(0.7 * sigma));
-  const row = step * width;
-  let greener = 0;
-  let yellower = 0;
-  let n = 0;
-  for (let y = step; y < height - step; y++) {
-    for (let x = step; x < width - step; x++) {
-      const i = y * width + x;
-      if (living[i] !== 255 || depth[i]! < 0.02 * sizePx) continue;
-      n++;
-      const xx = plane[i - step]! - 2 * plane[i]! + plane[i + step]!;
-      const yy = plane[i - row]! - 2 * plane[i]! + plane[i + row]!;
-      const xy =
-        (plane[i + row + step]! - plane[i + row - step]! - plane[i - row + step]! + plane[i - row - step]!) /
-        4;
-      const mean = (xx + yy) / 2;
-      const root = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
-      // Half the second difference is the line's own step against the mean of its two sides.
-      if (mean + root > 2 * Math.abs(mean - root)) greener += (mean + root) / 2;
-      else if (root - mean > 2 * Math.abs(mean + root)) yellower += (root - mean) / 2;
-    }
-  }
-  return n > 100 ? (VEIN_SCALE * (1.3 * greener - yellower)) / n : undefined;
-}
-
-/** Smoothing flattens lines, and most of a leaf is not line: this brings the value to the size of the steps one sees. */
-const VEIN_SCALE = 10;
-
+/** Sizes of the patches that mottle, over the root of the leaf's area: below is grain, above is shading and a yellow edge. */
+const PATCH = { finest: 0.008, broadest: 0.05 };
 /** Spread of hue, degrees, at which evenness is one half, and of b* in patches at which mottle is. */
 const EVEN_HALF = 8;
 const MOTTLE_HALF = 6;
@@ -238,51 +209,6 @@ function contrastTip(sample: LeafSample, living: Uint8Array, greenness: Float32A
   const high = sums.high[0]! / sums.high[1]!;
   return ratio < 1 ? high - low : low - high;
 }
-
-/**
- * Dead spots: pieces of dead tissue, or tissue clearly redder and darker than what lies round it, that are compact, off
- * the very edge and no larger than a thirtieth of the leaf.
- */
-function measureSpots(
-  sample: LeafSample,
-  lab: LabPlanes,
-  kinds: Uint8Array,
-  tissue: Uint8Array,
-  all: number,
-): Values {
-  const { width, height, sizePx, depth } = sample;
-  const redness = new Float32Array(lab.a.length);
-  // a* over L* + 16 is free of shading: both grow with the cube root of the light.
-  for (let i = 0; i < redness.length; i++) redness[i] = (66 * lab.a[i]!) / (lab.L[i]! + 16);
-  const near = blurInside(redness, tissue, width, height, 0.08 * sizePx);
-  const spot = new Uint8Array(tissue.length);
-  for (let i = 0; i < spot.length; i++) {
-    if (tissue[i] !== 255 || depth[i]! < 1.5) continue;
-    const stands = redness[i]! - near[i]!;
-    const dead = kinds[i] === TISSUE_INDEX.necrotic || kinds[i] === TISSUE_INDEX.purple;
-    if (stands > SPOT_STEP || (dead && stands > 0.5 * SPOT_STEP)) spot[i] = 255;
-  }
-  const regions = labelRegions(spot, width, height, 255, 8);
-  const least = Math.max(4, 1e-4 * sizePx * sizePx);
-  const most = (sizePx * sizePx) / 30;
-  const span = new Float32Array(regions.count + 1);
-  const bounds = boxesOf(regions.labels, regions.count, width);
-  let count = 0;
-  let area = 0;
-  for (let k = 1; k <= regions.count; k++) {
-    const size = regions.sizes[k]!;
-    const w = bounds[k * 4 + 1]! - bounds[k * 4]! + 1;
-    const h = bounds[k * 4 + 3]! - bounds[k * 4 + 2]! + 1;
-    span[k] = Math.max(w, h);
-    if (size < least || size > most || size < 0.35 * Math.max(w, h) ** 2) continue;
-    count++;
-    area += size;
-  }
-  return { 'spot-count': count, 'spot-fraction': area / all };
-}
-
-/** Step of redness that parts spots from the grain of leaves. */
-const SPOT_STEP = 9;
 
 /** Median of a plane under a mask, from a histogram of steps of 0.25 between 0 and 110. */
 export function medianInside(plane: Float32Array, mask: Uint8Array): number {

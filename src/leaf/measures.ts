@@ -37,11 +37,17 @@ export const MEASURES = [
   {
     id: 'mottle',
     unit: '0–1',
-    says: 'patchiness between light and dark green at the scale of a tenth of the leaf',
+    says: 'patchiness between light and dark green, in patches of a fiftieth to a tenth of the leaf',
   },
   { id: 'ribs-left', unit: '0–1', says: 'share of the lost edge along which ribs still stand' },
   { id: 'frame-share', unit: '0–1', says: 'share of the frame that the leaf fills' },
   { id: 'sharpness', unit: '0–1', says: '1 when fine detail is crisp' },
+  // Those above are the agreed ones; the project's own follow.
+  {
+    id: 'surface-relief',
+    unit: 'per cent of light',
+    says: 'how deep the hollows of a crinkled surface look, folds and veins left out',
+  },
 ] as const;
 
 export type MeasureId = (typeof MEASURES)[number]['id'];

@@ -87,6 +87,7 @@ const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number] } = {
   'spot-count': [0.6, 0.15],
   'spot-fraction': [0.001, 0.15],
   mottle: [0.015, 0.05],
+  'surface-relief': [0.05, 0.15],
 };
 
 /** Tissue at least `px` from the outline and from holes: pixels on a border are mixed with the ground. */

@@ -36,8 +36,14 @@ export function ratioOf(pair: MarkPair, measured: Measured): number {
   const low = Math.min(pair.present.mean, pair.absent.mean);
   const high = Math.max(pair.present.mean, pair.absent.mean);
   const held = { value: Math.min(high, Math.max(low, value)), se };
-  const ratio = densityIn(pair.present, held) / densityIn(pair.absent, held);
+  const ratio = (densityIn(pair.present, held) / densityIn(pair.absent, held)) ** pair.trust;
   return Math.min(pair.most, Math.max(1 / pair.most, ratio));
+}
+
+/** Within the range of the photographs that the pair rests on, give or take the error of this measurement. */
+function wasSeen(pair: MarkPair, measured: Measured): boolean {
+  const { value, se } = toScale(measured, pair.scale);
+  return value >= pair.seen[0] - se && value <= pair.seen[1] + se;
 }
 
 function signOf({ mark }: MarkPair, role: LeafReading['role']): AskableId | undefined {
@@ -52,23 +58,24 @@ function signOf({ mark }: MarkPair, role: LeafReading['role']): AskableId | unde
   }
 }
 
-function findingsOf(reading: LeafReading): Finding[] {
+/** What each mark's measure says on one photo; nothing where it was not taken or lies outside what was seen. */
+function ratiosOf(reading: LeafReading): { readonly sign: AskableId; readonly ratio: number }[] {
   if (!reading.leaf.found || reading.trouble.some((code) => SILENCING.has(code))) return [];
-  return LIKELIHOOD_PAIRS.flatMap((pair): Finding[] => {
+  return LIKELIHOOD_PAIRS.flatMap((pair) => {
     const sign = signOf(pair, reading.role);
     const measured = reading.measures[pair.measure];
-    if (sign === undefined || measured === undefined) return [];
-    const ratio = ratioOf(pair, measured);
-    if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return [];
-    return [
-      {
-        sign,
-        from: 'camera',
-        ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
-        ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
-      },
-    ];
+    if (sign === undefined || measured === undefined || !wasSeen(pair, measured)) return [];
+    return [{ sign, ratio: ratioOf(pair, measured) }];
   });
+}
+
+function findingOf(sign: AskableId, ratio: number): Finding {
+  return {
+    sign,
+    from: 'camera',
+    ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
+    ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
+  };
 }
 
 /** Measures whose ordinary level differs from variety to variety; a normal leaf of the same variety sets it right. */
@@ -94,10 +101,20 @@ function againstNormal(reading: LeafReading, normal: LeafReading | undefined): L
 }
 
 /**
- * What the camera reports: for each leaf photo and each mark that photographs with known labels were at hand for, a
- * likelihood pair from the measure and its error. Silent on every other mark and on photos in trouble.
+ * What the camera reports: for each position and each mark that photographs with known labels were at hand for, one
+ * likelihood pair from the measure and its error. Silent on every other mark, on photos in trouble, and on values that no
+ * photograph of the fit came near. Several photos of one position count as the mean of their ratios, which is the ratio
+ * of a mark that is on one of these leaves, none knows which: a mark need not be on every leaf, and the same leaf taken
+ * again adds nothing.
  */
 export function findingsFromReadings(readings: readonly LeafReading[]): Finding[] {
   const normal = readings.find(({ role }) => role === 'normal');
-  return readings.flatMap((reading) => findingsOf(againstNormal(reading, normal)));
+  const said = new Map<AskableId, number[]>();
+  for (const { sign, ratio } of readings.flatMap((reading) => ratiosOf(againstNormal(reading, normal)))) {
+    said.set(sign, [...(said.get(sign) ?? []), ratio]);
+  }
+  return [...said].flatMap(([sign, ratios]) => {
+    const ratio = ratios.reduce((sum, r) => sum + r, 0) / ratios.length;
+    return ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW ? [] : [findingOf(sign, ratio)];
+  });
 }

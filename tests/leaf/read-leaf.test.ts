@@ -166,6 +166,44 @@ describe('measures against drawn truth', () => {
     expect(measured(read(drawLeaf({ yellow: { where: 'patches' } }).pixels), 'mottle')).toBeGreaterThan(0.5);
   });
 
+  it('takes a spot with a pale middle as one spot, and glare as none', () => {
+    const { pixels, truth } = drawLeaf({ background: 'paper', spots: { count: 8, radius: 0.03 } });
+    const ringed = { ...pixels, data: pixels.data.slice() };
+    const brown = (i: number): boolean => pixels.data[i]! > pixels.data[i + 1]! + 15;
+    const inSpot = (x: number, y: number): boolean => brown((y * 640 + x) * 4);
+    for (let y = 8; y < 472; y++) {
+      for (let x = 8; x < 632; x++) {
+        const i = y * 640 + x;
+        if (truth.remaining.data[i] !== 255) continue;
+        const isMiddle = [0, 5, -5, 5 * 640, -5 * 640].every((d) => brown((i + d) * 4));
+        if (isMiddle && inSpot(x, y)) ringed.data.set([214, 206, 196, 255], i * 4);
+      }
+    }
+    expectWithinError(read(ringed), 'spot-count', truth.spotCount);
+    const shiny = { ...pixels, data: drawLeaf({ background: 'paper' }).pixels.data.slice() };
+    for (let i = 0; i < truth.remaining.data.length; i++) {
+      const x = i % 640;
+      const y = Math.floor(i / 640);
+      const isGlare = Math.hypot((x % 70) - 35, (y % 70) - 35) < 9;
+      if (isGlare && truth.remaining.data[i] === 255) shiny.data.set([206, 218, 214, 255], i * 4);
+    }
+    expect(measured(read(shiny), 'spot-count')).toBeLessThan(1);
+  });
+
+  it('feels dimples, the more the deeper they are, and next to none in veins or at the edge of a shadow', () => {
+    const flat = measured(read(drawLeaf().pixels), 'surface-relief');
+    const shallow = read(drawLeaf({ dimples: 0.15 }).pixels);
+    const deep = read(drawLeaf({ dimples: 0.3 }).pixels);
+    expect(measured(shallow, 'surface-relief')).toBeGreaterThan(
+      flat + 2 * errorOf(shallow, 'surface-relief'),
+    );
+    const rise = measured(deep, 'surface-relief') - flat;
+    expect(rise / (measured(shallow, 'surface-relief') - flat)).toBeGreaterThan(1.5);
+    expect(rise / (measured(shallow, 'surface-relief') - flat)).toBeLessThan(2.5);
+    const folded = read(drawLeaf({ shadow: true }).pixels, { leaf: { x: 0.5, y: 0.5 } });
+    expect(measured(folded, 'surface-relief')).toBeLessThan(measured(shallow, 'surface-relief') / 2);
+  });
+
   it('counts strewn pale dots and none on a plain leaf', () => {
     const { pixels, truth } = drawLeaf({ background: 'paper' });
     const dotted = { ...pixels, data: pixels.data.slice() };
@@ -193,6 +231,7 @@ describe('the same leaf, seen otherwise', () => {
     'vein-contrast',
     'edge-contrast',
     'mottle',
+    'surface-relief',
     'spot-fraction',
     'lost-fraction',
   ];

@@ -41,6 +41,8 @@ export interface LeafPicture {
   /** Patch over the half of the leaf nearer the base, or powder in blotches. */
   readonly purple?: boolean;
   readonly powder?: boolean;
+  /** Dimples all over: how much the light rises and falls, as a share. Default 0. */
+  readonly dimples?: number;
   /** White plant label in the upper left corner. */
   readonly label?: boolean;
   /** Multipliers of linear R, G, B: the colour of the light. */
@@ -296,7 +298,9 @@ export function drawLeaf(picture: LeafPicture = {}): DrawnLeaf {
           else if (isPowder) area.white++;
           else if (isPurple) area.purple++;
           else if (isYellow) area.yellow++;
-          const shade = 0.94 + 0.12 * noise(px * 0.01, py * 0.01) + 0.03 * (noise(px * 0.9, py * 0.9) - 0.5);
+          const dimple = 1 + (picture.dimples ?? 0) * (2 * noise(u * 40 + 9, v * 40 + 9) - 1);
+          const shade =
+            dimple * (0.94 + 0.12 * noise(px * 0.01, py * 0.01) + 0.03 * (noise(px * 0.9, py * 0.9) - 0.5));
           for (let c = 0; c < 3; c++) sum[c]! += rgb[c]! * shade;
         } else {
           const grain =

@@ -5,7 +5,7 @@ import type { PhotoRole, PhotoTrouble } from '../../src/photo/types.ts';
 import { findingsFromReadings, ratioOf } from '../../src/signs/findings-from-readings.ts';
 import { LIKELIHOOD_PAIRS } from '../../src/signs/likelihood-pairs.ts';
 import { toScale } from '../../src/signs/measure-scale.ts';
-import { MARKS } from '../../src/signs/vocabulary.ts';
+import { BROADER_MARKS, MARKS } from '../../src/signs/vocabulary.ts';
 
 const reading = (role: PhotoRole, measures: Measures, trouble: PhotoTrouble[] = []): LeafReading => ({
   role,
@@ -13,6 +13,7 @@ const reading = (role: PhotoRole, measures: Measures, trouble: PhotoTrouble[] = 
   leaf: { found: true },
   measures,
 });
+const greenIndex = (value: number, se = 0.03): Measures => ({ 'dark-green-index': { value, se } });
 /** A pair that the fit gave for even yellowing on the dark green index or hue, whichever it chose. */
 const yellow = LIKELIHOOD_PAIRS.find(({ mark }) => mark === 'yellow-even')!;
 const yellowMeasures = (value: number, se: number): Measures => ({ [yellow.measure]: { value, se } });
@@ -22,14 +23,20 @@ const strengthOf = (findings: ReturnType<typeof findingsFromReadings>, sign: str
 };
 
 describe('pairs as data', () => {
-  it('stand on photographs, and never beyond twelve to one', () => {
+  it('stand on photographs, inside their range, and never beyond twelve to one', () => {
     expect(LIKELIHOOD_PAIRS.length).toBeGreaterThan(3);
-    const marks = new Set<string>(MARKS.map(({ id }) => id));
+    const marks = new Set<string>([...MARKS.map(({ id }) => id), ...Object.keys(BROADER_MARKS)]);
     for (const pair of LIKELIHOOD_PAIRS) {
       expect(marks.has(pair.mark)).toBe(true);
       expect(Math.min(pair.present.n, pair.absent.n)).toBeGreaterThanOrEqual(10);
       expect(pair.most).toBeLessThanOrEqual(12);
       expect(pair.auc).toBeGreaterThanOrEqual(0.7);
+      expect(pair.trust).toBeGreaterThan(0);
+      expect(pair.trust).toBeLessThanOrEqual(1);
+      for (const { mean } of [pair.present, pair.absent]) {
+        expect(mean).toBeGreaterThan(pair.seen[0]);
+        expect(mean).toBeLessThan(pair.seen[1]);
+      }
     }
   });
 
@@ -114,9 +121,36 @@ describe('findings of the camera', () => {
     expect(strengthOf(found, 'yellow-even@old')).toBeGreaterThan(1);
   });
 
+  it('speaks once for several photos of one position, and no louder for the same leaf taken again', () => {
+    const once = reading('old', yellowMeasures(paleValue, se));
+    const alone = strengthOf(findingsFromReadings([once]), 'yellow-even@old');
+    const thrice = findingsFromReadings([once, once, once]);
+    expect(thrice.filter(({ sign }) => sign === 'yellow-even@old')).toHaveLength(1);
+    expect(strengthOf(thrice, 'yellow-even@old')).toBeCloseTo(alone, 10);
+  });
+
+  it('takes a mark that one of two leaves shows as likely there, less surely than if both did', () => {
+    const pale = reading('old', yellowMeasures(paleValue, se));
+    const green = reading('old', yellowMeasures(greenValue, se));
+    const both = strengthOf(findingsFromReadings([pale, pale]), 'yellow-even@old');
+    const one = strengthOf(findingsFromReadings([pale, green]), 'yellow-even@old');
+    expect(one).toBeGreaterThan(0);
+    expect(one).toBeLessThan(both);
+    expect(one).toBeCloseTo(strengthOf(findingsFromReadings([green, pale]), 'yellow-even@old'), 10);
+    const apart = findingsFromReadings([pale, { ...green, role: 'new' }]);
+    expect(strengthOf(apart, 'yellow-even@old')).toBeCloseTo(both, 10);
+    expect(strengthOf(apart, 'yellow-even@new')).toBeLessThan(0);
+  });
+
+  it('has nothing to say of values that no photograph of the fit came near', () => {
+    const far = paleValue + 6 * (paleValue - greenValue);
+    expect(findingsFromReadings([reading('old', yellowMeasures(far, se))])).toEqual([]);
+  });
+
   it('is silent on measures that no pair rests on', () => {
     expect(findingsFromReadings([reading('old', { 'purple-fraction': { value: 0.6, se: 0.05 } })])).toEqual(
       [],
     );
+    expect(findingsFromReadings([reading('old', greenIndex(Number.NaN))])).toEqual([]);
   });
 });

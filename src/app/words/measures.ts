@@ -89,6 +89,7 @@ const WAYS: { readonly [Id in MeasureId]: Way } = {
   'edge-loss-fraction': { name: 'Missing from the edge', say: percent('the whole leaf'), finer: true },
   'ribs-left': { name: 'Ribs left standing along what is lost', say: percent('that edge'), finer: true },
   'spot-fraction': { name: 'In dead spots', say: percent('the leaf'), finer: true },
+  'surface-relief': { name: 'Dimpled surface', say: plain(' of 100', 1), finer: true },
   'stipple-density': { name: 'Tiny pale dots', say: plain(' in a thousand points of leaf', 1), finer: true },
   lightness: { name: 'Lightness (CIELAB L*)', say: plain(' of 100', 0), finer: true },
   chroma: { name: 'Strength of colour (CIELAB C*)', say: plain('', 0), finer: true },
