@@ -68,6 +68,18 @@ export function printMeasures(photos: readonly FileReading[]): string {
   return photoLines(photos).join('\n');
 }
 
+/** What to do; a course that only holds back until the check is made is for the meantime. */
+function courseLines(id: Verdict['id'], courses: Verdict['courses']): string[] {
+  const isMeanwhile = (id: string): boolean => COURSES.some((course) => course.id === id && course.until);
+  const meanwhile = id === 'check' ? courses.filter(isMeanwhile) : [];
+  const others = courses.filter((course) => !meanwhile.includes(course));
+  const says = (course: string): string => `    ${saysOf(COURSES, course)}`;
+  return [
+    ...(meanwhile.length > 0 ? ['  Meanwhile:', ...meanwhile.map(says)] : []),
+    ...(others.length > 0 ? [id === 'act' ? '  Do:' : '  If it comes to acting:', ...others.map(says)] : []),
+  ];
+}
+
 function verdictLines(verdict: Verdict, crop?: CropId): string[] {
   const { id, lookAgain, check, courses, recovery, cautions } = verdict;
   const weekday = new Date(`${lookAgain}T00:00:00Z`).toLocaleDateString('en-GB', {
@@ -79,8 +91,7 @@ function verdictLines(verdict: Verdict, crop?: CropId): string[] {
   return [
     `Verdict: ${saysOf(VERDICTS, id)}. Look again on ${weekday}.`,
     ...(check ? [`  First: ${describeCheck(check, crop)} (${check.minutes} min)`] : []),
-    ...(courses.length > 0 ? [id === 'act' ? '  Do:' : '  If it comes to acting:'] : []),
-    ...courses.map((course) => `    ${saysOf(COURSES, course)}`),
+    ...courseLines(id, courses),
     ...recovery.map(({ looksLike }) => `  By then: ${looksLike}`),
     ...cautions.map((caution) => `  Caution: ${CAUTIONS[caution]}`),
   ];

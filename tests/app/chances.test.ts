@@ -7,18 +7,12 @@ describe('a chance in words', () => {
     [{ probability: 0.6, low: 0.4, high: 0.8 }, 'about 6 in 10 gardens with these signs (4 to 8)'],
     [{ probability: 0.62, low: 0.58, high: 0.64 }, 'about 6 in 10 gardens with these signs'],
     [{ probability: 0.0005, low: 0, high: 0.002 }, 'fewer than 1 in 100 gardens with these signs'],
-    [
-      { probability: 0.03, low: 0.004, high: 0.09 },
-      'about 3 in 100 gardens with these signs (fewer than 1 to 9)',
-    ],
+    [{ probability: 0.03, low: 0.004, high: 0.09 }, 'about 3 in 100 gardens with these signs (up to 9)'],
     [
       { probability: 0.5, low: 0.01, high: 0.97 },
-      'about 5 in 10 gardens with these signs (fewer than 1 to more than 9)',
+      'about 5 in 10 gardens with these signs (anything from fewer than 1 to more than 9)',
     ],
-    [
-      { probability: 0.96, low: 0.9, high: 0.999 },
-      'about 96 in 100 gardens with these signs (90 to more than 99)',
-    ],
+    [{ probability: 0.96, low: 0.9, high: 0.999 }, 'about 96 in 100 gardens with these signs (90 or more)'],
     [{ probability: 1, low: 1, high: 1 }, 'more than 99 in 100 gardens with these signs'],
   ])('says %o as "%s"', (chance, says) => {
     expect(describeChance(chance)).toBe(says);

@@ -31,9 +31,11 @@ describe('measures in words', () => {
   it('says no clear difference when zero lies within the error, and which side is greener when not', () => {
     expect(say({ 'vein-contrast': { value: 2, se: 2 } })[0]).toMatch(/no clear difference$/);
     expect(say({ 'vein-contrast': { value: 8, se: 2.3 } })[0]).toMatch(
-      /veins greener by 8 points of colour, give or take 3$/,
+      /veins clearly greener \(by 8 points of colour, give or take 3\)$/,
     );
-    expect(say({ 'edge-contrast': { value: -8, se: 2.3 } })[0]).toMatch(/middle paler by 8 degrees of hue/);
+    expect(say({ 'edge-contrast': { value: -8, se: 2.3 } })[0]).toMatch(
+      /middle a little paler \(by 8 degrees of hue/,
+    );
   });
 
   it('marks what stands out of its own error, so that the rest can be folded away', () => {

@@ -86,6 +86,13 @@ describe('a verdict in words', () => {
     expect(said.courses).toEqual(['Shade during the hottest hours and water in the morning.']);
   });
 
+  it('says what holds until the check is made apart from what may come after it', () => {
+    const said = describeVerdict(judge({ id: 'check', check, courses: ['stop-the-load', 'shade'] }), TODAY);
+    expect(said.meanwhile).toEqual([expect.stringMatching(/^Stop spreading/)]);
+    expect(said.courses).toEqual([expect.stringMatching(/^Shade/)]);
+    expect(describeVerdict(judge({ id: 'act', courses: ['stop-the-load'] }), TODAY).meanwhile).toEqual([]);
+  });
+
   it('says what would be done if it came to it, when it is not to be done now', () => {
     expect(describeVerdict(judge({ id: 'watch', courses: ['shade'] }), TODAY).courses).toHaveLength(1);
   });

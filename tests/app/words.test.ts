@@ -4,10 +4,11 @@ import { CAUSE_NAMES, FAMILY_NAMES, joinWords } from '../../src/app/words/causes
 import { describeQuestion, describeTellsApart } from '../../src/app/words/checks.ts';
 import { CROP_WORDS, findCrops } from '../../src/app/words/crops.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../src/app/words/photo-troubles.ts';
+import { sayShift } from '../../src/app/words/weighing.ts';
 import { CHECKS } from '../../src/causes/checks.ts';
 import { PHOTO_TROUBLES } from '../../src/photo/types.ts';
 import { SETTINGS, type SettingId } from '../../src/signs/settings.ts';
-import { CAUSES, CROPS, FAMILIES } from '../../src/signs/vocabulary.ts';
+import { CAUSES, CROPS, FAMILIES, SPREAD_SIGNS } from '../../src/signs/vocabulary.ts';
 
 describe('the words of the app', () => {
   it('says of every trouble with a photo what to do, and blames nobody', () => {
@@ -33,6 +34,20 @@ describe('the words of the app', () => {
       where: 'The youngest leaves, at the tip',
       asks: 'Patchwork of light and dark green (mosaic)?',
     });
+  });
+
+  it('asks how it lies and came about as a question, not as a line of a list', () => {
+    for (const { id } of SPREAD_SIGNS)
+      expect(describeQuestion({ kind: 'sign', sign: id }).asks).toMatch(/^(Is|Does|Did|Has) .*\?/);
+  });
+
+  it('says how an answer moved a cause, and does not name one number twice', () => {
+    expect(sayShift({ cause: 'aphids', before: 0.6, after: 0.03 })).toBe(
+      'aphids: from about 6 in 10 to about 3 in 100',
+    );
+    expect(sayShift({ cause: 'aphids', before: 0.86, after: 0.93 })).toBe(
+      'aphids: a little more, still about 9 in 10',
+    );
   });
 
   it('says what a question tells apart', () => {

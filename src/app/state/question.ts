@@ -16,7 +16,12 @@ export const question = computed<NextCheck | undefined>(() => {
     ({ id }) => id === pinned.value,
   );
   if (kept && isOpen(kept)) return kept;
-  return result.nextChecks.find(isOpen) ?? result.openQuestions.find(isOpen);
+  // Once nothing else is worth its minutes, the check that the verdict waits for comes before what hardly matters.
+  return (
+    result.nextChecks.find(isOpen) ??
+    (check && isOpen(check) ? check : undefined) ??
+    result.openQuestions.find(isOpen)
+  );
 });
 
 /** Is anything that is left to ask worth its minutes? While nothing has been said, everything is. */

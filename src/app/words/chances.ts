@@ -43,5 +43,9 @@ function rangeInBrackets({ low, high }: Chance, whole: 10 | 100, middle: string)
   const from = share(low, whole);
   const to = share(high, whole);
   if (from === to) return from === middle ? '' : ` (${from})`;
+  // "8 to more than 9" is no range that anybody says.
+  if (/^fewer/.test(from) && /^more/.test(to)) return ` (anything from ${from} to ${to})`;
+  if (/^more/.test(to)) return ` (${from} or more)`;
+  if (/^fewer/.test(from)) return ` (up to ${to})`;
   return ` (${from} to ${to})`;
 }

@@ -3,7 +3,7 @@ import type { NextCheckTarget } from '../../ranker/types.ts';
 import { askSetting } from '../../signs/ask-setting.ts';
 import type { CauseId, CropId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise } from './causes.ts';
-import { describeSign, PLACE_WORDS, type SignGroup, sayShortly } from './signs.ts';
+import { describeSign, PLACE_WORDS, type SignGroup, SPREAD_ASKS, sayShortly } from './signs.ts';
 
 export const checkOf = (id: CheckId): Check | undefined =>
   (CHECKS as readonly Check[]).find((check) => check.id === id);
@@ -26,7 +26,8 @@ export function describeQuestion(
     return { where: 'A check to make', asks: checkOf(target.check)?.says ?? target.check };
   const sign = describeSign(target.sign);
   const where = sign.group === 'mark' ? PLACE_WORDS[sign.place ?? 'some'].lookAt : GROUP_LOOK[sign.group];
-  return { where, asks: `${capitalise(sign.what)}?` };
+  const spread = (SPREAD_ASKS as Partial<Record<string, string>>)[target.sign];
+  return { where, asks: spread ?? `${capitalise(sign.what)}?` };
 }
 
 /** In one line, for lists: what there is to find out. */

@@ -46,15 +46,26 @@ const count =
 
 const UNITS: ReadonlyMap<MeasureId, string> = new Map(MEASURES.map(({ id, unit }) => [id, unit]));
 
+/**
+ * A difference of colour for those to whom degrees say nothing. From a yellow leaf to a green one the hue turns by some
+ * 35 degrees (about 95 to about 130, see the measure); a quarter of that is little, more than half is much (our own
+ * judgement, no source).
+ */
+function howMuch(size: number, isHue: boolean): string {
+  const [little, much] = isHue ? [9, 18] : [5, 15];
+  return size < little ? 'a little' : size < much ? 'clearly' : 'much';
+}
+
 /** A difference of colour in the unit of its measure; "no clear difference" when zero lies within its give or take. */
 const contrast =
-  (id: MeasureId, greener: string, paler: string) =>
+  (id: MeasureId, side: string) =>
   ({ value, se }: Measured): string => {
     const give = se * GIVE_OR_TAKE;
     if (Math.abs(value) <= give) return 'no clear difference';
-    const unit = UNITS.get(id)?.includes('hue') ? 'degrees of hue' : 'points of colour';
+    const isHue = UNITS.get(id)?.includes('hue') ?? false;
+    const unit = isHue ? 'degrees of hue' : 'points of colour';
     const size = `${Math.round(Math.abs(value))} ${unit}, give or take ${Math.max(1, Math.round(give))}`;
-    return `${value > 0 ? greener : paler} by ${size}`;
+    return `${side} ${howMuch(Math.abs(value), isHue)} ${value > 0 ? 'greener' : 'paler'} (by ${size})`;
   };
 
 const plain =
@@ -64,6 +75,10 @@ const plain =
     const doubt = Number(give) === 0 ? `less than ${(10 ** -digits).toFixed(digits)}` : give;
     return `${value.toFixed(digits)}${unit}, give or take ${doubt}`;
   };
+
+/** A share of one, as a mark out of a hundred: "23 of 100, give or take 5". */
+const outOfHundred = ({ value, se }: Measured): string =>
+  `${Math.round(value * 100)} of 100, give or take ${Math.max(1, Math.round(se * GIVE_OR_TAKE * 100))}`;
 
 /** In the order in which they are read out: what a grower sees first, first. */
 const WAYS: { readonly [Id in MeasureId]: Way } = {
@@ -76,15 +91,15 @@ const WAYS: { readonly [Id in MeasureId]: Way } = {
   'spot-count': { name: 'Dead spots', say: count('spot', 'spots') },
   'vein-contrast': {
     name: 'Veins against the leaf between them',
-    say: contrast('vein-contrast', 'veins greener', 'veins paler'),
+    say: contrast('vein-contrast', 'veins'),
   },
   'edge-contrast': {
     name: 'Middle against edge',
-    say: contrast('edge-contrast', 'middle greener', 'middle paler'),
+    say: contrast('edge-contrast', 'middle'),
   },
-  'tip-contrast': { name: 'Base against tip', say: contrast('tip-contrast', 'base greener', 'base paler') },
-  mottle: { name: 'Patchwork of light and dark', say: plain(' of 1', 2), finer: true },
-  evenness: { name: 'Evenness of colour', say: plain(' of 1', 2), finer: true },
+  'tip-contrast': { name: 'Base against tip', say: contrast('tip-contrast', 'base') },
+  mottle: { name: 'Patchwork of light and dark (0: none)', say: outOfHundred, finer: true },
+  evenness: { name: 'Evenness of colour (100: one colour all over)', say: outOfHundred, finer: true },
   'hole-fraction': { name: 'Holes inside the outline', say: percent('the whole leaf'), finer: true },
   'edge-loss-fraction': { name: 'Missing from the edge', say: percent('the whole leaf'), finer: true },
   'ribs-left': { name: 'Ribs left standing along what is lost', say: percent('that edge'), finer: true },
@@ -94,9 +109,9 @@ const WAYS: { readonly [Id in MeasureId]: Way } = {
   lightness: { name: 'Lightness (CIELAB L*)', say: plain(' of 100', 0), finer: true },
   chroma: { name: 'Strength of colour (CIELAB C*)', say: plain('', 0), finer: true },
   hue: { name: 'Hue (yellow about 95, leaf green 120 to 135)', say: plain(' degrees', 0), finer: true },
-  'dark-green-index': { name: 'Dark green colour index', say: plain(' of 1', 2), finer: true },
+  'dark-green-index': { name: 'Dark green colour index', say: outOfHundred, finer: true },
   'frame-share': { name: 'Share of the photo', say: percent('the photo'), finer: true },
-  sharpness: { name: 'Sharpness', say: plain(' of 1', 2), finer: true },
+  sharpness: { name: 'Sharpness (100: crisp)', say: outOfHundred, finer: true },
 };
 
 /** Every measure that was taken, in words, plain ones first. */

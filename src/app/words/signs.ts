@@ -5,6 +5,7 @@ import {
   PLANT_SIGNS,
   type Position,
   SPREAD_SIGNS,
+  type SpreadSignId,
   TEST_SIGNS,
 } from '../../signs/vocabulary.ts';
 
@@ -27,6 +28,34 @@ export const PLACE_WORDS: Record<
   old: { on: 'on the oldest leaves', lookAt: 'The oldest leaves, low on the plant', short: 'oldest leaves' },
   new: { on: 'on the youngest leaves', lookAt: 'The youngest leaves, at the tip', short: 'youngest leaves' },
   some: { on: 'on some leaves', lookAt: 'Any of the leaves', short: 'some leaves' },
+};
+
+/**
+ * How the bed lies and how it came about, asked as a person would; the vocabulary's own words are made for lists.
+ */
+export const SPREAD_ASKS: { readonly [Id in SpreadSignId]: string } = {
+  'one-plant': 'Is it only one plant?',
+  scattered: 'Is it a plant here and there?',
+  patch: 'Is it in a patch or cluster?',
+  'every-year': 'Is it the same every year in this place?',
+  'whole-bed': 'Is it every plant of this crop in the bed, much the same?',
+  'several-kinds': 'Does it show on several different crops in the same place?',
+  'one-end': 'Is it worse at one end, edge or side?',
+  'variety-only': 'Is it only this variety, and another beside it is fine?',
+  'elsewhere-fine': 'Is the same crop from the same sowing fine in another bed?',
+  'same-compost-only': 'Is it only where one load of compost or manure went? Say no if none was put on.',
+  spreading: 'Is it moving from plant to plant?',
+  'oldest-first': 'Did it begin on the lowest leaves and move up?',
+  sudden: 'Did it appear within a day or two?',
+  'after-cold': 'Did it follow cold nights or a cold, dull spell?',
+  'after-planting': 'Did it follow planting out?',
+  'after-spray': 'Did it follow spraying nearby or on the plant?',
+  'after-feed': 'Did it follow feeding or a strong dressing?',
+  'after-hot-sun': 'Did it follow sudden hot sun?',
+  'after-wind': 'Did it follow strong wind?',
+  'after-rain': 'Did it follow heavy or long rain?',
+  'always-so': 'Has it looked like this from the start?',
+  'getting-better': 'Is it already growing out of it?',
 };
 
 export type SignGroup = 'mark' | 'plant' | 'creature' | 'spread' | 'test';

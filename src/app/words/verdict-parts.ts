@@ -4,6 +4,7 @@ export const VERDICT_PART_WORDS = {
   enterCheck: 'Enter what you find',
   why: 'Why',
   alsoDo: 'Also',
+  meanwhile: 'Meanwhile',
   ifItComesToIt: 'If it comes to it',
   change: 'What would change it',
   cautions: 'Mind',

@@ -21,6 +21,10 @@ export const verdictWord = (id: string): string =>
 
 const courseSays = (id: CourseId): string => COURSES.find((course) => course.id === id)?.says ?? id;
 
+/** A course that only holds back until a check is made: what to do in the meantime, not what may come after. */
+const holdsBack = (id: CourseId): boolean =>
+  COURSES.some((course) => course.id === id && course.until !== undefined);
+
 /** What of a ranking a verdict is worded from; a kept look has these too. */
 export interface Judged {
   readonly verdict: Verdict;
@@ -52,6 +56,8 @@ export interface VerdictInWords {
   readonly why: readonly string[];
   /** What would help when nothing that the tool knows fits best. */
   readonly elsewhere: readonly string[];
+  /** What holds until the check has been made. */
+  readonly meanwhile: readonly string[];
   readonly courses: readonly string[];
   readonly change: readonly Change[];
   readonly cautions: readonly string[];
@@ -60,6 +66,7 @@ export interface VerdictInWords {
 /** The verdict as it is read: a sentence, why, what would change it, cautions. `today`: `YYYY-MM-DD`. */
 export function describeVerdict(judged: Judged, today: string): VerdictInWords {
   const { verdict } = judged;
+  const isMeanwhile = (course: CourseId): boolean => verdict.id === 'check' && holdsBack(course);
   return {
     id: verdict.id,
     headline: sayHeadline(verdict, today),
@@ -68,7 +75,11 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
     ...(verdict.id === 'check' && verdict.check ? { checkToMake: verdict.check.id } : {}),
     why: sayWhy(judged),
     elsewhere: judged.causes[0]?.id === 'unlisted' ? ELSEWHERE : [],
-    courses: verdict.courses.slice(verdict.id === 'act' ? 1 : 0).map(courseSays),
+    meanwhile: verdict.courses.filter(isMeanwhile).map(courseSays),
+    courses: verdict.courses
+      .slice(verdict.id === 'act' ? 1 : 0)
+      .filter((course) => !isMeanwhile(course))
+      .map(courseSays),
     change: judged.nextChecks.slice(0, 3).map(sayChange),
     cautions: verdict.cautions.map((id: CautionId) => CAUTIONS[id]),
   };

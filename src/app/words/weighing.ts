@@ -69,13 +69,17 @@ export function describeAssumption({ setting }: Assumption): string {
   return `${(SETTINGS[setting] as Setting).says}: reckoned as usual`;
 }
 
-/** "virus: from about 2 to about 5 in 100", "aphids: from about 6 in 100 to about 3 in 10" */
+/** "virus: from about 2 to about 5 in 100", "aphids: from about 6 in 100 to about 3 in 10", "frost: a little less, still about 9 in 10" */
 export function sayShift(shift: {
   readonly cause: string;
   readonly before: number;
   readonly after: number;
 }): string {
   const [before, after] = [describeChanceShortly(shift.before), describeChanceShortly(shift.after)];
+  if (before === after) {
+    const way = shift.after > shift.before ? 'more' : 'less';
+    return `${causeName(shift.cause)}: a little ${way}, still ${after}`;
+  }
   const whole = / in 100?$/;
   const sameWhole = whole.exec(before)?.[0] === whole.exec(after)?.[0];
   return `${causeName(shift.cause)}: from ${sameWhole ? before.replace(whole, '') : before} to ${after}`;

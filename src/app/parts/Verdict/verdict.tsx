@@ -13,10 +13,8 @@ interface VerdictProps {
 
 /** The verdict: a sentence first, then why, then what would change it, then cautions. */
 export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
-  const { id, headline, byThen, checkToMake, why, elsewhere, courses, change, cautions } = describeVerdict(
-    judged,
-    today,
-  );
+  const { id, headline, byThen, checkToMake, why, elsewhere, meanwhile, courses, change, cautions } =
+    describeVerdict(judged, today);
   return (
     <section class="verdict stack" aria-labelledby="verdict-title" id="verdict" data-verdict={id}>
       <h2 class="verdict-headline" id="verdict-title">
@@ -30,6 +28,7 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
       <Part title={id === 'check' || id === 'act' ? WORDS.afterThat : WORDS.byThen} lines={byThen} />
       <Part title={WORDS.why} lines={why} />
       <Part title={WORDS.elsewhere} lines={elsewhere} />
+      <Part title={WORDS.meanwhile} lines={meanwhile} />
       <Part title={id === 'act' ? WORDS.alsoDo : WORDS.ifItComesToIt} lines={courses} />
       <Part
         title={WORDS.change}

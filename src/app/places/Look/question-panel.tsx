@@ -67,9 +67,11 @@ function OneQuestion() {
   if (!asked) return <p class="question-wait">{ranking.value.result ? WORDS.nothingLeft : WORDS.notYet}</p>;
   const { where, asks } = describeQuestion(asked.target, draft.value.answers.crop);
   const apart = describeTellsApart(asked.tellsApart);
+  // The verdict waits for this one: no word then of stopping here.
+  const isOfVerdict = asked.id === ranking.value.result?.verdict.check?.id;
   return (
     <div class="question stack" key={asked.id}>
-      {!worthAsking.value && <p class="small">{WORDS.notWorth}</p>}
+      {!worthAsking.value && !isOfVerdict && <p class="small">{WORDS.notWorth}</p>}
       <div class="question-text">
         <QuestionDrawing target={asked.target} />
         <div>
