@@ -1,4 +1,3 @@
-import { findCentre } from './find-centre.ts';
 import { labelRegions } from './label-regions.ts';
 import { measureDistances } from './measure-distances.ts';
 import { measureHull } from './measure-hull.ts';
@@ -15,8 +14,8 @@ export interface Loss {
 /**
  * Holes, edge loss and ribs left standing. Holes are what the outline encloses and tissue does not fill. Edge loss
  * needs a guess of the whole outline: leaves that are near convex are closed by their hull, others by their own mirror
- * image over the long axis, since leaves are much alike on both sides; only deep pieces count, so that teeth and lobes
- * do not. Errors: half a pixel along every border, and for the edge a share of what the guess added.
+ * image, since leaves are much alike on both sides; only deep pieces count that the mirror image fills, so that teeth,
+ * lobes and hollow flanks do not. Errors: half a pixel along every border, and for the edge a share of what the guess added.
  *
  * @param overPlainGround whether holes would have been seen; where not, and none was, holes are left out, not called 0.
  * @param cutByFrame share of the outline that lies on the frame's rim: above 5 % the edge cannot be judged.
@@ -104,7 +103,10 @@ function guessEdgeLoss(sample: LeafSample): EdgeGuess {
   const area = countOf(outline);
   const convex = area / hull.areaPx > NEAR_CONVEX;
   const hullMask = fillPolygon(hull.corners, width, height);
-  const guess = convex ? hullMask : mirrorGuess(sample, hullMask);
+  const mirrored = mirrorLeaf(sample);
+  const guess = convex
+    ? hullMask
+    : outline.map((v, i) => (v === 255 || (mirrored[i] === 255 && hullMask[i] === 255) ? 255 : 0));
   const lacking = new Uint8Array(outline.length);
   for (let i = 0; i < lacking.length; i++) if (guess[i] === 255 && outline[i] === 0) lacking[i] = 255;
   // Opening breaks the thin ties between a bite and the slivers along the rest of the outline.
@@ -127,28 +129,82 @@ function guessEdgeLoss(sample: LeafSample): EdgeGuess {
     if (toCore[i]! <= half * 1.6) missing[i] = 255;
     else shallow++;
   }
+  if (convex) shallow += dropTwinDents(missing, mirrored, width, height);
   return { missing, doubt: convex ? 0.12 : 0.35, shallow: shallow / area };
 }
 
-/** The leaf together with its mirror image over the axis that it matches best, within the hull. */
-function mirrorGuess(sample: LeafSample, hullMask: Uint8Array): Uint8Array {
+/**
+ * Takes out dents that the other half of the leaf has too, such as the hollow flanks of a drawn-out tip: they are the
+ * leaf's own shape. Returns how many pixels went.
+ */
+function dropTwinDents(missing: Uint8Array, mirrored: Uint8Array, width: number, height: number): number {
+  const regions = labelRegions(missing, width, height, 255, 8);
+  const covered = new Int32Array(regions.count + 1);
+  for (let i = 0; i < missing.length; i++) if (mirrored[i] === 255) covered[regions.labels[i]!]!++;
+  let dropped = 0;
+  for (let i = 0; i < missing.length; i++) {
+    const label = regions.labels[i]!;
+    if (label === 0 || covered[label]! >= TWIN_SHARE * regions.sizes[label]!) continue;
+    missing[i] = 0;
+    dropped++;
+  }
+  return dropped;
+}
+
+/** Share of a dent that the mirror image must fill for it to count as bitten. */
+const TWIN_SHARE = 0.1;
+
+/** Mirror image of the leaf over the axis that it matches best. */
+function mirrorLeaf(sample: LeafSample): Uint8Array {
   const { width, height, outline } = sample;
-  const { x: mx, y: my } = findCentre(outline, width);
+  const points: number[] = [];
+  let mx = 0;
+  let my = 0;
+  const stride = Math.max(1, Math.floor(outline.length / 4000));
+  for (let i = 0; i < outline.length; i += stride) {
+    if (outline[i] !== 255) continue;
+    points.push(i);
+    mx += i % width;
+    my += (i / width) | 0;
+  }
+  mx /= points.length;
+  my /= points.length;
   let bestMatch = -1;
-  let best = outline;
-  for (let step = 0; step < 36; step++) {
-    const angle = (step * Math.PI) / 36;
-    for (const shift of [-0.04, 0, 0.04]) {
-      const mirrored = mirrorMask(outline, width, height, mx, my, angle, shift * sample.sizePx);
-      let both = 0;
-      for (let i = 0; i < outline.length; i += 3) if (outline[i] === 255 && mirrored[i] === 255) both++;
-      if (both > bestMatch) {
-        bestMatch = both;
-        best = mirrored;
+  let best: [number, number] = [0, 0];
+  for (let step = 0; step < 60; step++) {
+    const angle = (step * Math.PI) / 60;
+    for (const shift of [-0.06, -0.03, 0, 0.03, 0.06]) {
+      const match = countMirrored(sample, points, mx, my, angle, shift * sample.sizePx);
+      if (match > bestMatch) {
+        bestMatch = match;
+        best = [angle, shift * sample.sizePx];
       }
     }
   }
-  return outline.map((v, i) => (v === 255 || (best[i] === 255 && hullMask[i] === 255) ? 255 : 0));
+  return mirrorMask(outline, width, height, mx, my, ...best);
+}
+
+/** How many of the points fall on the leaf again when mirrored. */
+function countMirrored(
+  { width, height, outline }: LeafSample,
+  points: readonly number[],
+  cx: number,
+  cy: number,
+  angle: number,
+  shift: number,
+): number {
+  const nx = -Math.sin(angle);
+  const ny = Math.cos(angle);
+  let match = 0;
+  for (const i of points) {
+    const x = i % width;
+    const y = (i / width) | 0;
+    const off = 2 * ((x - cx) * nx + (y - cy) * ny - shift);
+    const sx = Math.round(x - off * nx);
+    const sy = Math.round(y - off * ny);
+    if (sx >= 0 && sy >= 0 && sx < width && sy < height && outline[sy * width + sx] === 255) match++;
+  }
+  return match;
 }
 
 function mirrorMask(

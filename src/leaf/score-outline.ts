@@ -67,6 +67,8 @@ export function scoreOutline(lab: LabPlanes, mask: Uint8Array, plant: Float32Arr
     1.1 * solid +
     0.3 * (green / area) -
     0.3 * onRim -
+    // A leaf may be cut by the frame; what is mostly bounded by it is the whole scene.
+    Math.max(0, onRim - 0.45) -
     0.07 * corners -
     (share < 0.02 ? 0.5 : 0) -
     (share > 0.9 ? 1 : 0);
