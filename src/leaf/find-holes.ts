@@ -142,7 +142,7 @@ const LEAST_NATS_OVER_GRAIN = 2.5;
 const PLAIN_SPREAD = 8;
 const PLAIN_GRAIN = 1.6;
 
-interface PlainGround {
+export interface PlainGround {
   readonly L: number;
   readonly a: number;
   readonly b: number;
@@ -155,7 +155,7 @@ function isNear(lab: LabPlanes, i: number, ground: PlainGround): boolean {
 }
 
 /** The colour of the ground if it is plain, shadows apart: pale, nearly grey and without grain. */
-function describePlainGround(lab: LabPlanes, outline: Uint8Array): PlainGround | undefined {
+export function describePlainGround(lab: LabPlanes, outline: Uint8Array): PlainGround | undefined {
   const as: number[] = [];
   const bs: number[] = [];
   const Ls: number[] = [];

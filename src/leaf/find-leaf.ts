@@ -3,10 +3,11 @@ import { scaleByBoxes } from '../photo/scale-to-working-frame.ts';
 import type { Pixels, Spot } from '../photo/types.ts';
 import { indexColours } from './colour-model.ts';
 import { findHoles } from './find-holes.ts';
+import { guessOutline, NETWORK_PX, NETWORK_STEP_PX } from './guess-outline.ts';
 import { judgePlant } from './judge-plant.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
 import { type Proposal, proposeOutlines, type Seeds } from './propose-outlines.ts';
-import { type GridMask, refineOutline } from './refine-outline.ts';
+import { type GridMask, refineOutline, resamplePlane } from './refine-outline.ts';
 import type { OutlineScore } from './score-outline.ts';
 import type { Taps } from './types.ts';
 
@@ -33,7 +34,7 @@ const MOST_ENLARGED = 3;
 export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundLeaf | undefined {
   const { width, height } = frame;
   const levels = buildLevels(frame, lab);
-  const best = proposeBest(levels[0]!, taps);
+  const best = proposeBest(frame, levels[0]!, taps);
   if (best === undefined) return undefined;
   let mask: GridMask = { width: levels[0]!.width, height: levels[0]!.height, data: best.mask };
   for (let k = 1; k < levels.length; k++) mask = refineOutline(mask, levels[k - 1]!, levels[k]!);
@@ -62,16 +63,37 @@ function buildLevels(frame: Pixels, lab: LabPlanes): LabPlanes[] {
   return levels;
 }
 
-function proposeBest(lab: LabPlanes, taps: Taps): Proposal | undefined {
+function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Proposal | undefined {
   const cells = indexColours(lab);
-  const ground = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
-  const added = (taps.add ?? []).flatMap((spot) => discAt(lab, spot));
+  const added = taps.add ?? [];
+  const removed = taps.remove ?? [];
   const first = taps.leaf ?? (added.length > 0 ? undefined : chooseStart(lab));
-  const leaf = [...(first === undefined ? [] : discAt(lab, first)), ...added];
+  const spots = first === undefined ? added : [first, ...added];
+  const ground = removed.flatMap((spot) => discAt(lab, spot));
   const grounded = new Set(ground);
-  const seeds: Seeds = { leaf: leaf.filter((i) => !grounded.has(i)), ground };
-  if (seeds.leaf.length === 0) return undefined;
-  return proposeOutlines(lab, cells, seeds)[0];
+  const leaf = spots.flatMap((spot) => discAt(lab, spot)).filter((i) => !grounded.has(i));
+  if (leaf.length === 0) return undefined;
+  const seeds: Seeds = { leaf, ground };
+  return proposeOutlines(lab, cells, seeds, () => guessOnGrid(frame, lab, spots, removed))[0];
+}
+
+/** What the network makes of the frame, carried over to the coarse grid; undefined for frames too small for it. */
+function guessOnGrid(
+  frame: Pixels,
+  { width, height }: LabPlanes,
+  leaf: readonly Spot[],
+  ground: readonly Spot[],
+): Float32Array | undefined {
+  const shrink = Math.sqrt(NETWORK_PX / (frame.width * frame.height));
+  const sideOf = (px: number): number =>
+    Math.max(NETWORK_STEP_PX, NETWORK_STEP_PX * Math.round((px * shrink) / NETWORK_STEP_PX));
+  const grid = { width: sideOf(frame.width), height: sideOf(frame.height) };
+  if (grid.width > frame.width || grid.height > frame.height) return undefined;
+  const lab = convertPixelsToLab(scaleByBoxes(frame, grid.width, grid.height));
+  const placed = (spots: readonly Spot[]): [number, number][] =>
+    spots.map(({ x, y }) => [x * grid.width, y * grid.height]);
+  const odds = guessOutline(lab, { leaf: placed(leaf), ground: placed(ground) });
+  return resamplePlane({ ...grid, data: odds }, width, height);
 }
 
 /** Pixels under a fingertip. */

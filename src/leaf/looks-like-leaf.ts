@@ -34,12 +34,14 @@ export function looksLikeLeaf(lab: LabPlanes, leaf: FoundLeaf, wasTapped: boolea
     else if (c < 35 && (hue > 170 || hue < -128)) odd++;
   }
   if (n === 0) return false;
-  const { contrast, weakest, onRim } = leaf.score;
+  const { contrast, weakest, onRim, agreed = 1, solid } = leaf.score;
   const greenShare = green / n;
   // 1 when all colours point the same way; a rainbow or a bunch of things does not.
   const oneHue = Math.hypot(a, b) / Math.max(1e-6, chroma);
   if (vivid > 0.3 * n) return false;
   if (wasTapped) return contrast > 0.35 && (greenShare > 0.1 || odd > 0.3 * n || chroma / n > 8);
+  // Ragged, and not what the network would call one leaf: a thing of a leaf's colour, a bush, a meadow.
+  if (agreed < 0.4 || (agreed < 0.65 && solid < 0.85)) return false;
   if (contrast < 0.55 || weakest < 0.12) return false;
   if (onRim > 0.65 || (oneHue < 0.9 && chroma / n > 45)) return false;
   return greenShare > 0.25 || (greenShare + odd / n > 0.6 && contrast > 0.9);

@@ -1,10 +1,11 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { modelColours } from './colour-model.ts';
 import { addFlowEdge, createFlowGraph, cutGraph, type FlowGraph } from './cut-graph.ts';
+import { describePlainGround } from './find-holes.ts';
 import { colourStep, growFromSeed, STEP_X, STEP_Y } from './grow-from-seed.ts';
 import { judgePlant } from './judge-plant.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
-import { type OutlineScore, scoreOutline } from './score-outline.ts';
+import { addAgreement, type OutlineScore, scoreOutline } from './score-outline.ts';
 
 /** What the person fixed, as pixel indices of the coarse frame. */
 export interface Seeds {
@@ -23,9 +24,18 @@ export interface Proposal {
  * leaf on paper and a leaf among leaves, so several cuts are made (as in Carreira and Sminchisescu 2012, CPMC) and the
  * best bounded one is chosen. Each starts from another guess of what is leaf: near the seed by colour distance along
  * the way, at several reaches, with or without the demand that every place of the leaf be seen straight from its
- * middle (star shape; Veksler 2008); or unlike the rim of the frame, in place or in colour. The three best are cut again with what they taught.
+ * middle (star shape; Veksler 2008); or unlike the rim of the frame, in place or in colour. The three best are cut again
+ * with what they taught. Where the network has a guess, one cut follows it, and all are held to agree with it: it knows
+ * leaves from their neighbours, the cuts know where exactly the edge runs.
+ *
+ * @param makeGuess gives the network's log odds of leaf for each pixel, undefined where it cannot; asked only when needed
  */
-export function proposeOutlines(lab: LabPlanes, cells: Uint16Array, seeds: Seeds): Proposal[] {
+export function proposeOutlines(
+  lab: LabPlanes,
+  cells: Uint16Array,
+  seeds: Seeds,
+  makeGuess: () => Float32Array | undefined,
+): Proposal[] {
   const n = lab.width * lab.height;
   const scene: Scene = { lab, cells, seeds, edges: weighEdges(lab), plant: judgePlant(lab) };
   const near = growFromSeed(lab, seeds.leaf, 0.012, 9);
@@ -75,8 +85,31 @@ export function proposeOutlines(lab: LabPlanes, cells: Uint16Array, seeds: Seeds
     const inside = cutOnce(scene, leaf, ground, cut);
     if (inside !== undefined) again.push(score(inside));
   }
-  return [...scored, ...again].sort(byScore);
+  const byColour = [...scored, ...again].sort(byScore);
+  const best = byColour[0];
+  if (best === undefined || isBeyondDoubt(best.score)) return byColour;
+  // Over paper a cut by colour is exact, and the network has nothing to add.
+  if (describePlainGround(lab, best.mask) !== undefined) return byColour;
+  const guess = makeGuess();
+  if (guess === undefined) return byColour;
+  const guided = [GUIDED_COLOUR, 0].flatMap((colourWeight) => {
+    for (let i = 0; i < n; i++) {
+      leaf[i] = guess[i]! > 0 ? 1 : 0;
+      ground[i] = 1 - leaf[i]!;
+    }
+    const inside = cutOnce(scene, leaf, ground, { guess, colourWeight, star: false });
+    return inside === undefined ? [] : [score(inside)];
+  });
+  return [...byColour, ...guided].map((proposal) => addAgreement(proposal, guess)).sort(byScore);
 }
+
+/** One solid shape with a sharp edge all round: neighbours that were taken along would leave notches or soft stretches. */
+function isBeyondDoubt({ contrast, weakest, solid, onRim, green }: OutlineScore): boolean {
+  return contrast > 0.96 && weakest > 0.85 && solid > 0.92 && onRim < 0.05 && green > 0.3;
+}
+
+/** Weight of the colours in a cut that follows the network. */
+const GUIDED_COLOUR = 0.3;
 
 interface Scene {
   readonly lab: LabPlanes;
@@ -90,9 +123,14 @@ interface Cut {
   /** Distance from the seeds and the distance at which leaf and ground are equally likely. */
   readonly near?: Float32Array;
   readonly reach?: number;
+  /** Log odds of leaf from the network. */
+  readonly guess?: Float32Array;
   readonly colourWeight: number;
   readonly star: boolean;
 }
+
+/** Weight of the network's log odds against edges and colours. */
+const GUESS_WEIGHT = 3;
 
 /** Shares of the frame that the leaf may fill: the reach of the growth is set so that this share lies within it. */
 const REACHES = [0.08, 0.2, 0.4] as const;
@@ -153,7 +191,7 @@ function cutOnce(
   scene: Scene,
   leafWeights: Float32Array,
   groundWeights: Float32Array,
-  { near, reach = 1, colourWeight, star }: Cut,
+  { near, reach = 1, guess, colourWeight, star }: Cut,
 ): Uint8Array | undefined {
   const { cells, seeds, edges } = scene;
   const { width, height } = scene.lab;
@@ -165,6 +203,7 @@ function cutOnce(
     const cell = cells[i]!;
     let evidence = colourWeight * Math.log((leaf[cell]! + 2e-4) / (ground[cell]! + 2e-4));
     if (near !== undefined) evidence += 1.2 * Math.log((reach + 1e-6) / (near[i]! + 1e-6));
+    if (guess !== undefined) evidence += Math.max(-6, Math.min(6, GUESS_WEIGHT * guess[i]!));
     graph.terminal[i] = Math.round(UNIT * Math.max(-6, Math.min(6, evidence)));
   }
   for (const i of seeds.ground) graph.terminal[i] = -CERTAIN;

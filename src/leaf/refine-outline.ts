@@ -235,6 +235,32 @@ export function enlargeMask(mask: GridMask, width: number, height: number): Uint
   return out;
 }
 
+/** A plane on another grid, straight lines between the middles of its cells. */
+export function resamplePlane(
+  plane: { readonly width: number; readonly height: number; readonly data: Float32Array },
+  width: number,
+  height: number,
+): Float32Array {
+  const out = new Float32Array(width * height);
+  const columns = placesOf(width, plane.width);
+  const rows = placesOf(height, plane.height);
+  const { data } = plane;
+  for (let y = 0; y < height; y++) {
+    const top = rows.first[y]! * plane.width;
+    const bottom = rows.second[y]! * plane.width;
+    const fy = rows.part[y]!;
+    for (let x = 0; x < width; x++) {
+      const left = columns.first[x]!;
+      const right = columns.second[x]!;
+      const fx = columns.part[x]!;
+      out[y * width + x] =
+        (data[top + left]! * (1 - fx) + data[top + right]! * fx) * (1 - fy) +
+        (data[bottom + left]! * (1 - fx) + data[bottom + right]! * fx) * fy;
+    }
+  }
+  return out;
+}
+
 /** For each of `to` places, the two of `from` cells that it lies between and how far towards the second. */
 function placesOf(to: number, from: number): { first: Int32Array; second: Int32Array; part: Float32Array } {
   const first = new Int32Array(to);

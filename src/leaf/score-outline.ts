@@ -14,6 +14,8 @@ export interface OutlineScore {
   readonly solid: number;
   /** Mean plant-likeness of the colours inside. */
   readonly green: number;
+  /** Overlap over union with what the network guesses, each pixel by its odds; absent without a guess. */
+  readonly agreed?: number;
 }
 
 /**
@@ -72,7 +74,39 @@ export function scoreOutline(lab: LabPlanes, mask: Uint8Array, plant: Float32Arr
     0.07 * corners -
     (share < 0.02 ? 0.5 : 0) -
     (share > 0.9 ? 1 : 0);
-  return { total, contrast: mean, weakest, share, onRim, solid, green: green / area };
+  return {
+    total,
+    contrast: mean,
+    weakest,
+    share,
+    onRim,
+    solid,
+    green: green / area,
+  };
+}
+
+/** A hundredth of disagreement with the network weighs six times as much as one of contrast. */
+const AGREED_WEIGHT = 6;
+
+/** A proposal with its score raised by how far it agrees with the network's log odds. */
+export function addAgreement<T extends { readonly mask: Uint8Array; readonly score: OutlineScore }>(
+  proposal: T,
+  guess: Float32Array,
+): T {
+  const agreed = measureAgreement(proposal.mask, guess);
+  const { score } = proposal;
+  return { ...proposal, score: { ...score, agreed, total: score.total + AGREED_WEIGHT * agreed } };
+}
+
+function measureAgreement(mask: Uint8Array, guess: Float32Array): number {
+  let both = 0;
+  let either = 0;
+  for (let i = 0; i < mask.length; i++) {
+    const chance = 1 / (1 + Math.exp(-guess[i]!));
+    if (mask[i] === 255) both += chance;
+    either += mask[i] === 255 ? 1 : chance;
+  }
+  return both / Math.max(1, either);
 }
 
 /** Colour step at which contrast counts half. */

@@ -7,6 +7,9 @@ import type { Pixels } from '../../src/photo/types.ts';
 
 type Rgb = readonly [number, number, number];
 
+/** `palmate` has five fingers about the end of its stalk, `heart` a notch at the base and a drawn-out tip. */
+export type LeafShape = 'oval' | 'lobed' | 'toothed' | 'palmate' | 'heart' | 'none';
+
 export interface LeafPicture {
   /** Size of the picture, px. Default 640 × 480. */
   readonly width?: number;
@@ -14,7 +17,9 @@ export interface LeafPicture {
   readonly seed?: number;
   readonly background?: 'soil' | 'straw' | 'paper' | 'grey' | 'leaves' | 'black';
   /** Outline of the leaf. Default `oval`. */
-  readonly shape?: 'oval' | 'lobed' | 'toothed' | 'none';
+  readonly shape?: LeafShape;
+  /** How far the halves differ, 0 for a perfect mirror image: one is this share wider, and the outline wavers by as much. */
+  readonly uneven?: number;
   /** Centre as fractions of the frame. Default the middle. */
   readonly centre?: { readonly x: number; readonly y: number };
   /** Length over the longest side of the frame. Default 0.7. */
@@ -108,12 +113,35 @@ function noiseOf(seed: number): (x: number, y: number) => number {
 }
 
 /** Half the width of the leaf, in leaf lengths, at `u` from base (0) to tip (1). */
-function halfWidthAt(u: number, shape: LeafPicture['shape'], slender: number): number {
+function halfWidthAt(u: number, shape: LeafShape, slender: number): number {
   if (u <= 0 || u >= 1) return 0;
   const oval = (slender / 2) * Math.sin(Math.PI * u ** 0.8) ** 0.75;
   if (shape === 'lobed') return oval * (0.72 + 0.38 * Math.cos(2 * Math.PI * 2.5 * (u - 0.3)));
   if (shape === 'toothed') return oval * (0.94 + 0.12 * ((u * 14) % 1));
   return oval;
+}
+
+/** Where the stalk meets a palmate leaf, along its length. */
+const STALK_U = 0.32;
+
+/**
+ * Reach of a palmate or heart-shaped leaf from the end of its stalk, in leaf lengths; `angle` from the tip. The fingers of
+ * the palmate one point every 62 degrees.
+ */
+function reachAt(angle: number, shape: LeafShape, slender: number): number {
+  const turn = Math.abs(angle);
+  if (shape === 'heart') {
+    const body = (0.5 + 0.5 * Math.cos(turn)) ** 1.6 * (1 - STALK_U) * 0.62;
+    const tip = (1 - STALK_U) * 0.38 * Math.exp(-((turn / 0.16) ** 2));
+    const lobes = slender * 0.75 * Math.sin(Math.min(Math.PI, turn * 0.82)) ** 1.3;
+    const notch = turn > 2.6 ? 1 - ((turn - 2.6) / (Math.PI - 2.6)) * 0.75 : 1;
+    return (body + tip + lobes * 0.8) * notch;
+  }
+  const step = 1.08;
+  const finger = Math.min(2, Math.round(turn / step));
+  const off = (turn - finger * step) / (step / 2);
+  const length = (1 - STALK_U) * [1, 0.85, 0.55][finger]!;
+  return length * (0.42 + 0.58 * Math.max(0, Math.cos((Math.min(1, Math.abs(off)) * Math.PI) / 2)) ** 1.4);
 }
 
 /** Distance to the nearest vein in leaf lengths: the midrib and seven pairs of side veins leaving it forwards. */
@@ -133,7 +161,7 @@ function strewDiscs(
   count: number,
   radius: number,
   random: () => number,
-  shape: LeafPicture['shape'],
+  shape: LeafShape,
   slender: number,
   taken: Disc[],
 ): Disc[] {
@@ -155,15 +183,21 @@ function strewBites(
   count: number,
   radius: number,
   random: () => number,
-  shape: LeafPicture['shape'],
+  shape: LeafShape,
   slender: number,
   taken: Disc[],
 ): Disc[] {
   const discs: Disc[] = [];
   for (let attempt = 0; attempt < 4000 && discs.length < count; attempt++) {
-    const u = 0.2 + random() * 0.55;
+    const along = random();
     const side = random() < 0.5 ? -1 : 1;
-    const disc = { u, v: side * halfWidthAt(u, shape, slender), r: radius };
+    const u = 0.2 + along * 0.55;
+    const angle = side * (0.2 + 2 * along);
+    const reach = reachAt(angle, shape, slender);
+    const disc =
+      shape === 'palmate' || shape === 'heart'
+        ? { u: STALK_U + reach * Math.cos(angle), v: reach * Math.sin(angle), r: radius }
+        : { u, v: side * halfWidthAt(u, shape, slender), r: radius };
     if (taken.some((o) => Math.hypot(o.u - disc.u, o.v - disc.v) < 1.3 * (o.r + disc.r))) continue;
     discs.push(disc);
     taken.push(disc);
@@ -192,6 +226,8 @@ export function drawLeaf(picture: LeafPicture = {}): DrawnLeaf {
   const height = picture.height ?? 480;
   const shape = picture.shape ?? 'oval';
   const slender = picture.slender ?? 0.55;
+  const uneven = picture.uneven ?? 0;
+  const isRound = shape === 'palmate' || shape === 'heart';
   const seed = picture.seed ?? 1;
   const random = seededRandom(seed);
   const noise = noiseOf(seed);
@@ -251,7 +287,13 @@ export function drawLeaf(picture: LeafPicture = {}): DrawnLeaf {
         const u = ((px - cx) * cos + (py - cy) * sin) / lengthPx + 0.5;
         const v = (-(px - cx) * sin + (py - cy) * cos) / lengthPx;
         const half = halfWidthAt(u, shape, slender);
-        const isWhole = shape !== 'none' && Math.abs(v) < half;
+        const waver =
+          uneven === 0 ? 1 : 1 + uneven * ((v > 0 ? 0.5 : -0.5) + noise(u * 7 + 20, v > 0 ? 3 : 60) - 0.5);
+        const isWhole =
+          shape !== 'none' &&
+          (isRound
+            ? Math.hypot(u - STALK_U, v) < waver * reachAt(Math.atan2(v, u - STALK_U), shape, slender)
+            : Math.abs(v) < waver * half);
         const isBite = isWhole && within(bites, u, v);
         const isHole = isWhole && !isBite && within(holes, u, v);
         const isLeaf = isWhole && !isBite && !isHole;
