@@ -14,14 +14,15 @@ export interface TissueBounds {
 }
 
 /**
- * Where the bounds come from. Chlorotic: papaya leaves under a chlorophyll meter lie at hues of 95–109 at a reading of
- * 10–15 and 117–125 at 25–30 (`papaya-spad`, on paper and in place), so 110 parts the two. Dead: the brown and tan spots of
+ * Where the bounds come from. Chlorotic: on papaya leaves under a chlorophyll meter (`papaya-spad`, on paper), half
+ * of the surface lies below a hue of 114 at a reading of 24; 96 in 100 do at 10–20, 5 in 100 at 30–35. Photochemistry of
+ * papaya falls below readings of 40 (Torres Netto et al. 2002), and 24 is plainly pale by eye (common practice, no source). Dead: the brown and tan spots of
  * `bean-uganda` and `blackgram-india` lie at hues of 30–80, the yellowest living leaves at 83 and more. Purple: red
  * cabbage, anthocyanin of cold and of phosphorus shortage turn towards 0 and beyond it (common practice, no source).
  * White: see `PALE_SHARE`; its bound is moved with that of chroma.
  */
 export const TISSUE_BOUNDS: TissueBounds = {
-  chloroticHue: 110,
+  chloroticHue: 114,
   deadHue: 82,
   purpleHue: 22,
   whiteChroma: 12,

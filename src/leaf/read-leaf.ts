@@ -77,7 +77,7 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
     ...taken.measures,
     ...loss.measures,
     ...(stipples === undefined ? {} : { 'stipple-density': stipples }),
-    'frame-share': { value: facts.share, se: Math.max(0.002, 0.01 * facts.share) },
+    'frame-share': { value: facts.share, se: Math.max(0.004, 0.02 * facts.share) },
     sharpness: { value: facts.sharpness, se: 0.04 },
   };
   return {

@@ -45,6 +45,8 @@ export interface WhiteReference {
   /** Multipliers of linear R, G, B (green = 1). */
   readonly gains: readonly [number, number, number];
   readonly se: number;
+  /** Multiplier of brightness, where the leaf lies on a sheet: lightness and dark green are then reflectances. */
+  readonly exposure?: number;
 }
 
 /** What could be told from one photo. Plain data: it crosses the worker boundary and is stored with the case. */

@@ -53,26 +53,58 @@ describe.skipIf(!HAS_PHOTOS)('chewed soybean leaflets with masks (soybean-holes)
 describe.skipIf(!HAS_PHOTOS)('papaya leaves under a chlorophyll meter (papaya-spad)', () => {
   const spadOf = (row: PhotoRow): number => Number(row.note.split('=')[1]);
   const rows = (ground: string): PhotoRow[] =>
-    ['golden', 'tainung'].flatMap((kind) => pickPhotos('papaya-spad', `${kind}_${ground}_bg`, 10));
+    ['golden', 'tainung'].flatMap((kind) => pickPhotos('papaya-spad', `${kind}_${ground}_bg`, 20));
+  const readings = new Map<string, LeafAnalysis[]>();
+  const valuesOf = (ground: string, id: MeasureId): number[] =>
+    readings.get(ground)!.map((analysis) => takenOf(analysis, id)[0]!);
 
+  beforeAll(async () => {
+    for (const ground of ['white', 'natural']) {
+      const analyses: LeafAnalysis[] = [];
+      for (const row of rows(ground)) analyses.push(await read(row));
+      readings.set(ground, analyses);
+    }
+  }, 300_000);
+
+  // Forty of 103 leaves a ground. On all of them: white 0.951, natural 0.887; hue 0.928 and 0.833; chlorotic −0.917 and −0.800
+  // (`training/check-chlorosis.ts`). A rank correlation of 0.9 on forty strays by about 0.03.
   it.each([
-    ['white', 0.78],
-    ['natural', 0.7],
-  ])('hue and dark green follow the meter on a %s ground', async (ground, least) => {
-    const picked = rows(ground);
-    const readings = await Promise.all(picked.map(read));
-    const spads = picked.map(spadOf);
-    const correlation = (id: 'hue' | 'dark-green-index'): number =>
-      rankCorrelation(
-        readings.map((analysis) => takenOf(analysis, id)[0]!),
-        spads,
+    ['white', 0.92, 0.89, -0.87],
+    ['natural', 0.81, 0.75, -0.72],
+  ])(
+    'dark green, hue and the chlorotic part follow the meter on a %s ground',
+    (ground, dark, hue, chlorotic) => {
+      const spads = rows(ground).map(spadOf);
+      expect(rankCorrelation(valuesOf(ground, 'dark-green-index'), spads), 'dark green').toBeGreaterThan(
+        dark,
       );
-    // Measured 0.83 (white) on these twenty; the plain median index of a colour threshold reaches 0.93 on the whole
-    // set: the measure falls short of the photographs there and is to be improved.
-    expect(correlation('dark-green-index'), 'dark-green-index').toBeGreaterThan(least);
-    expect(correlation('hue'), 'hue').toBeGreaterThan(0.7);
-    const chlorotic = readings.map((analysis) => takenOf(analysis, 'chlorotic-fraction')[0]!);
-    expect(rankCorrelation(chlorotic, spads)).toBeLessThan(-0.6);
+      expect(rankCorrelation(valuesOf(ground, 'hue'), spads), 'hue').toBeGreaterThan(hue);
+      expect(rankCorrelation(valuesOf(ground, 'chlorotic-fraction'), spads), 'chlorotic').toBeLessThan(
+        chlorotic,
+      );
+    },
+  );
+
+  it('falls steadily with chlorophyll: each quarter of the leaves has less chlorotic tissue than the paler one', () => {
+    for (const ground of ['white', 'natural']) {
+      const parts = valuesOf(ground, 'chlorotic-fraction');
+      const order = rows(ground)
+        .map((row, i) => [spadOf(row), parts[i]!] as const)
+        .sort((p, q) => p[0] - q[0]);
+      const means = [0, 1, 2, 3].map((k) => {
+        const quarter = order.slice(10 * k, 10 * k + 10);
+        return quarter.reduce((sum, [, part]) => sum + part, 0) / quarter.length;
+      });
+      for (let k = 1; k < 4; k++) expect(means[k], `${ground} ${means}`).toBeLessThan(means[k - 1]!);
+    }
+  });
+
+  it('gives a leaf nearly the same hue and dark green on paper and in place', () => {
+    const between = (id: MeasureId): number =>
+      medianOf(valuesOf('natural', id).map((v, i) => Math.abs(v - valuesOf('white', id)[i]!)));
+    // 4.7 degrees and 0.048 on all leaves; 9.1 and 0.082 before light was told from bright ground.
+    expect(between('hue')).toBeLessThan(6);
+    expect(between('dark-green-index')).toBeLessThan(0.07);
   });
 });
 

@@ -1,0 +1,97 @@
+/**
+ * Stated errors against second shots. Photographs of every set are taken again by script: other light (on leaf and ground, and on
+ * the leaf alone), exposure, JPEG quality, scale, turn, tap. The two readings must differ by less than both errors together
+ * in about 68 of 100, as standard errors claim. `training/check-errors.ts` prints the same for larger samples.
+ */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { drawLeaf, seededRandom } from '../pictures/draw-leaf.ts';
+import { drawRetake, relight, takeAgain, turnPhoto, turnSpot } from '../pictures/retake-photo.ts';
+import { type RetakenPair, retakePhotos, tellCoverage } from './retake-photos.ts';
+import { HAS_PHOTOS, pickPhotos } from './shared-photos.ts';
+
+describe('second shots by script', () => {
+  const { pixels, truth } = drawLeaf({ width: 320, height: 240 });
+
+  it('turns a spot with its picture', () => {
+    const marked = { ...pixels, data: new Uint8ClampedArray(pixels.data.length).fill(255) };
+    for (let dy = -3; dy <= 3; dy++)
+      for (let dx = -3; dx <= 3; dx++) marked.data.set([0, 0, 0, 255], ((60 + dy) * 320 + 200 + dx) * 4);
+    for (const turn of [
+      { angleDegrees: 90, scale: 0.75, mirrored: false },
+      { angleDegrees: 33, scale: 0.6, mirrored: true },
+    ]) {
+      const turned = turnPhoto(marked, turn);
+      const spot = turnSpot({ x: 200.5 / 320, y: 60.5 / 240 }, marked, turn);
+      const at = (Math.floor(spot.y * turned.height) * turned.width + Math.floor(spot.x * turned.width)) * 4;
+      expect(turned.data[at]).toBeLessThan(60);
+    }
+  });
+
+  it('multiplies linear light: half of the light of full white is coded 188 (IEC 61966-2-1)', () => {
+    const white = { width: 1, height: 1, data: Uint8ClampedArray.from([255, 255, 255, 255]) };
+    expect([...relight(white, [0.5, 1, 2]).data]).toEqual([188, 255, 255, 255]);
+  });
+
+  it('lights the leaf apart from its ground', async () => {
+    const retake = {
+      ...drawRetake(seededRandom(1), false),
+      light: [1, 1, 1] as const,
+      leafLight: [0.25, 0.25, 0.25] as const,
+      turn: { angleDegrees: 0, scale: 1, mirrored: false },
+      quality: 95,
+    };
+    const again = await takeAgain(pixels, { x: 0.5, y: 0.5 }, truth.whole.data, retake);
+    const green = (data: Uint8ClampedArray, x: number, y: number): number => data[(y * 320 + x) * 4 + 1]!;
+    expect(green(again.pixels.data, 160, 110)).toBeLessThan(0.7 * green(pixels.data, 160, 110));
+    expect(Math.abs(green(again.pixels.data, 20, 20) - green(pixels.data, 20, 20))).toBeLessThan(20);
+  });
+});
+
+describe.skipIf(!HAS_PHOTOS)('photographs taken again', () => {
+  const pairs: RetakenPair[] = [];
+  beforeAll(async () => {
+    const random = seededRandom(2024);
+    for (const [set, label] of [
+      ['papaya-spad', 'golden_natural_bg'],
+      ['papaya-spad', 'tainung_white_bg'],
+      ['chilli-india', 'nutritional'],
+      ['blackgram-india', 'yellow_mosaic'],
+      ['bean-uganda', 'angular_leaf_spot'],
+      ['bean-uganda', 'healthy'],
+    ] as const)
+      pairs.push(...(await retakePhotos(pickPhotos(set, label, 5), random)));
+  }, 420_000);
+
+  /** Colour and pattern: what `take-measures.ts` states errors for. Loss has its own masks to be tested against. */
+  const TAKEN = [
+    'chlorotic-fraction',
+    'necrotic-fraction',
+    'white-fraction',
+    'lightness',
+    'chroma',
+    'hue',
+    'dark-green-index',
+    'evenness',
+    'vein-contrast',
+    'edge-contrast',
+    'spot-count',
+    'spot-fraction',
+    'mottle',
+  ] as const;
+
+  it('hold at the rate they claim: 68 of 100, all measures together within 8', () => {
+    const told = tellCoverage(pairs).filter(({ id }) => (TAKEN as readonly string[]).includes(id));
+    const count = told.reduce((sum, { count: n }) => sum + n, 0);
+    const share = told.reduce((sum, { count: n, share: s }) => sum + n * s, 0) / count;
+    const table = told.map(({ id, count: n, share: s }) => `${id} ${s.toFixed(2)} of ${n}`).join('\n');
+    expect(pairs.length).toBeGreaterThanOrEqual(26);
+    expect(share, table).toBeGreaterThan(0.6);
+    expect(share, table).toBeLessThan(0.76);
+    // A single measure on some thirty pairs strays by 0.09 (binomial); bounds lie two of these beyond the 8 of 100.
+    for (const { id, count: n, share: s } of told) {
+      if (n < 20) continue;
+      expect(s, `${id}\n${table}`).toBeGreaterThan(0.42);
+      expect(s, `${id}\n${table}`).toBeLessThan(0.94);
+    }
+  });
+});
