@@ -99,6 +99,15 @@ export const LOOK_WORDS = {
     stunted: 'Small for its age',
     aphids: 'Greenfly or blackfly',
   },
+  whichLeaves: 'On which leaves?',
+  whichLeavesWhy:
+    'Asked because old and young leaves tell different tales: most of what runs short is taken from the old ones first.',
+  lying: {
+    'only-old': 'Only the oldest, low on the plant',
+    'most-old': 'All over, the oldest most',
+    'most-new': 'The youngest, at the tip',
+    both: 'All over, all alike',
+  },
   question: 'Next question',
   oneAtATime: 'One at a time',
   allQuestions: 'All questions',

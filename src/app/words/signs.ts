@@ -43,7 +43,7 @@ export const SPREAD_ASKS: { readonly [Id in SpreadSignId]: string } = {
   'one-end': 'Is it worse at one end, edge or side?',
   'variety-only': 'Is it only this variety, and another beside it is fine?',
   'elsewhere-fine': 'Is the same crop from the same sowing fine in another bed?',
-  'same-compost-only': 'Is it only where one load of compost or manure went? Say no if none was put on.',
+  'same-compost-only': 'Is it only where one load of compost, manure or wood chip went?',
   spreading: 'Is it moving from plant to plant?',
   'oldest-first': 'Did it begin on the lowest leaves and move up?',
   sudden: 'Did it appear within a day or two?',

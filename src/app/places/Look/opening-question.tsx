@@ -1,9 +1,10 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AskableId } from '../../../signs/vocabulary.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { change } from '../../state/look-session.ts';
 import { OPENING } from '../../state/question.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { type Lying, type PlacedId, placeMarks, toPlace } from './place-marks.ts';
 
 /** What strikes the eye from where one stands, before anything is looked at closely. */
 const STRIKING = [
@@ -18,13 +19,32 @@ const STRIKING = [
   'aphids',
 ] as const satisfies readonly AskableId[];
 
-/** The first question: what is seen, several at once. What is left alone stays unknown. */
+/**
+ * The first questions: what is seen, several at once; then of marks that mean one thing on old leaves and another on
+ * young ones, on which. All of it is one answer, weighed at the end. What is left alone stays unknown.
+ */
 export function OpeningQuestion() {
   const [seen, setSeen] = useState<readonly AskableId[]>([]);
+  const [lying, setLying] = useState<Lying>();
+  const finish = (where: Lying): void => change({ kind: 'answer-signs', signs: placeMarks(seen, where) });
   const done = (): void => {
     if (seen.length === 0) change({ kind: 'cannot-say', id: OPENING });
-    else change({ kind: 'answer-signs', signs: Object.fromEntries(seen.map((sign) => [sign, 'seen'])) });
+    else if (toPlace(seen, {})) setLying({});
+    else finish({});
   };
+  const open = lying && toPlace(seen, lying);
+  if (open)
+    return (
+      <WhichLeaves
+        key={open}
+        mark={open}
+        onSaid={(where) => {
+          const said = { ...lying, [open]: where };
+          if (toPlace(seen, said)) setLying(said);
+          else finish(said);
+        }}
+      />
+    );
   return (
     <div class="question stack">
       <div class="question-text">
@@ -54,6 +74,52 @@ export function OpeningQuestion() {
           {seen.length === 0 ? WORDS.cannotSay : WORDS.done}
         </button>
       </div>
+    </div>
+  );
+}
+
+const WHERE = [
+  { where: 'only-old', drawing: 'position-old' },
+  { where: 'most-old', drawing: 'position-old' },
+  { where: 'most-new', drawing: 'position-new' },
+  { where: 'both', drawing: 'whole' },
+] as const;
+
+interface WhichLeavesProps {
+  readonly mark: PlacedId;
+  readonly onSaid: (where: NonNullable<Lying[PlacedId]>) => void;
+}
+
+function WhichLeaves({ mark, onSaid }: WhichLeavesProps) {
+  const heading = useRef<HTMLParagraphElement>(null);
+  // The button that was pressed is gone: a keyboard goes on from here, and the question comes into view.
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+    heading.current?.closest('.question-text')?.scrollIntoView({ block: 'nearest' });
+  }, []);
+  return (
+    <div class="question stack">
+      <div class="question-text">
+        <Drawn of={mark} />
+        <div>
+          <p class="question-where small soft">{WORDS.striking[mark]}</p>
+          <p class="question-asks" ref={heading} tabIndex={-1}>
+            {WORDS.whichLeaves}
+          </p>
+        </div>
+      </div>
+      <div class="answers drawn-answers in-pairs">
+        {WHERE.map(({ where, drawing }) => (
+          <button key={where} type="button" class="answer" onClick={() => onSaid(where)}>
+            <Drawn of={drawing} />
+            {WORDS.lying[where]}
+          </button>
+        ))}
+        <button type="button" class="answer whole-row" onClick={() => onSaid('open')}>
+          {WORDS.cannotSay}
+        </button>
+      </div>
+      <p class="small soft">{WORDS.whichLeavesWhy}</p>
     </div>
   );
 }
