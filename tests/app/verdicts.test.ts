@@ -54,6 +54,18 @@ describe('a verdict in words', () => {
     expect(said.byThen).toEqual(['The newest two leaves should be green.']);
   });
 
+  it('speaks of recovery and of a poisoned load under an "if" while the cause is not the likeliest by far', () => {
+    const unlikely = { causes: [cause('magnesium-short', 0.2), cause('residue-in-compost', 0.1)] };
+    expect(describeVerdict(judge({}, unlikely), TODAY).byThen).toEqual([
+      'If it is short of magnesium: the newest two leaves should be green.',
+    ]);
+    const warned = describeVerdict(judge({ cautions: ['residue', 'local-rules'] }, unlikely), TODAY).cautions;
+    expect(warned[0]).toMatch(/^If compost, manure or hay from elsewhere went on the bed: until /);
+    expect(warned[1]).toMatch(/^Rules/);
+    const likely = { causes: [cause('residue-in-compost', 0.7)] };
+    expect(describeVerdict(judge({ cautions: ['residue'] }, likely), TODAY).cautions[0]).toMatch(/^Until /);
+  });
+
   it('looks again without doing anything meanwhile', () => {
     const said = describeVerdict(judge({ id: 'watch' }), TODAY);
     expect(said.headline).toBe('Look again on Thursday 18 June (in 14 days). Do nothing until then.');

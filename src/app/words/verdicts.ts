@@ -71,7 +71,7 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
     id: verdict.id,
     headline: sayHeadline(verdict, today),
     short: sayShort(verdict, today),
-    byThen: [...sayAgain(verdict, today), ...sayRecovery(verdict)],
+    byThen: [...sayAgain(verdict, today), ...sayRecovery(judged)],
     ...(verdict.id === 'check' && verdict.check ? { checkToMake: verdict.check.id } : {}),
     why: sayWhy(judged),
     elsewhere: judged.causes[0]?.id === 'unlisted' ? ELSEWHERE : [],
@@ -81,7 +81,7 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
       .filter((course) => !isMeanwhile(course))
       .map(courseSays),
     change: judged.nextChecks.slice(0, 3).map(sayChange),
-    cautions: verdict.cautions.map((id: CautionId) => CAUTIONS[id]),
+    cautions: verdict.cautions.map((id) => sayCaution(id, judged.causes)),
   };
 }
 
@@ -124,11 +124,25 @@ function sayAgain({ id, lookAgain }: Verdict, today: string): string[] {
   return [`Look again on ${describeDay(lookAgain, today)} (${describeDistance(lookAgain, today)}).`];
 }
 
-function sayRecovery(verdict: Verdict): string[] {
+/** From this chance on a cause is spoken of without "if": likelier than all the others together. */
+const WITHOUT_IF = 0.5;
+
+const isLikely = (causes: readonly RankedCause[], id: string): boolean =>
+  causes.some((cause) => cause.id === id && cause.probability >= WITHOUT_IF);
+
+function sayRecovery({ verdict, causes }: Judged): string[] {
   const several = verdict.recovery.length > 1;
   return verdict.recovery.map(({ cause, looksLike }) =>
-    several ? `If it is ${CAUSE_NAMES[cause]}: ${lowerFirst(looksLike)}` : looksLike,
+    several || !isLikely(causes, cause)
+      ? `If it is ${CAUSE_NAMES[cause]}: ${lowerFirst(looksLike)}`
+      : looksLike,
   );
+}
+
+/** What holds for a poisoned load is said under an "if" while nothing much speaks for one: it would frighten without need. */
+function sayCaution(id: CautionId, causes: readonly RankedCause[]): string {
+  if (id !== 'residue' || isLikely(causes, 'residue-in-compost')) return CAUTIONS[id];
+  return `If compost, manure or hay from elsewhere went on the bed: ${lowerFirst(CAUTIONS[id])}`;
 }
 
 /** Small enough a gain in loss to be called none, in percent of the bed's crop. */
