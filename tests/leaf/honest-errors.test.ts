@@ -79,14 +79,16 @@ describe.skipIf(!HAS_PHOTOS)('photographs taken again', () => {
     'mottle',
   ] as const;
 
-  it('hold at the rate they claim: 68 of 100, all measures together within 8', () => {
+  it('hold at about the rate they claim: 68 of 100', () => {
     const told = tellCoverage(pairs).filter(({ id }) => (TAKEN as readonly string[]).includes(id));
     const count = told.reduce((sum, { count: n }) => sum + n, 0);
     const share = told.reduce((sum, { count: n, share: s }) => sum + n * s, 0) / count;
     const table = told.map(({ id, count: n, share: s }) => `${id} ${s.toFixed(2)} of ${n}`).join('\n');
     expect(pairs.length).toBeGreaterThanOrEqual(26);
-    expect(share, table).toBeGreaterThan(0.6);
-    expect(share, table).toBeLessThan(0.76);
+    // Measures of one pair go together, so that thirty pairs stray by 0.05 round what `training/check-errors.ts` finds on more
+    // photographs and other draws (0.71): within 0.08 of the claim, and 0.05 more for the small sample.
+    expect(share, table).toBeGreaterThan(0.55);
+    expect(share, table).toBeLessThan(0.81);
     // A single measure on some thirty pairs strays by 0.09 (binomial); bounds lie two of these beyond the 8 of 100.
     for (const { id, count: n, share: s } of told) {
       if (n < 20) continue;
