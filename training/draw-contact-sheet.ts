@@ -8,7 +8,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import sharp from 'sharp';
+import sharp, { type OverlayOptions } from 'sharp';
 import { findLeaf } from '../src/leaf/find-leaf.ts';
 import { looksLikeLeaf } from '../src/leaf/looks-like-leaf.ts';
 import { convertPixelsToLab } from '../src/photo/convert-pixels-to-lab.ts';
@@ -104,7 +104,7 @@ const sample = drawSample(values.sets.split(','), Number(values.most), Number(va
 mkdirSync(`${CACHE}${values.to}`, { recursive: true });
 for (let from = 0; from < sample.length; from += COLUMNS * ROWS) {
   const sheet = 1 + from / (COLUMNS * ROWS);
-  const tiles: sharp.OverlayOptions[] = [];
+  const tiles: OverlayOptions[] = [];
   for (const [k, row] of sample.slice(from, from + COLUMNS * ROWS).entries()) {
     const { pixels } = await decodeInNode(readFileSync(PHOTOS + row.file));
     const left = (k % COLUMNS) * (TILE_PX + 4);
