@@ -156,6 +156,8 @@ describe.each([
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     await expect.poll(() => page.getByText(/^2 settled cases count/).count()).toBe(1);
     await page.getByRole('button', { name: 'Forget what was taught' }).click();
+    // The page says so only once it is stored.
+    await expect.poll(() => page.getByText(/^Nothing yet\./).count()).toBe(1);
     await page.reload();
     await expect.poll(() => page.getByText(/2 settled cases from before the last reset/).count()).toBe(1);
     await page.getByRole('button', { name: 'Let them count again' }).click();
