@@ -9,7 +9,7 @@ import { GROUP_IDS, placeOf, scoreGroups } from '../src/command/evaluate/case-gr
 import { layOut } from '../src/command/evaluate/print-evaluation.ts';
 import { type JudgedCase, readCases } from '../src/command/evaluate/read-cases.ts';
 import { chancesWeighed } from '../src/command/evaluate/weigh-answers.ts';
-import type { EvidenceWeight } from '../src/ranker/network.ts';
+import { AS_THE_TABLES_SAY, type EvidenceWeight } from '../src/ranker/network.ts';
 import { calibrationError, logLoss } from '../src/ranker/score-forecasts.ts';
 
 const SETS = fileURLToPath(new URL('../tests/triage/published-cases/', import.meta.url));
@@ -72,15 +72,14 @@ const row = (name: string, { weight, loss, first, calibration }: Fit): string[] 
 const [one, other] = [await read('set-a'), await read('set-b')];
 const both = chooseWeight([...one, ...other]);
 const [byOne, byOther] = [chooseWeight(one).taken.weight, chooseWeight(other).taken.weight];
-const asTheyStand = { signs: 1, setting: 1 };
 process.stdout.write(
   `${layOut([
     ['cases', 'signs', 'setting', 'log loss', 'first', 'cal. error'],
     ...both.tried.map((tried) => row('both sets', tried)),
     row('taken', both.taken),
-    row('set B, words as they stand', score(asTheyStand, other)),
+    row('set B, words as they stand', score(AS_THE_TABLES_SAY, other)),
     row('set B, as fitted on set A', score(byOne, other)),
-    row('set A, words as they stand', score(asTheyStand, one)),
+    row('set A, words as they stand', score(AS_THE_TABLES_SAY, one)),
     row('set A, as fitted on set B', score(byOther, one)),
   ]).join('\n')}\n`,
 );

@@ -63,12 +63,14 @@ function logOddsOf(causeCount: number, sets: CauseSets, posterior: Float64Array)
  * Integrated from t = 0 to 1 each finding gets a weight that no order can change (Aumann and Shapley 1974, from
  * memory), equal to its plain log likelihood ratio where findings are independent. The quadrature's remainder, well
  * below a tenth of a deciban, is spread in proportion, so the weights add up to the change in odds exactly.
+ * @param full log weights of all sets under the evidence, where they have been worked out already
  */
 export function attributeEvidence(
   network: Network,
   tables: Tables,
   sets: CauseSets,
   evidence: Evidence,
+  full: Float64Array = weighSets(network, tables, sets, evidence),
 ): Attribution {
   const causeCount = network.causes.length;
   const likelihoods = localLikelihoods(network, tables, sets, evidence);
@@ -77,7 +79,6 @@ export function attributeEvidence(
     return { at, subsets, values: values.map((value) => (value > 0 ? power * Math.log(value) : 0)) };
   });
   const prior = priorLogWeights(network, tables, sets);
-  const full = weighSets(network, tables, sets, evidence);
   const start = logOddsOf(causeCount, sets, normalise(prior));
   const nats = new Float64Array(causeCount * logs.length);
   const room = new Float64Array(sets.alive.length ** 3);

@@ -2,7 +2,7 @@ import type { Check } from '../causes/checks.ts';
 import { minutesToLook } from '../signs/effort.ts';
 import { eyeReliability } from '../signs/findings-from-answers.ts';
 import { membersOf } from '../signs/members-of.ts';
-import { isToTheMatter, SETTINGS, type Setting, type SettingId } from '../signs/settings.ts';
+import { SETTINGS, type Setting, type SettingId } from '../signs/settings.ts';
 import type { FactorId, WorkedLeaning } from '../signs/types.ts';
 import {
   type AskableId,
@@ -11,7 +11,7 @@ import {
   type CauseId,
   type SignId,
 } from '../signs/vocabulary.ts';
-import { isSignToTheMatter } from '../signs/when-to-ask.ts';
+import { isToTheMatter } from '../signs/when-to-ask.ts';
 import { broadComponents, signsOfComponent } from './broad-components.ts';
 import {
   bestPlan,
@@ -28,6 +28,7 @@ import { decisionTable, EFFORT, type Facts, type KnowledgeModel, networkUnder } 
 import { absentRow, factorLikelihood, fillProducts } from './likelihoods.ts';
 import { type Touched, touchedByFactors, touchedBySigns } from './local-likelihoods.ts';
 import { type EvidenceWeight, meanTables } from './network.ts';
+import { raise } from './raise.ts';
 import { signChances } from './sign-chances.ts';
 import type { NextCheck, NextCheckTarget } from './types.ts';
 import { marginals } from './weigh-sets.ts';
@@ -81,17 +82,18 @@ function toldApart(
   chancesNow: Float64Array,
   answers: readonly PossibleAnswer[],
 ): CauseId[] {
-  const causes = [...chancesNow.keys()];
   const moved = (one: number, other: number): number =>
     answers.reduce(
       (sum, { chance, chances }) =>
         sum + chance * (chances[one]! - chancesNow[one]!) * (chances[other]! - chancesNow[other]!),
       0,
     );
-  const most = causes.reduce((best, c) => (moved(c, c) > moved(best, best) ? c : best), 0);
-  const against = causes.reduce((best, c) => (moved(most, c) < moved(most, best) ? c : best), most);
+  const spread = chancesNow.map((_, cause) => moved(cause, cause));
+  const most = spread.indexOf(Math.max(...spread));
+  const along = chancesNow.map((_, cause) => moved(most, cause));
+  const against = along.indexOf(Math.min(...along));
   return [most, against]
-    .filter((cause, at, both) => moved(cause, cause) > LEAST_MOVE ** 2 && both.indexOf(cause) === at)
+    .filter((cause, at, both) => spread[cause]! > LEAST_MOVE ** 2 && both.indexOf(cause) === at)
     .map((cause) => model.causes[cause]!.id);
 }
 
@@ -166,22 +168,13 @@ interface SignsThere extends Touched {
 function reported(there: Float64Array, sign: AskableId, power: number): Float64Array {
   const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
   const out = new Float64Array(there.length);
-  const quarters = 4 * power;
-  // Roots are much quicker than powers, and this is where most of the time goes.
-  const byRoots = Number.isInteger(quarters) && quarters >= 4 && quarters < 8;
   for (let s = 0; s < out.length; s++) {
     const seen = seenIfAbsent + (seenIfPresent - seenIfAbsent) * there[s]!;
-    const odds = (1 - seen) / seen;
-    out[s] = 1 / (1 + (byRoots ? powerByRoots(odds, quarters) : odds ** power));
+    out[s] = (1 - seen) / seen;
   }
+  raise(out, power);
+  for (let s = 0; s < out.length; s++) out[s] = 1 / (1 + out[s]!);
   return out;
-}
-
-/** x to the power of 4 to 7 quarters. */
-function powerByRoots(x: number, quarters: number): number {
-  const half = Math.sqrt(x);
-  const rest = (quarters & 2 ? half : 1) * (quarters & 1 ? Math.sqrt(half) : 1);
-  return x * rest;
 }
 
 /**
@@ -246,10 +239,8 @@ function settingAnswers(weighing: Weighing, id: SettingId): Answer[] {
   const given = asked.map(({ fact, ...factor }) => {
     const values = factorLikelihood(network, touched.subsets, { ...factor, label: fact, from: [] });
     const rate = network.factors[factor.factor]!.rates[factor.outcome]!;
-    const power = weighing.evidenceWeight.setting;
     // As sharp as the answer will be weighed: the leaning to its power, and made a chance again below.
-    for (let s = 0; s < values.length; s++) values[s] = rate * values[s]! ** power;
-    return values;
+    return raise(values, weighing.evidenceWeight.setting).map((leaning) => rate * leaning);
   });
   shareOut(given);
   // The last answer needs no pass of its own: the answers together are what is believed now.
@@ -341,7 +332,7 @@ function signQuestions(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): 
         minutesToLook(sign) < NEEDS_HANDS_MINUTES &&
         !asked.signs.has(sign) &&
         !asked.cannotSay.has(sign) &&
-        isSignToTheMatter(sign, weighing.facts),
+        isToTheMatter(sign, weighing.facts),
     )
     .map((sign) => {
       const answers = eyeAnswers(weighing, chancesOf([sign]), [sign]);

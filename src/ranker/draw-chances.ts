@@ -3,19 +3,13 @@ import { signsOfComponent } from './broad-components.ts';
 import type { TableDraws } from './draw-tables.ts';
 import { type CauseSets, enumerateSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
-import {
-  absentRow,
-  factorLikelihood,
-  formOfReport,
-  multiplyEach,
-  multiplyProducts,
-  scalePair,
-} from './likelihoods.ts';
+import { absentRow, formOfReport, scalePair } from './likelihoods.ts';
 import { touchedBySigns, WIDE } from './local-likelihoods.ts';
 import { layOut, multiplyBlock, multiplyNarrow, type Narrow, type NarrowReport } from './narrow-reports.ts';
 import type { Network, Tables } from './network.ts';
 import { partReports, reportsBySign } from './part-reports.ts';
-import { marginals, normalise, oddsOf, weighSets } from './weigh-sets.ts';
+import { raise } from './raise.ts';
+import { logLikelihoodOfSetting, marginals, normalise, oddsOf, weighSets } from './weigh-sets.ts';
 
 /*
  * Chances under many draws of the tables.
@@ -147,40 +141,10 @@ function prepareReports(
   return { narrow: layOut(sets, narrow), wide };
 }
 
-/** Raise the numbers between two places to a power. Quarters go by square roots, which are many times faster than `**`. */
-function raise(values: Float64Array, from: number, end: number, power: number): void {
-  if (power === 1) return;
-  const quarters = Math.round(power * 4);
-  if (Math.abs(quarters - power * 4) > 1e-9) {
-    for (let l = from; l < end; l++) values[l] = values[l]! ** power;
-    return;
-  }
-  for (let l = from; l < end; l++) {
-    const value = values[l]!;
-    let raised = 1;
-    for (let k = quarters >> 2; k > 0; k--) raised *= value;
-    if ((quarters & 2) > 0) raised *= Math.sqrt(value);
-    if ((quarters & 1) > 0) raised *= Math.sqrt(Math.sqrt(value));
-    values[l] = raised;
-  }
-}
-
 /** What no draw changes: crop, season and settings. */
 function stillWeights(network: Network, sets: CauseSets, evidence: Evidence): Float64Array {
-  const still = new Float64Array(sets.count).fill(1);
-  for (const { oddsFactor } of evidence.context)
-    multiplyProducts(
-      sets,
-      Float64Array.from(sets.alive, (cause) => oddsFactor[cause]!),
-      1,
-      0,
-      still,
-    );
-  const scratch = new Float64Array(evidence.factors.length > 0 ? sets.count : 0);
-  for (const factor of evidence.factors)
-    multiplyEach(still, factorLikelihood(network, sets, factor, scratch));
-  raise(still, 0, still.length, network.evidenceWeight.setting);
-  return still;
+  const power = network.evidenceWeight.setting;
+  return logLikelihoodOfSetting(network, sets, evidence).map((log) => Math.exp(power * log));
 }
 
 /** Weighs all sets under one table after another. */
@@ -208,7 +172,7 @@ function prepareWeigher(network: Network, sets: CauseSets, evidence: Evidence): 
   const weighSingle = (i: number): number => {
     block[n] = single[i]!;
     for (const { multiply } of wide) multiply(i, n, block);
-    raise(block, n, n + 1, power);
+    raise(block, power, n, n + 1);
     return block[n]! * odds[i]! * still[sets.singleAt[i]!]!;
   };
   const weighBlock = (i: number, j: number, mass: Float64Array): number => {
@@ -219,7 +183,7 @@ function prepareWeigher(network: Network, sets: CauseSets, evidence: Evidence): 
     for (let l = j + 1; l < n; l++) block[l] = two * besideFirst[l]! * pair[row + l]!;
     multiplyBlock(narrow, i * n + j, block);
     for (const { multiply } of wide) multiply(i, j, block);
-    raise(block, j, n, power);
+    raise(block, power, j, n);
     const prior = odds[i]! * odds[j]! * furtherCause;
     const further = prior * furtherCause;
     let sum = block[j]! * prior * still[at + j]!;

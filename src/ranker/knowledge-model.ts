@@ -16,7 +16,13 @@ import { type CropId, FREQUENCY_WORDS, type FrequencyWord, type SignId } from '.
 import type { DecisionTable } from './decide-plan.ts';
 import { fingerprint } from './draw-beta.ts';
 import type { Evidence } from './evidence.ts';
-import type { EvidenceWeight, Network, NetworkFactor, UncertainRate } from './network.ts';
+import {
+  AS_THE_TABLES_SAY,
+  type EvidenceWeight,
+  type Network,
+  type NetworkFactor,
+  type UncertainRate,
+} from './network.ts';
 
 /** The knowledge base, ready to compute with. */
 export interface KnowledgeModel {
@@ -163,7 +169,7 @@ export function compileKnowledge(
   return {
     causes,
     network,
-    networkBeforeSigns: { ...network, evidenceWeight: { signs: 1, setting: 1 } },
+    networkBeforeSigns: { ...network, evidenceWeight: AS_THE_TABLES_SAY },
     signIndex,
     factorIndex: new Map(FACTORS.map(({ id }, i) => [id, i])),
     checks: CHECKS,

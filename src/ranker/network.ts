@@ -31,6 +31,9 @@ export interface EvidenceWeight {
   readonly setting: number;
 }
 
+/** The words of the tables as they stand. */
+export const AS_THE_TABLES_SAY: EvidenceWeight = { signs: 1, setting: 1 };
+
 export interface Network {
   readonly causes: readonly string[];
   readonly rate: readonly UncertainRate[];

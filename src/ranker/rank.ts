@@ -1,7 +1,8 @@
 import { cropMatches } from '../signs/crops.ts';
 import { familyOf } from '../signs/family-of.ts';
-import { isToTheMatter, SETTINGS, type SettingId } from '../signs/settings.ts';
+import { SETTINGS, type SettingId } from '../signs/settings.ts';
 import type { CropId } from '../signs/vocabulary.ts';
+import { isToTheMatter } from '../signs/when-to-ask.ts';
 import { type Attribution, attributeEvidence } from './attribute-evidence.ts';
 import { type Asked, chooseNextCheck } from './choose-next-check.ts';
 import { decideVerdict, withoutNet } from './decide-verdict.ts';
@@ -126,10 +127,11 @@ export function rank(model: KnowledgeModel, input: RankInput): Ranking {
   const alive = model.causes.map((_, cause) => cause).filter((cause) => !out.has(cause));
   const sets = enumerateSets(network.causes.length, alive);
   const tables = meanTables(network);
-  const posterior = normalise(weighSets(network, tables, sets, evidence));
+  const logWeights = weighSets(network, tables, sets, evidence);
+  const posterior = normalise(logWeights);
   const chances = marginals(network.causes.length, sets, posterior);
   const ranges = drawRanges(network, sets, evidence, posterior, input.draws);
-  const attribution = attributeEvidence(network, tables, sets, evidence);
+  const attribution = attributeEvidence(network, tables, sets, evidence, logWeights);
   const causes = model.causes.map(({ id }, cause): RankedCause => {
     const excludedBy = out.get(cause);
     const shared = { id, family: familyOf(id), probability: chances[cause]! };

@@ -51,7 +51,8 @@ function logOfProducts(sets: CauseSets) {
   };
 }
 
-function logLikelihoodOfSetting(network: Network, sets: CauseSets, evidence: Evidence): Float64Array {
+/** Log likelihood of crop, season and settings under every set, before it is weighed. */
+export function logLikelihoodOfSetting(network: Network, sets: CauseSets, evidence: Evidence): Float64Array {
   const products = logOfProducts(sets);
   for (const { oddsFactor } of evidence.context) {
     const odds = Float64Array.from(sets.alive, (cause) => oddsFactor[cause]!);

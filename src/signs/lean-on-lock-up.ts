@@ -105,21 +105,17 @@ function keyOf(materials: readonly Material[]): string {
     .join();
 }
 
-const mixes = new Map<string, Material>();
-function mixedOnce(materials: readonly Material[]): Material {
-  const key = keyOf(materials);
-  const mix = mixes.get(key) ?? mixOf(materials);
-  mixes.set(key, mix);
-  return mix;
+function onceFor<Found>(work: (materials: readonly Material[]) => Found) {
+  const known = new Map<string, Found>();
+  return (materials: readonly Material[]): Found => {
+    const key = keyOf(materials);
+    const found = known.get(key) ?? work(materials);
+    known.set(key, found);
+    return found;
+  };
 }
-
-const bites = new Map<string, number>();
-function biteOf(materials: readonly Material[]): number {
-  const key = keyOf(materials);
-  const bite = bites.get(key) ?? chanceOfBite(materials);
-  bites.set(key, bite);
-  return bite;
-}
+const mixedOnce = onceFor(mixOf);
+const biteOf = onceFor(chanceOfBite);
 
 /** Something that may be there, and how likely it is. */
 interface Maybe {

@@ -392,12 +392,3 @@ export type SettingValue<Id extends SettingId> = (typeof SETTINGS)[Id] extends {
       : (typeof SETTINGS)[Id] extends { options: readonly { id: infer O }[] }
         ? O
         : never;
-
-/**
- * Does the question make sense with what is known?
- * @param facts as the ranker keeps them: `setting=outcome`, options of a list as `setting=option`
- */
-export function isToTheMatter(id: SettingId, facts: ReadonlySet<string>): boolean {
-  const { onlyAfter }: Setting = SETTINGS[id];
-  return onlyAfter === undefined || onlyAfter.some((fact) => facts.has(fact));
-}

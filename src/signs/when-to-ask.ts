@@ -1,8 +1,9 @@
+import { SETTINGS, type Setting, type SettingId } from './settings.ts';
 import type { AskableId, SignId } from './vocabulary.ts';
 
 /** What somebody must have seen before it makes sense to ask, and what makes it pointless. Facts as the ranker keeps them. */
 interface When {
-  readonly onlyAfter?: readonly AskableId[];
+  readonly onlyAfter?: readonly string[];
   readonly neverWith?: readonly string[];
 }
 
@@ -45,12 +46,15 @@ const WHEN: { readonly [Id in SignId]?: When } = {
   'fruit-misshapen': { neverWith: TOO_YOUNG_TO_FRUIT },
 };
 
+const isSetting = (id: SignId | SettingId): id is SettingId => Object.hasOwn(SETTINGS, id);
+
 /**
- * Does asking for the sign make sense with what is known? It can always be answered unasked.
- * @param facts what was seen, by id, and settled settings as `setting=outcome`
+ * Does it make sense to ask, with what is known? Everything can be answered unasked.
+ * @param facts as the ranker keeps them: what was seen, by id; settled settings as `setting=outcome`, options of a list as
+ *   `setting=option`
  */
-export function isSignToTheMatter(sign: SignId, facts: ReadonlySet<string>): boolean {
-  const { onlyAfter, neverWith = [] } = WHEN[sign] ?? {};
-  if (neverWith.some((fact) => facts.has(fact))) return false;
-  return onlyAfter === undefined || onlyAfter.some((fact) => facts.has(fact));
+export function isToTheMatter(id: SignId | SettingId, facts: ReadonlySet<string>): boolean {
+  const when: When = isSetting(id) ? (SETTINGS[id] as Setting) : (WHEN[id] ?? {});
+  if (when.neverWith?.some((fact) => facts.has(fact))) return false;
+  return when.onlyAfter === undefined || when.onlyAfter.some((fact) => facts.has(fact));
 }

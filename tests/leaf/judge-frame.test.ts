@@ -1,38 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { judgeFrame } from '../../src/leaf/judge-frame.ts';
-import type { Pixels } from '../../src/photo/types.ts';
+import { blurPicture } from '../pictures/blur-picture.ts';
 import { drawLeaf } from '../pictures/draw-leaf.ts';
 
 const SIZE = { width: 480, height: 360 };
-
-/** Box blur of `size` px each way, twice. */
-function blur(pixels: Pixels, size: number): Pixels {
-  let data = pixels.data;
-  const half = size >> 1;
-  for (const [dx, dy] of [
-    [1, 0],
-    [0, 1],
-    [1, 0],
-    [0, 1],
-  ] as const) {
-    const next = new Uint8ClampedArray(data.length);
-    for (let y = 0; y < pixels.height; y++) {
-      for (let x = 0; x < pixels.width; x++) {
-        for (let c = 0; c < 4; c++) {
-          let sum = 0;
-          for (let k = -half; k <= half; k++) {
-            const sx = Math.max(0, Math.min(pixels.width - 1, x + k * dx));
-            const sy = Math.max(0, Math.min(pixels.height - 1, y + k * dy));
-            sum += data[(sy * pixels.width + sx) * 4 + c]!;
-          }
-          next[(y * pixels.width + x) * 4 + c] = sum / (2 * half + 1);
-        }
-      }
-    }
-    data = next;
-  }
-  return { ...pixels, data };
-}
 
 describe('a frame of the viewfinder', () => {
   const spotted = { ...SIZE, spots: { count: 20, radius: 0.012 } } as const;
@@ -55,7 +26,7 @@ describe('a frame of the viewfinder', () => {
 
   it('asks to hold still when the leaf is blurred', () => {
     const { pixels } = drawLeaf(spotted);
-    expect(judgeFrame(blur(pixels, 9)).hint).toBe('hold-still');
+    expect(judgeFrame(blurPicture(pixels, 9, 2)).hint).toBe('hold-still');
   });
 
   it('is quick enough for ten frames a second', () => {

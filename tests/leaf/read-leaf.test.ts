@@ -3,6 +3,7 @@ import type { MeasureId } from '../../src/leaf/measures.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { LeafAnalysis, Taps } from '../../src/leaf/types.ts';
 import type { Pixels } from '../../src/photo/types.ts';
+import { blurPicture } from '../pictures/blur-picture.ts';
 import { type DrawnLeaf, drawLeaf, type LeafPicture } from '../pictures/draw-leaf.ts';
 import { overlapOf } from './shared-photos.ts';
 
@@ -363,7 +364,7 @@ describe('photos in trouble', () => {
 
   it('says when the picture is blurred, and widens the errors', () => {
     const sharp = drawLeaf({ background: 'soil', spots: { count: 10 } }).pixels;
-    const blurred = blur(sharp, 9);
+    const blurred = blurPicture(sharp, 9, 3);
     const analysis = read(blurred);
     expect(analysis.reading.trouble).toContain('too-blurred');
     expect(measured(analysis, 'sharpness')).toBeLessThan(measured(read(sharp), 'sharpness'));
@@ -389,31 +390,3 @@ describe('photos in trouble', () => {
     }
   });
 });
-
-/** Three box blurs of `size` px, each way. */
-function blur(pixels: Pixels, size: number): Pixels {
-  let data = pixels.data;
-  for (let pass = 0; pass < 3; pass++) {
-    for (const [dx, dy] of [
-      [1, 0],
-      [0, 1],
-    ] as const) {
-      const next = new Uint8ClampedArray(data.length);
-      for (let y = 0; y < pixels.height; y++) {
-        for (let x = 0; x < pixels.width; x++) {
-          for (let c = 0; c < 4; c++) {
-            let sum = 0;
-            for (let k = -(size >> 1); k <= size >> 1; k++) {
-              const sx = Math.max(0, Math.min(pixels.width - 1, x + k * dx));
-              const sy = Math.max(0, Math.min(pixels.height - 1, y + k * dy));
-              sum += data[(sy * pixels.width + sx) * 4 + c]!;
-            }
-            next[(y * pixels.width + x) * 4 + c] = sum / (2 * (size >> 1) + 1);
-          }
-        }
-      }
-      data = next;
-    }
-  }
-  return { ...pixels, data };
-}

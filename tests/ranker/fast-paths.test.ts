@@ -11,6 +11,7 @@ import { localLikelihoods, touchedBySigns } from '../../src/ranker/local-likelih
 import { meanTables, type Network, type Tables } from '../../src/ranker/network.ts';
 import { signChances } from '../../src/ranker/sign-chances.ts';
 import { marginals, normalise, weighSets } from '../../src/ranker/weigh-sets.ts';
+import { anyEvidence, reportOn } from './any-evidence.ts';
 import { bruteForceWeights, buildNetwork, type SmallTables, subsets } from './small-network.ts';
 
 /**
@@ -49,40 +50,13 @@ const tablesOf: fc.Arbitrary<SmallTables> = fc.record({
     1,
   ),
 });
-const pair = { yes: between(0.02, 0.98), no: between(0.02, 0.98) };
-const report = (at: number, ifPresent: number, ifAbsent: number): Evidence['signs'][number] => ({
-  label: `sign-${at}`,
-  sign: at,
-  ifPresent,
-  ifAbsent,
-  from: ['eye'],
-});
-const evidenceOf: fc.Arbitrary<Evidence> = fc.record({
-  signs: fc
-    .uniqueArray(fc.record({ at: fc.nat(SIGNS - 1), ...pair }), { selector: ({ at }) => at, maxLength: 4 })
-    .map((list) => list.map(({ at, yes, no }) => report(at, yes, no))),
-  broad: fc
-    .uniqueArray(
-      fc.record({ members: fc.uniqueArray(fc.nat(SIGNS - 1), { minLength: 2, maxLength: 3 }), ...pair }),
-      { selector: ({ members }) => [...members].sort().join('+'), maxLength: 2 },
-    )
-    .map((list) =>
-      list.map(({ members, yes, no }) => ({
-        label: `any-of-${[...members].sort().join('+')}`,
-        members,
-        ifPresent: yes,
-        ifAbsent: no,
-        from: ['eye'] as const,
-      })),
-    ),
-  factors: fc
-    .option(fc.nat(1), { nil: undefined })
-    .map((outcome) =>
-      outcome === undefined ? [] : [{ label: 'factor-0', factor: 0, outcome, from: ['eye'] as const }],
-    ),
-  context: fc
-    .option(many(odds, CAUSES), { nil: undefined })
-    .map((list) => (list === undefined ? [] : [{ label: 'crop=x', oddsFactor: Float64Array.from(list) }])),
+const evidenceOf = anyEvidence({
+  signs: SIGNS,
+  context: many(odds, CAUSES),
+  likelihood: between(0.02, 0.98),
+  mostSigns: 4,
+  mostBroad: 2,
+  mostMembers: 3,
 });
 
 /** P(each cause acts) the long way, under any tables. */
@@ -164,7 +138,7 @@ describe('on networks whose signs are shown by some causes only', () => {
         const q = tables.q.map((row, cause) => row.map((p, sign) => (sign === at && cause === 1 ? 1 : p)));
         const leak = tables.leak.map((p, sign) => (sign === at ? 0 : p));
         const network = buildNetwork({ ...tables, q, leak });
-        const evidence: Evidence = { ...NO_EVIDENCE, signs: [report(at, Number(seen), Number(!seen))] };
+        const evidence: Evidence = { ...NO_EVIDENCE, signs: [reportOn(at, Number(seen), Number(!seen))] };
         const posterior = believe(network, evidence);
         const expected = bruteChances({ ...tables, q, leak }, meanTables(network), evidence);
         const now = marginals(CAUSES, sets, posterior);
@@ -249,7 +223,7 @@ describe('on networks whose signs are shown by some causes only', () => {
         const chanceOf = (more: Partial<Evidence>): number =>
           bruteForceWeights(tables, { ...evidence, ...more }, LISTED).reduce((a, b) => a + b, 0);
         const known = evidence.signs.find(({ sign }) => sign === at);
-        const certain = report(at, known?.ifPresent ?? 1, 0);
+        const certain = reportOn(at, known?.ifPresent ?? 1, 0);
         const signs = [...evidence.signs.filter(({ sign }) => sign !== at), certain];
         expect(found).toBeCloseTo(chanceOf({ signs }) / chanceOf({}), 9);
       }),
@@ -287,7 +261,7 @@ describe('evidence', () => {
         const network = buildNetwork(tables);
         const idle = Array.from({ length: SIGNS }, (_, at) => at)
           .filter((at) => !evidence.signs.some(({ sign }) => sign === at))
-          .map((at) => report(at, p, p));
+          .map((at) => reportOn(at, p, p));
         const more: Evidence = { ...evidence, signs: [...evidence.signs, ...idle] };
         expect(chances(network, more)).toEqual(chances(network, evidence).map(closeTo));
       }),
@@ -313,7 +287,7 @@ describe('evidence', () => {
           from: ['eye'] as const,
         };
         expect(chances(buildNetwork(tables), { ...NO_EVIDENCE, broad: [broad] })).toEqual(
-          chances(buildNetwork(merged), { ...NO_EVIDENCE, signs: [report(0, yes, no)] }).map(closeTo),
+          chances(buildNetwork(merged), { ...NO_EVIDENCE, signs: [reportOn(0, yes, no)] }).map(closeTo),
         );
       }),
       { numRuns: 60, seed: 40 },

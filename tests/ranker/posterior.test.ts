@@ -9,16 +9,10 @@ import { absentGivenSets } from '../../src/ranker/likelihoods.ts';
 import { meanTables } from '../../src/ranker/network.ts';
 import { signChances } from '../../src/ranker/sign-chances.ts';
 import { marginals, normalise, weighSets } from '../../src/ranker/weigh-sets.ts';
+import { anyEvidence, reportOn } from './any-evidence.ts';
 import { bruteForceWeights, buildNetwork, type SmallTables, subsets } from './small-network.ts';
 
-const sign = (at: number, ifPresent: number, ifAbsent: number): Evidence['signs'][number] => ({
-  label: `sign-${at}`,
-  sign: at,
-  ifPresent,
-  ifAbsent,
-  from: ['eye'],
-});
-const certain = (at: number, there: boolean) => sign(at, there ? 1 : 0, there ? 0 : 1);
+const certain = (at: number, there: boolean) => reportOn(at, there ? 1 : 0, there ? 0 : 1);
 
 describe('noisy-OR', () => {
   it('gives the textbook fever table (AIMA, via SAMBUZ; trade fact L1)', () => {
@@ -75,7 +69,7 @@ describe('posterior over sets', () => {
     const sets = enumerateSets(2, [0, 1], { most: 1 });
     const tables = { rate: Float64Array.of(0.01 / 1.01, 0.99 / 1.99), q: network.q };
     // Prior odds 0.01 : 0.99 as products of odds of single sets.
-    const evidence: Evidence = { ...NO_EVIDENCE, signs: [sign(0, 0.8, 0.096)] };
+    const evidence: Evidence = { ...NO_EVIDENCE, signs: [reportOn(0, 0.8, 0.096)] };
     expect(marginals(2, sets, normalise(weighSets(network, tables, sets, evidence)))[0]).toBeCloseTo(
       0.0776,
       4,
@@ -108,44 +102,13 @@ const tablesOf = fc.record({
 });
 /** Likelihoods as they stand: only then are they chances of what will be answered. */
 const plainTablesOf = tablesOf.map((tables) => ({ ...tables, weight: { signs: 1, setting: 1 } }));
-const evidenceOf: fc.Arbitrary<Evidence> = fc.record({
-  signs: fc
-    .uniqueArray(fc.record({ at: fc.nat(SIGNS - 1), yes: probability, no: probability }), {
-      selector: ({ at }) => at,
-      maxLength: 3,
-    })
-    .map((list) => list.map(({ at, yes, no }) => sign(at, yes, no))),
-  broad: fc
-    .uniqueArray(
-      fc.record({
-        members: fc.uniqueArray(fc.nat(SIGNS - 1), { minLength: 2, maxLength: 4 }),
-        yes: probability,
-        no: probability,
-      }),
-      { selector: ({ members }) => [...members].sort().join('+'), maxLength: 3 },
-    )
-    .map((list) =>
-      list.map(({ members, yes, no }) => ({
-        label: `any-of-${[...members].sort().join('+')}`,
-        members,
-        ifPresent: yes,
-        ifAbsent: no,
-        from: ['eye'] as const,
-      })),
-    ),
-  factors: fc
-    .option(fc.nat(1), { nil: undefined })
-    .map((outcome) =>
-      outcome === undefined ? [] : [{ label: 'factor-0', factor: 0, outcome, from: ['eye'] as const }],
-    ),
-  context: fc
-    .option(
-      fc.array(fc.double({ min: 0.2, max: 5, noNaN: true }), { minLength: CAUSES, maxLength: CAUSES }),
-      {
-        nil: undefined,
-      },
-    )
-    .map((odds) => (odds === undefined ? [] : [{ label: 'crop=x', oddsFactor: Float64Array.from(odds) }])),
+const evidenceOf = anyEvidence({
+  signs: SIGNS,
+  context: fc.array(fc.double({ min: 0.2, max: 5, noNaN: true }), { minLength: CAUSES, maxLength: CAUSES }),
+  likelihood: probability,
+  mostSigns: 3,
+  mostBroad: 3,
+  mostMembers: 4,
 });
 
 describe('against brute force over every set and every state of every sign', () => {
@@ -230,7 +193,7 @@ describe('against brute force over every set and every state of every sign', () 
         const believedIf = (yes: boolean): Float64Array => {
           const before = evidence.signs.find((report) => report.sign === at);
           const rest = evidence.signs.filter((report) => report !== before);
-          const report = sign(
+          const report = reportOn(
             at,
             (before?.ifPresent ?? 1) * Number(yes),
             (before?.ifAbsent ?? 1) * Number(!yes),
@@ -259,7 +222,7 @@ describe('reasons', () => {
       leak: [0, 0],
     });
     const sets = enumerateSets(2, [0, 1], { most: 1 });
-    const evidence: Evidence = { ...NO_EVIDENCE, signs: [sign(0, 0.5, 0.05), sign(1, 0.2, 0.8)] };
+    const evidence: Evidence = { ...NO_EVIDENCE, signs: [reportOn(0, 0.5, 0.05), reportOn(1, 0.2, 0.8)] };
     const { decibans } = attributeEvidence(network, meanTables(network), sets, evidence);
     expect(decibans[0]).toBeCloseTo(10, 9);
     expect(decibans[1]).toBeCloseTo(-6.0206, 4);
@@ -311,7 +274,7 @@ describe('ranges', () => {
     };
     const network = buildNetwork(tables);
     const sets = enumerateSets(3, [0, 1, 2]);
-    const evidence: Evidence = { ...NO_EVIDENCE, signs: [sign(0, 0.9, 0.05)] };
+    const evidence: Evidence = { ...NO_EVIDENCE, signs: [reportOn(0, 0.9, 0.05)] };
     const posterior = normalise(weighSets(network, meanTables(network), sets, evidence));
     const chances = marginals(3, sets, posterior);
     const { low, high } = drawRanges(network, sets, evidence, posterior);

@@ -4,15 +4,8 @@ import { type Evidence, NO_EVIDENCE } from '../../src/ranker/evidence.ts';
 import { meanTables } from '../../src/ranker/network.ts';
 import { signChances } from '../../src/ranker/sign-chances.ts';
 import { marginals, normalise, weighSets } from '../../src/ranker/weigh-sets.ts';
+import { reportOn } from './any-evidence.ts';
 import { buildNetwork, type SmallTables } from './small-network.ts';
-
-const report = (at: number, ifPresent: number, ifAbsent: number): Evidence['signs'][number] => ({
-  label: `sign-${at}`,
-  sign: at,
-  ifPresent,
-  ifAbsent,
-  from: ['eye'],
-});
 
 /** Posterior of every cause and of a sign, and the chance of the evidence itself. */
 function infer(tables: SmallTables, evidence: Evidence) {
@@ -48,7 +41,7 @@ describe('burglary: two reporters of one hidden sign', () => {
   const heard = (...callers: readonly (typeof john)[]): Evidence => ({
     ...NO_EVIDENCE,
     signs: [
-      report(
+      reportOn(
         0,
         callers.reduce((product, { ifPresent }) => product * ifPresent, 1),
         callers.reduce((product, { ifAbsent }) => product * ifAbsent, 1),
@@ -76,7 +69,7 @@ describe('burglary: two reporters of one hidden sign', () => {
   });
 
   it('the alarm rings: burglary 0.3736 and earthquake 0.2310; a lecture prints 0.376 (IIT-BN; trade fact L4)', () => {
-    const { causes } = infer(ALARM, { ...NO_EVIDENCE, signs: [report(0, 1, 0)] });
+    const { causes } = infer(ALARM, { ...NO_EVIDENCE, signs: [reportOn(0, 1, 0)] });
     expect(causes[0]).toBeCloseTo(0.373551, 4);
     expect(causes[1]).toBeCloseTo(0.231009, 3);
   });
@@ -84,7 +77,7 @@ describe('burglary: two reporters of one hidden sign', () => {
   it('an earthquake explains the alarm away: burglary falls to 0.0033', () => {
     // The earthquake as known: a cause that nothing else can be.
     const known: SmallTables = { ...ALARM, priors: [0.001, 1 - 1e-12] };
-    const { causes } = infer(known, { ...NO_EVIDENCE, signs: [report(0, 1, 0)] });
+    const { causes } = infer(known, { ...NO_EVIDENCE, signs: [reportOn(0, 1, 0)] });
     expect(causes[0]).toBeCloseTo(0.003268, 4);
   });
 });

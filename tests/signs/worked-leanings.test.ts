@@ -7,9 +7,10 @@ import { FACTORS } from '../../src/signs/factors.ts';
 import { coldChain } from '../../src/signs/lean-on-cold.ts';
 import { hotCompostChain } from '../../src/signs/lean-on-hot-compost.ts';
 import { lockUpChain } from '../../src/signs/lean-on-lock-up.ts';
-import { isToTheMatter, SETTINGS, type Setting, type SettingId } from '../../src/signs/settings.ts';
+import { SETTINGS, type Setting, type SettingId } from '../../src/signs/settings.ts';
 import type { Answers } from '../../src/signs/types.ts';
 import { CROPS } from '../../src/signs/vocabulary.ts';
+import { isToTheMatter } from '../../src/signs/when-to-ask.ts';
 import { workOutLeanings } from '../../src/signs/work-out-leanings.ts';
 
 const JUNE = { date: '2026-06-10' };

@@ -1,7 +1,7 @@
 import bayesjs from 'bayesjs';
 import { enumerateSets } from '../../ranker/enumerate-sets.ts';
 import { type Evidence, NO_EVIDENCE } from '../../ranker/evidence.ts';
-import { meanTables, type Network } from '../../ranker/network.ts';
+import { AS_THE_TABLES_SAY, meanTables, type Network } from '../../ranker/network.ts';
 import { marginals, normalise, weighSets } from '../../ranker/weigh-sets.ts';
 import { type BenchRow, medianMs } from './median-ms.ts';
 
@@ -21,7 +21,7 @@ function firstCauses(network: Network, count: number): Network {
     q: network.q.slice(0, count * width),
     qObservations: network.qObservations.slice(0, count * width),
     factors: [],
-    evidenceWeight: { signs: 1, setting: 1 },
+    evidenceWeight: AS_THE_TABLES_SAY,
   };
 }
 

@@ -53,8 +53,11 @@ export function chancesByPriorOnly(): Chances {
 
 /** Baseline: the usual naive Bayes, exactly one cause acts, on the very same tables and with their words as they stand. */
 export function chancesByNaiveBayes(answers: Answers): Chances {
-  const plain = { ...knowledgeModel().network, evidenceWeight: { signs: 1, setting: 1 } };
-  return chancesOfSets(plain, gatherEvidence(knowledgeModel(), knownFrom(answers)), 1);
+  return chancesOfSets(
+    knowledgeModel().networkBeforeSigns,
+    gatherEvidence(knowledgeModel(), knownFrom(answers)),
+    1,
+  );
 }
 
 /** The chances of a ranking, by cause. */

@@ -53,7 +53,7 @@ function CaseList() {
       <Entries title={WORDS.open} found={open} />
       <Entries title={WORDS.closed} found={closed} />
       <p>
-        <a class="back" href={hashOf({ place: 'book', page: 'taught' })}>
+        <a class="link-line" href={hashOf({ place: 'book', page: 'taught' })}>
           {WORDS.taught}
         </a>
       </p>

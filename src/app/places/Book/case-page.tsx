@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import {
   cases,
   closeCase,
@@ -34,11 +35,7 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
   return (
     <article class="case stack-wide">
       <div>
-        <p class="small">
-          <a class="back" href={hashOf({ place: 'book' })}>
-            {BOOK_WORDS.toBook}
-          </a>
-        </p>
+        <BackLink to={{ place: 'book' }} says={BOOK_WORDS.toBook} />
         <h1 tabIndex={-1}>{kept.plant}</h1>
         <p class="soft">
           {[names, WORDS.inBed(kept.bed), WORDS.opened(describeDayAndYear(kept.openedOn))]

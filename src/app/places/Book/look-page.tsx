@@ -1,13 +1,13 @@
 import type { LookPhoto } from '../../../garden/records.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import type { SettingId } from '../../../signs/settings.ts';
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { cases, type KeptLook } from '../../state/kept.ts';
 import { preferences } from '../../state/preferences.ts';
-import { hashOf } from '../../state/route.ts';
 import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -31,11 +31,7 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
   const heading = [kept?.plant, kept?.bed].filter(Boolean).join(' · ');
   return (
     <article>
-      <p class="small">
-        <a class="back" href={hashOf({ place: 'book', caseId })}>
-          {WORDS.toCase}
-        </a>
-      </p>
+      <BackLink to={{ place: 'book', caseId }} says={WORDS.toCase} />
       <h1 tabIndex={-1}>{WORDS.title(describeDayAndYear(look.date))}</h1>
       <p class="soft look-title">{heading}</p>
       <div class="look">

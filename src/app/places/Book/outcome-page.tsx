@@ -1,3 +1,4 @@
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import './outcome-page.css';
 import { useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
@@ -5,7 +6,7 @@ import { SURENESS, type Sureness } from '../../../ranker/learn-sureness.ts';
 import { CAUSES, FAMILIES } from '../../../signs/vocabulary.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { cases, endCase, type KeptLook } from '../../state/kept.ts';
-import { goTo, hashOf } from '../../state/route.ts';
+import { goTo } from '../../state/route.ts';
 import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise, causeName, FAMILY_NAMES } from '../../words/causes.ts';
@@ -22,11 +23,7 @@ export function OutcomePage({ caseId }: { readonly caseId: string }) {
   return (
     <article class="case stack-wide">
       <div>
-        <p class="small">
-          <a class="back" href={hashOf({ place: 'book', caseId })}>
-            {WORDS.toCase}
-          </a>
-        </p>
+        <BackLink to={{ place: 'book', caseId }} says={WORDS.toCase} />
         <h1 tabIndex={-1}>{WORDS.title}</h1>
         <p class="soft">{WORDS.about(kept.plant, kept.bed)}</p>
       </div>

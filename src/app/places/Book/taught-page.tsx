@@ -1,3 +1,4 @@
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import './taught-page.css';
 import type { CaseRecord } from '../../../garden/records.ts';
 import type { GardenLessons, TaughtRate } from '../../../ranker/learn-lessons.ts';
@@ -25,11 +26,7 @@ export function TaughtPage() {
   return (
     <article class="taught stack-wide">
       <div>
-        <p class="small">
-          <a class="back" href={hashOf({ place: 'book' })}>
-            {BOOK_WORDS.toBook}
-          </a>
-        </p>
+        <BackLink to={{ place: 'book' }} says={BOOK_WORDS.toBook} />
         <h1 tabIndex={-1}>{WORDS.title}</h1>
         {cases.value && <p>{learnt ? WORDS.lead(learnt.teaching) : WORDS.nothing}</p>}
       </div>

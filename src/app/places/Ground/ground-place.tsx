@@ -1,3 +1,4 @@
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import './ground-place.css';
 import { groupByBed, type NamedBed } from '../../../garden/group-by-bed.ts';
 import type { CaseRecord } from '../../../garden/records.ts';
@@ -81,11 +82,7 @@ function BedPage({ bed }: { readonly bed: NamedBed }) {
   return (
     <div class="ground stack-wide">
       <div>
-        <p class="small">
-          <a class="back" href={hashOf({ place: 'ground' })}>
-            {WORDS.toGround}
-          </a>
-        </p>
+        <BackLink to={{ place: 'ground' }} says={WORDS.toGround} />
         <h1 tabIndex={-1}>{bed.name || WORDS.unnamed}</h1>
       </div>
       <section>
