@@ -8,8 +8,8 @@ import { rank } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
 import { type Hemisphere, seasonOf } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
-import { findingsFromAnswers } from './signs/findings-from-answers.ts';
-import { findingsFromReadings } from './signs/findings-from-readings.ts';
+import { answersOverLooks, findingsOverLooks } from './signs/findings-over-looks.ts';
+import type { SeenAtLook } from './signs/seen-at-look.ts';
 import type { Answers, Finding } from './signs/types.ts';
 import { workOutLeanings } from './signs/work-out-leanings.ts';
 
@@ -17,6 +17,8 @@ import { workOutLeanings } from './signs/work-out-leanings.ts';
 export interface TriageInput {
   readonly photos: readonly LeafReading[];
   readonly answers: Answers;
+  /** Earlier looks at the same plant, in any order: what they showed still counts, and so does what changed since. */
+  readonly earlier?: readonly SeenAtLook[];
   /** ISO date of today, `YYYY-MM-DD`: dates the verdict. */
   readonly today: string;
   /** South of the equator the seasons are turned by half a year. Default north. */
@@ -53,18 +55,19 @@ export function knowledgeModel(): KnowledgeModel {
  */
 export function triage(input: TriageInput): TriageResult {
   const model = knowledgeModel();
-  const overruled = new Set<string>(input.answers.overruled);
-  const seenByCamera = findingsFromReadings(input.photos).filter(({ sign }) => !overruled.has(sign));
-  const findings = [...findingsFromAnswers(input.answers), ...seenByCamera];
-  const { crop, date } = input.answers;
+  const { photos, earlier = [] } = input;
+  const now: SeenAtLook = { date: input.answers.date ?? input.today, photos, answers: input.answers };
+  const findings = findingsOverLooks(now, earlier);
+  const answers = answersOverLooks(now, earlier);
+  const { crop, date } = answers;
   const { hemisphere, soilCelsius } = input;
-  const leanings = workOutLeanings(input.answers, {
+  const leanings = workOutLeanings(answers, {
     ...(hemisphere === undefined ? {} : { hemisphere }),
     ...(soilCelsius === undefined ? {} : { soilCelsius }),
   });
   const ranking = rank(model, {
     findings,
-    circumstances: circumstancesFromAnswers(input.answers, leanings),
+    circumstances: circumstancesFromAnswers(answers, leanings),
     openLeanings: leanings,
     today: input.today,
     ...(crop === undefined ? {} : { crop }),

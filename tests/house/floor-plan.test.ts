@@ -15,7 +15,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   causes: ['signs'],
   ranker: ['causes', 'signs'],
   classifier: ['photo', 'signs'],
-  compare: ['leaf'],
+  compare: ['photo', 'leaf', 'season'],
 };
 const CORE = [...Object.keys(MAY_IMPORT), 'triage.ts'];
 MAY_IMPORT['triage.ts'] = Object.keys(MAY_IMPORT);

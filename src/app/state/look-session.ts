@@ -12,6 +12,7 @@ import type { Raster } from '../workers/protocol.ts';
 import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from './draft.ts';
+import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
 import { keptChanged, nowStamp, store, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
@@ -289,6 +290,7 @@ const triageInput = computed<TriageInput>(() => {
     today: dayOf(new Date()),
     hemisphere: preferences.value.hemisphere,
     cannotSay,
+    ...(earlierLooks.value.length > 0 ? { earlier: earlierLooks.value } : {}),
     ...(lessons.value ? { garden: lessons.value.counts } : {}),
   };
 });
@@ -325,6 +327,7 @@ export function rankAgain(): void {
 
 /** Ties the workers to the draft. Called once, when the app starts. */
 export function followLook(): void {
+  followEarlierLooks(computed(() => (draftOpened.value ? draft.value.caseId : undefined)));
   effect(() => {
     if (!draftOpened.value) return;
     for (const photo of draft.value.photos) {

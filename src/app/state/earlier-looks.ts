@@ -1,0 +1,28 @@
+import { effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { SeenAtLook } from '../../signs/seen-at-look.ts';
+import { type KeptLook, store, tryStore } from './kept.ts';
+
+/** What earlier looks at the plant in hand showed, for the ranking; empty for a new plant and until they are read. */
+export const earlierLooks = signal<readonly SeenAtLook[]>([]);
+
+/** What the ranking needs of a kept look. Readings of photos whose role was left open say nothing. */
+export function seenAt(look: KeptLook): SeenAtLook {
+  return {
+    date: look.date,
+    answers: look.answers,
+    photos: look.photos.flatMap(({ reading, role }) => (reading && reading.role === role ? [reading] : [])),
+  };
+}
+
+/** Reads the looks of a case whenever another one is taken in hand. */
+export function followEarlierLooks(caseInHand: ReadonlySignal<string | undefined>): void {
+  effect(() => {
+    const caseId = caseInHand.value;
+    earlierLooks.value = [];
+    if (caseId === undefined) return;
+    void tryStore(() => store.listLooks(caseId)).then((looks) => {
+      if (caseInHand.peek() !== caseId || !looks) return;
+      earlierLooks.value = (looks as KeptLook[]).filter(({ deletedAt }) => !deletedAt).map(seenAt);
+    });
+  });
+}

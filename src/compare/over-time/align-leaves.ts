@@ -1,0 +1,67 @@
+import type { Spot } from '../../photo/types.ts';
+
+/** A square of a photo, in pixels of that photo, turned so that the leaf's long axis stands upright. */
+export interface LeafFrame {
+  readonly centre: { readonly x: number; readonly y: number };
+  /** Side of the square, px. */
+  readonly side: number;
+  /** Turn of the photo about the centre, radians, that brings the long axis upright. Between −π/2 and π/2. */
+  readonly turn: number;
+}
+
+/** Room around the leaf, as a share of its length. */
+const MARGIN = 0.12;
+
+/**
+ * The square in which a leaf is shown beside another: both leaves then have the same length and stand upright. How large
+ * they are in life is not known from a photo. The long axis is the first principal axis of the outline's vertices,
+ * weighted by the length of the sides they bound.
+ * @param outline closed polygon, fractions of the frame
+ * @throws RangeError for fewer than three corners
+ */
+export function frameOfLeaf(outline: readonly Spot[], width: number, height: number): LeafFrame {
+  if (outline.length < 3) throw new RangeError('an outline has at least three corners');
+  const corners = outline.map(({ x, y }) => ({ x: x * width, y: y * height }));
+  let weight = 0;
+  let mx = 0;
+  let my = 0;
+  const sides = corners.map((a, i) => {
+    const b = corners[(i + 1) % corners.length]!;
+    const side = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, w: Math.hypot(b.x - a.x, b.y - a.y) };
+    weight += side.w;
+    mx += side.w * side.x;
+    my += side.w * side.y;
+    return side;
+  });
+  mx /= weight || 1;
+  my /= weight || 1;
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  for (const { x, y, w } of sides) {
+    xx += w * (x - mx) ** 2;
+    xy += w * (x - mx) * (y - my);
+    yy += w * (y - my) ** 2;
+  }
+  const axis = Math.atan2(2 * xy, xx - yy) / 2;
+  const upright = Math.PI / 2 - axis;
+  const turn = upright > Math.PI / 2 ? upright - Math.PI : upright;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const turned = corners.map(({ x, y }) => ({
+    x: cos * (x - mx) - sin * (y - my),
+    y: sin * (x - mx) + cos * (y - my),
+  }));
+  const [left, right] = ends(turned.map(({ x }) => x));
+  const [top, bottom] = ends(turned.map(({ y }) => y));
+  const [ox, oy] = [(left + right) / 2, (top + bottom) / 2];
+  return {
+    centre: { x: mx + cos * ox + sin * oy, y: my - sin * ox + cos * oy },
+    side: Math.max(right - left, bottom - top) * (1 + 2 * MARGIN),
+    turn,
+  };
+}
+
+const ends = (values: readonly number[]): readonly [number, number] => [
+  values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY),
+  values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY),
+];

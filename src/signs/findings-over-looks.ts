@@ -1,0 +1,90 @@
+import { findingsFromAnswers } from './findings-from-answers.ts';
+import { findingsFromReadings } from './findings-from-readings.ts';
+import type { SeenAtLook } from './seen-at-look.ts';
+import type { SettingId } from './settings.ts';
+import type { Answers, Finding } from './types.ts';
+import { CREATURE_SIGNS, SPREAD_SIGNS } from './vocabulary.ts';
+import { changeRatio } from './weigh-change.ts';
+
+/** Signs that come and go: what was found last is what holds. All others a trouble has shown once it has shown them. */
+const COME_AND_GO: ReadonlySet<string> = new Set([
+  ...[...CREATURE_SIGNS, ...SPREAD_SIGNS].map(({ id }) => id),
+  'new-growth-clean',
+]);
+
+/** A ratio closer to 1 than this is not worth a reason of its own. */
+const SILENT_BELOW = 1.15;
+const LIKELIER = 0.9;
+
+/** The findings of one look, by eye and by camera; what the person overrules is left out. */
+export function findingsOfLook({ photos, answers }: SeenAtLook): Finding[] {
+  const overruled = new Set<string>(answers.overruled);
+  return [
+    ...findingsFromAnswers(answers),
+    ...findingsFromReadings(photos).filter(({ sign }) => !overruled.has(sign)),
+  ];
+}
+
+const ratioOf = ({ ifPresent, ifAbsent }: Finding): number => ifPresent / ifAbsent;
+
+/**
+ * What all looks at one plant have shown together. A mark counts as the look reported it on which it showed most: a leaf
+ * that has greened up does not unsay that it was yellow. That it has greened up is a finding of its own: how the plant
+ * changed between looks is weighed as a report on `getting-better`, unless the grower answers that themselves.
+ * Every reporter counts once a sign. Pure.
+ * @param earlier earlier looks in any order; with none, the findings of `now` alone
+ */
+export function findingsOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[]): Finding[] {
+  if (earlier.length === 0) return findingsOfLook(now);
+  const looks = [...earlier].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  const overruled = new Set<string>(now.answers.overruled);
+  const kept = new Map<string, Finding>();
+  for (const finding of [...looks, now].flatMap(findingsOfLook)) {
+    const key = `${finding.sign} ${finding.from}`;
+    const before = kept.get(key);
+    if (finding.from === 'camera' && overruled.has(finding.sign)) continue;
+    if (!before || COME_AND_GO.has(finding.sign) || ratioOf(finding) > ratioOf(before))
+      kept.set(key, finding);
+  }
+  if (now.answers.signs['getting-better'] !== undefined) return [...kept.values()];
+  kept.delete('getting-better eye');
+  const ratio = changeRatio(now, looks);
+  if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return [...kept.values()];
+  return [...kept.values(), changeFinding(ratio)];
+}
+
+function changeFinding(ratio: number): Finding {
+  return {
+    sign: 'getting-better',
+    from: 'records',
+    ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
+    ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
+  };
+}
+
+/**
+ * Circumstances that belong to the weeks in which the trouble began. A later look's weather does not say what brought it on,
+ * so the first look that answered holds; of everything else the last answer does.
+ */
+const OF_THE_BEGINNING: ReadonlySet<string> = new Set<SettingId>([
+  'days-since-planting',
+  'recent-temperature',
+  'cold-days',
+  'recent-rain',
+  'light',
+  'wind',
+  'bed-disturbed',
+  'soil-celsius',
+]);
+
+/** The answers of this look, with the circumstances that only earlier looks were told. Signs stay those of this look. Pure. */
+export function answersOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[]): Answers {
+  const newestFirst = [now, ...[...earlier].sort((a, b) => (a.date < b.date ? 1 : -1))];
+  const setting: Record<string, unknown> = {};
+  for (const { answers } of newestFirst) {
+    for (const [id, value] of Object.entries(answers.setting)) {
+      if (!(id in setting) || OF_THE_BEGINNING.has(id)) setting[id] = value;
+    }
+  }
+  return { ...now.answers, setting: setting as Answers['setting'] };
+}

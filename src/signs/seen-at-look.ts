@@ -1,0 +1,10 @@
+import type { LeafReading } from '../leaf/types.ts';
+import type { Answers } from './types.ts';
+
+/** What one look at a plant brought. */
+export interface SeenAtLook {
+  /** Day of the look, `YYYY-MM-DD`. */
+  readonly date: string;
+  readonly photos: readonly LeafReading[];
+  readonly answers: Answers;
+}
