@@ -81,16 +81,26 @@ function findingOf(sign: AskableId, ratio: number): Finding {
 /** Measures whose ordinary level differs from variety to variety; a normal leaf of the same variety sets it right. */
 const LEVELS = new Set(['dark-green-index', 'hue', 'lightness', 'chroma']);
 
+/** The mean of one measure over several normal leaves, with the error of that mean: their own errors and how far they differ. */
+function meanOf(all: readonly Measured[]): Measured | undefined {
+  if (all.length < 2) return all[0];
+  const n = all.length;
+  const value = all.reduce((sum, one) => sum + one.value, 0) / n;
+  const own = all.reduce((sum, { se }) => sum + se ** 2, 0) / n;
+  const among = all.reduce((sum, one) => sum + (one.value - value) ** 2, 0) / (n - 1);
+  return { value, se: Math.sqrt(Math.max(own, among) / n) };
+}
+
 /**
- * Measure against the normal leaf: where one was photographed, a level counts as far as it differs from the normal
- * leaf's, set off from the ordinary level that the pairs were fitted at.
+ * Measure against the normal leaves: where some were photographed, a level counts as far as it differs from theirs, set off
+ * from the ordinary level that the pairs were fitted at.
  */
-function againstNormal(reading: LeafReading, normal: LeafReading | undefined): LeafReading {
-  if (!normal?.leaf.found || reading === normal) return reading;
+function againstNormal(reading: LeafReading, normals: readonly LeafReading[]): LeafReading {
+  if (normals.length === 0 || reading.role === 'normal') return reading;
   const measures = { ...reading.measures };
   for (const pair of LIKELIHOOD_PAIRS) {
     const own = reading.measures[pair.measure];
-    const usual = normal.measures[pair.measure];
+    const usual = meanOf(normals.flatMap((normal) => normal.measures[pair.measure] ?? []));
     if (!LEVELS.has(pair.measure) || pair.scale !== 'plain' || !own || !usual) continue;
     measures[pair.measure] = {
       value: pair.absent.mean + own.value - usual.value,
@@ -108,9 +118,9 @@ function againstNormal(reading: LeafReading, normal: LeafReading | undefined): L
  * again adds nothing.
  */
 export function findingsFromReadings(readings: readonly LeafReading[]): Finding[] {
-  const normal = readings.find(({ role }) => role === 'normal');
+  const normals = readings.filter(({ role, leaf }) => role === 'normal' && leaf.found);
   const said = new Map<AskableId, number[]>();
-  for (const { sign, ratio } of readings.flatMap((reading) => ratiosOf(againstNormal(reading, normal)))) {
+  for (const { sign, ratio } of readings.flatMap((reading) => ratiosOf(againstNormal(reading, normals)))) {
     said.set(sign, [...(said.get(sign) ?? []), ratio]);
   }
   return [...said].flatMap(([sign, ratios]) => {

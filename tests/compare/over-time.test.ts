@@ -2,16 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { frameOfLeaf } from '../../src/compare/over-time/align-leaves.ts';
 import { compareReadings, wordForLeaf } from '../../src/compare/over-time/compare-readings.ts';
 import { fitTrend } from '../../src/compare/over-time/fit-trend.ts';
-
-/** Numbers that are the same on every run (Lehmer generator, Park and Miller 1988). */
-function normals(seed: number): () => number {
-  let state = seed;
-  const uniform = (): number => {
-    state = (state * 48_271) % 2_147_483_647;
-    return state / 2_147_483_647;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-}
+import { seededNormals } from '../seeded-normals.ts';
 
 describe('one measure at two looks', () => {
   it('carries both errors and says better only when that is sure', () => {
@@ -53,7 +44,7 @@ describe('one measure at two looks', () => {
   });
 
   it('calls a plant that stays as it is better as often as it says it does', () => {
-    const draw = normals(7);
+    const draw = seededNormals(7);
     const looks = 4000;
     let better = 0;
     let whole = 0;
