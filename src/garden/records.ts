@@ -3,21 +3,54 @@
  * together later. Readings, answers and rankings travel through here unopened (type parameters): this folder knows
  * nothing of leaves, signs or causes.
  */
+import type { GroundRecord } from './ground-records.ts';
 
 /**
- * Raised when the shape of a kept record changes; `repairRecord` brings older ones up to it. 2: a case may hold how it
- * ended, and there is a record of what learning leaves out.
+ * Raised when the shape of a kept record changes; `repairRecord` and `upgradeRecords` bring older ones up to it. 2: a case
+ * may hold how it ended, and there is a record of what learning leaves out. 3: beds, batches, plantings, weather, normal
+ * leaves and events are records; every record says when it was made and when each of its fields was edited last.
  */
-export const RECORDS_SCHEMA = 2;
+export const RECORDS_SCHEMA = 3;
+
+/** Who edited a field last and when; enough to tell whether one edit was made in knowledge of another. */
+export interface Edit {
+  /** ISO 8601 with milliseconds, UTC. */
+  readonly at: string;
+  /** The device, a random word. Empty: before devices were told apart. */
+  readonly by: string;
+  /** Edits of other devices that this one replaced, the newest of each: device to moment. */
+  readonly over?: Readonly<Record<string, string>>;
+}
+
+/** A value that lost against another one made on another device at the same time. Kept until the grower has chosen. */
+export interface Rival {
+  readonly edit: Edit;
+  /** Absent: the field was emptied, or the element taken away. */
+  readonly value?: unknown;
+}
 
 export interface Stamp {
-  /** Random (UUID), never reused. */
+  /** Never reused. Random (UUID), but for records of which there can be only one: a day's weather, a bed named in words. */
   readonly id: string;
   readonly schema: number;
-  /** ISO 8601 with milliseconds, UTC: the newest wins where two devices changed one record. */
+  /** ISO 8601 with milliseconds, UTC: when anything in it changed last. */
   readonly changedAt: string;
+  /** When and on which device it was made. Set by the store at the first save. */
+  readonly createdAt?: string;
+  readonly createdBy?: string;
+  /** Last edit by path (`name`, or `readings/ID` for an element of a list); what is not named was never edited. Set by the store. */
+  readonly edited?: Readonly<Record<string, Edit>>;
+  /** Real conflicts after a merge, by path. */
+  readonly rivals?: Readonly<Record<string, readonly Rival[]>>;
   /** Deleted, but still there to be brought back. */
   readonly deletedAt?: string;
+  /** Belongs to the demo garden: never backed up, never learnt from, gone when the demo is left. */
+  readonly demo?: true;
+  /**
+   * Counts the saves on this device. Hand a record back with the number it was read with: the store refuses to write over
+   * a newer one. Never leaves the device.
+   */
+  readonly revision?: number;
 }
 
 /** What a list shows of a look, so that lists hold neither photos nor rankings. */
@@ -67,6 +100,9 @@ export interface CaseRecord extends Stamp {
   /** Bed and plant in the grower's words. */
   readonly bed: string;
   readonly plant: string;
+  /** The bed's and the planting's record, where there is one. */
+  readonly bedId?: string;
+  readonly plantingId?: string;
   readonly crop?: string;
   readonly variety?: string;
   readonly openedOn: string;
@@ -118,4 +154,12 @@ export interface LessonsRecord extends Stamp {
   readonly forgetUntil?: string;
 }
 
-export type GardenRecord = CaseRecord | LookRecord | DraftRecord | LessonsRecord;
+export type GardenRecord = CaseRecord | LookRecord | DraftRecord | LessonsRecord | GroundRecord;
+export type RecordKind = GardenRecord['kind'];
+export type RecordOf<Kind extends RecordKind> = Extract<GardenRecord, { readonly kind: Kind }>;
+
+/** What a record is named by. */
+export interface RecordReference {
+  readonly kind: RecordKind;
+  readonly id: string;
+}

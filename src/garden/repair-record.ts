@@ -1,14 +1,18 @@
+import { byDate, day, isObject, type Loose, list, number, optional, text, texts } from './loose.ts';
 import type {
   CaseRecord,
-  DraftRecord,
+  Edit,
   GardenRecord,
   LookPhoto,
   LookRecord,
   LookSummary,
   Outcome,
+  Rival,
   ShownRanking,
+  Stamp,
 } from './records.ts';
 import { RECORDS_SCHEMA } from './records.ts';
+import { once, repairGround } from './repair-ground.ts';
 
 /**
  * A record as it came out of the store, made whole: missing parts get their empty value, junk inside lists is dropped.
@@ -22,40 +26,58 @@ export function repairRecord(found: unknown): GardenRecord | undefined {
   const id = text(found.id);
   if (id === '') return undefined;
   if (typeof found.schema === 'number' && found.schema > RECORDS_SCHEMA) return undefined;
-  const stamp = {
-    id,
-    schema: RECORDS_SCHEMA,
-    changedAt: text(found.changedAt) || '1970-01-01T00:00:00.000Z',
-    ...optional('deletedAt', text(found.deletedAt)),
-  };
+  const stamp = repairStamp(found, id);
   if (found.kind === 'case') return repairCase(found, stamp);
   if (found.kind === 'look') return repairLook(found, stamp);
   if (found.kind === 'lessons')
     return { ...stamp, kind: 'lessons', ...optional('forgetUntil', text(found.forgetUntil)) };
   if (found.kind === 'draft' && isObject(found.body)) return { ...stamp, kind: 'draft', body: found.body };
-  return undefined;
+  return repairGround(found, stamp);
 }
 
-type Loose = Record<string, unknown>;
-type Stamped = Pick<DraftRecord, 'id' | 'schema' | 'changedAt' | 'deletedAt'>;
+const repairStamp = (found: Loose, id: string): Stamp => ({
+  id,
+  schema: RECORDS_SCHEMA,
+  changedAt: text(found.changedAt) || '1970-01-01T00:00:00.000Z',
+  ...optional('createdAt', text(found.createdAt)),
+  ...optional('createdBy', text(found.createdBy)),
+  ...optional('edited', repairEach(found.edited, repairEdit)),
+  ...optional('rivals', repairEach(found.rivals, repairRivals)),
+  ...optional('deletedAt', text(found.deletedAt)),
+  ...(found.demo === true ? { demo: true } : {}),
+  ...optional('revision', number(found.revision, 0, Number.MAX_SAFE_INTEGER)),
+});
 
-const isObject = (value: unknown): value is Loose =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-const text = (value: unknown): string => (typeof value === 'string' ? value : '');
-const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
-const texts = (value: unknown): string[] => list(value).filter((item) => typeof item === 'string');
-const day = (value: unknown): string =>
-  /^\d{4}-\d{2}-\d{2}/.test(text(value)) ? text(value).slice(0, 10) : '';
+/** An object's values made whole one by one; `undefined` where nothing is left. */
+function repairEach<Value>(
+  found: unknown,
+  repair: (value: unknown) => Value | undefined,
+): Readonly<Record<string, Value>> | undefined {
+  if (!isObject(found)) return undefined;
+  const good = Object.entries(found).flatMap(([key, value]) => {
+    const repaired = repair(value);
+    return repaired === undefined ? [] : [[key, repaired] as const];
+  });
+  return good.length === 0 ? undefined : Object.fromEntries(good);
+}
 
-/** `{key: value}` unless the value is empty: optional parts are left out, not set to nothing. */
-const optional = <Key extends string>(key: Key, value: string): { [K in Key]?: string } =>
-  (value === '' ? {} : { [key]: value }) as { [K in Key]?: string };
+function repairEdit(found: unknown): Edit | undefined {
+  if (!isObject(found) || text(found.at) === '') return undefined;
+  const over = repairEach(found.over, (moment) => text(moment) || undefined);
+  return { at: text(found.at), by: text(found.by), ...optional('over', over) };
+}
 
-function repairCase(found: Loose, stamp: Stamped): CaseRecord {
-  const looks = list(found.looks)
-    .map(repairSummary)
-    .filter((look) => look !== undefined)
-    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+function repairRivals(found: unknown): readonly Rival[] | undefined {
+  const rivals = list(found).flatMap((one): Rival[] => {
+    const edit = isObject(one) ? repairEdit(one.edit) : undefined;
+    if (!edit || !isObject(one)) return [];
+    return [{ edit, ...('value' in one && one.value !== undefined ? { value: one.value } : {}) }];
+  });
+  return rivals.length === 0 ? undefined : rivals;
+}
+
+function repairCase(found: Loose, stamp: Stamp): CaseRecord {
+  const looks = byDate(once(list(found.looks).map(repairSummary)));
   const outcome = repairOutcome(found.outcome, stamp.changedAt);
   return {
     ...stamp,
@@ -64,6 +86,8 @@ function repairCase(found: Loose, stamp: Stamped): CaseRecord {
     plant: text(found.plant),
     openedOn: day(found.openedOn) || looks[0]?.date || stamp.changedAt.slice(0, 10),
     looks,
+    ...optional('bedId', text(found.bedId)),
+    ...optional('plantingId', text(found.plantingId)),
     ...optional('crop', text(found.crop)),
     ...optional('variety', text(found.variety)),
     ...optional('closedOn', day(found.closedOn)),
@@ -111,7 +135,7 @@ function repairSummary(found: unknown): LookSummary | undefined {
   };
 }
 
-function repairLook(found: Loose, stamp: Stamped): LookRecord | undefined {
+function repairLook(found: Loose, stamp: Stamp): LookRecord | undefined {
   if (text(found.caseId) === '') return undefined;
   return {
     ...stamp,

@@ -1,0 +1,43 @@
+/** Reading what may be anything: each function gives a value of its kind, or the empty one. */
+export type Loose = Readonly<Record<string, unknown>>;
+
+export const isObject = (value: unknown): value is Loose =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+export const text = (value: unknown): string => (typeof value === 'string' ? value : '');
+export const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
+export const texts = (value: unknown): string[] => list(value).filter((item) => typeof item === 'string');
+
+/** A calendar day that exists, `YYYY-MM-DD`, or ''. A moment is cut down to its day. */
+export function day(value: unknown): string {
+  const said = text(value).slice(0, 10);
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(said)) return '';
+  const time = Date.parse(`${said}T00:00:00Z`);
+  return Number.isNaN(time) || !new Date(time).toISOString().startsWith(said) ? '' : said;
+}
+
+/** A number within bounds, or `undefined`. */
+export const number = (value: unknown, least: number, most: number): number | undefined =>
+  typeof value === 'number' && value >= least && value <= most ? value : undefined;
+
+/** `{key: value}` unless the value is empty: optional parts are left out, not set to nothing. */
+export const optional = <Key extends string, Value>(
+  key: Key,
+  value: Value | '' | undefined,
+): { [K in Key]?: Value } =>
+  (value === '' || value === undefined ? {} : { [key]: value }) as { [K in Key]?: Value };
+
+export const yesNo = (value: unknown): boolean | undefined =>
+  typeof value === 'boolean' ? value : undefined;
+
+/** One of the known words, or `undefined`. */
+export const oneOf = <Word extends string>(words: readonly Word[], value: unknown): Word | undefined =>
+  words.find((word) => word === value);
+
+/** In order of date; what happened on one day stays in the order in which it was told. */
+export const byDate = <Dated extends { readonly date: string }>(all: readonly Dated[]): Dated[] =>
+  [...all].sort((a, b) => compareWords(a.date, b.date));
+
+export const compareWords = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** The later of two moments in ISO 8601, UTC. */
+export const later = (a: string, b: string): string => (compareWords(a, b) < 0 ? b : a);
