@@ -6,7 +6,7 @@ import { GroundPlace } from './places/Ground/ground-place.tsx';
 import { LookPlace } from './places/Look/look-place.tsx';
 import { HelpPlace } from './places/Settings/help-place.tsx';
 import { WalkPlace } from './places/Walk/walk-place.tsx';
-import { refreshKept, storeTrouble } from './state/kept.ts';
+import { keptApart, refreshKept, storeTrouble } from './state/kept.ts';
 import { draft, saveAgain } from './state/look-session.ts';
 import { keepPicturesAgain } from './state/pictures.ts';
 import { hashOf, type Route, route } from './state/route.ts';
@@ -115,6 +115,20 @@ function Bars() {
         {restarted.value && (
           <div class="bar trouble">
             <p>{WORDS.restarted[restarted.value]}</p>
+          </div>
+        )}
+        {keptApart.value && (
+          <div class="bar trouble">
+            <p>{WORDS.keptApart}</p>
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                keptApart.value = false;
+              }}
+            >
+              {WORDS.close}
+            </button>
           </div>
         )}
         {offer && (

@@ -1,5 +1,4 @@
 import { signal } from '@preact/signals';
-import { openCaseStore, StoreError, type StoreTrouble } from '../../garden/case-store.ts';
 import {
   type CaseRecord,
   type DraftRecord,
@@ -8,6 +7,8 @@ import {
   RECORDS_SCHEMA,
 } from '../../garden/records.ts';
 import { type SaidOutcome, settleCase, shownAtLooks } from '../../garden/settle-case.ts';
+import { openGardenStore } from '../../garden/store/garden-store.ts';
+import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.ts';
 import type { LeafReading } from '../../leaf/types.ts';
 import { LEAST_KEPT } from '../../ranker/learn-score.ts';
 import type { Answers } from '../../signs/types.ts';
@@ -19,18 +20,17 @@ import { offerUndo } from './undo-bar.ts';
 export type KeptRanking = Omit<TriageResult, 'photos' | 'openQuestions'>;
 export type KeptLook = LookRecord<LeafReading, Answers, KeptRanking>;
 
-export const store = openCaseStore();
+export const store = openGardenStore();
 
 /** Set while the browser's store does not take what it is given. Shown on every screen; nothing typed is lost. */
 export const storeTrouble = signal<StoreTrouble | undefined>(undefined);
+/** True once a look was changed in two tabs and the one here was kept as a look of its own. */
+export const keptApart = signal(false);
 /** `undefined` until the store has been read. */
 export const cases = signal<readonly CaseRecord[] | undefined>(undefined);
 /** Outcomes said at or before this moment teach nothing: learning was reset then. */
 export const forgetUntil = signal<string | undefined>(undefined);
 export const drafts = signal<readonly DraftRecord<Draft>[]>([]);
-
-/** Other tabs of the same garden. */
-const others = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('bedside-changes');
 
 /** Runs a store operation and shows its trouble instead of throwing. `undefined` when it failed. */
 export async function tryStore<T>(work: () => Promise<T>): Promise<T | undefined> {
@@ -56,14 +56,14 @@ export async function refreshKept(): Promise<void> {
   drafts.value = (open as DraftRecord<Draft>[] | undefined) ?? drafts.value;
 }
 
-/** Reads the lists again here and in other tabs. */
-export async function keptChanged(): Promise<void> {
-  others?.postMessage('changed');
-  await refreshKept();
-}
+/** Reads the lists again; other tabs hear of every write from the store. */
+export const keptChanged = (): Promise<void> => refreshKept();
 
 export function followKept(): void {
-  others?.addEventListener('message', () => void refreshKept());
+  store.watch((keys) => {
+    // Drafts are written with every letter; the lists name them, but need not follow each.
+    if (keys.some((key) => !key.startsWith('draft:'))) void refreshKept();
+  });
   void refreshKept();
 }
 
@@ -157,11 +157,5 @@ export async function readStorageSpace(): Promise<StorageSpace> {
   }
 }
 
-/** Asks the browser not to clear the store by itself. Asked when the first case is kept, when it makes sense. */
-export async function askToPersist(): Promise<void> {
-  try {
-    await navigator.storage.persist();
-  } catch {
-    // Refusal changes nothing for now; the state is shown under Help.
-  }
-}
+/** Asks the browser, once, not to clear the store by itself: when the first case is kept, when it makes sense. */
+export const askToPersist = async (): Promise<void> => void (await tryStore(() => store.askToLast()));

@@ -13,7 +13,7 @@ import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from './draft.ts';
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
-import { keptChanged, nowStamp, store, tryStore } from './kept.ts';
+import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
 import { preferences } from './preferences.ts';
@@ -82,8 +82,18 @@ async function autosave(): Promise<void> {
     await tryStore(() =>
       store.saveDraft({ kind: 'draft', id: body.id, schema: RECORDS_SCHEMA, changedAt: nowStamp(), body }),
     );
+    if (storeTrouble.value === 'conflict' && draft.value.id === body.id) keepApart();
   }
   saving = false;
+}
+
+/** Another tab has gone on with the same look: what was entered here becomes a look of its own, so that neither is lost. */
+function keepApart(): void {
+  const id = crypto.randomUUID();
+  draft.value = { ...draft.value, id };
+  keptApart.value = true;
+  unsaved = true;
+  goTo({ place: 'look', draft: id }, 'replace');
 }
 
 /** Tries again what the store refused. */
@@ -115,7 +125,8 @@ export async function openDraft(id: string | undefined): Promise<string> {
   const found = await tryStore(async () => {
     if (id !== undefined) return store.readDraft(id);
     const all = (await store.listDrafts()).filter(({ deletedAt }) => !deletedAt);
-    return all.sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))[0];
+    const newest = all.sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))[0];
+    return newest && store.readDraft(newest.id);
   });
   if (found && !found.deletedAt) open(wholeDraft(found.body as Partial<Draft>, found.id));
   else open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
@@ -140,7 +151,7 @@ export function leaveLook(): void {
 }
 
 /** Throws away a look that was begun and not kept; can be taken back for a day. */
-export async function discardDraft({ id, body }: DraftRecord<Draft>, says: string): Promise<void> {
+export async function discardDraft({ id, body, revision }: DraftRecord<Draft>, says: string): Promise<void> {
   // What lies on the desk may be newer than the list that was tapped.
   const newest = id === draft.value.id ? draft.value : body;
   const save = (more: { readonly deletedAt?: string }): Promise<unknown> =>
@@ -151,6 +162,7 @@ export async function discardDraft({ id, body }: DraftRecord<Draft>, says: strin
         schema: RECORDS_SCHEMA,
         changedAt: nowStamp(),
         ...more,
+        ...(revision === undefined ? {} : { revision }),
         body: newest,
       }),
     );

@@ -59,8 +59,9 @@ export async function dropOldDrafts(): Promise<void> {
   for (const { id, deletedAt, body } of all) {
     if (!deletedAt || deletedAt > before) continue;
     const { photos = [], removed = [] } = body as Partial<Draft>;
-    await dropPhotos([...photos.map((photo) => photo.id), ...removed]);
+    // The draft first: the store keeps pictures that a draft still names.
     await tryStore(() => store.dropDraft(id));
+    await dropPhotos([...photos.map((photo) => photo.id), ...removed]);
   }
 }
 

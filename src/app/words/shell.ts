@@ -21,6 +21,9 @@ export const SHELL_WORDS = {
       'Not stored: this browser keeps nothing for this page (a private window, perhaps). What you entered stays while the page is open.',
     newer:
       'Not stored: a newer version of Bedside wrote this case. Close the other tabs and open Bedside again to get that version.',
+    conflict: 'Not stored: this was changed in another tab of this browser. Nothing was written over.',
   },
+  keptApart:
+    'This look was changed in another tab as well. What you entered here is kept beside it, as a look of its own.',
   tryAgain: 'Try again',
 } as const;
