@@ -1,5 +1,5 @@
 import { SETTINGS, type Setting, type SettingId } from './settings.ts';
-import type { Answers, Circumstance } from './types.ts';
+import type { Answers, Circumstance, Reporter } from './types.ts';
 import { type WorkedLeanings, workOutLeanings } from './work-out-leanings.ts';
 
 /** The band a number falls in; the last band is open. */
@@ -38,9 +38,11 @@ export function circumstancesFromAnswers(
 ): Circumstance[] {
   return Object.entries(answers.setting)
     .filter(([, value]) => value !== undefined)
-    .flatMap(([id, value]) => outcomesOf(id as SettingId, value))
-    .map((circumstance) => {
-      const leans = leanings.get(circumstance.id);
-      return { ...circumstance, from: 'eye' as const, ...(leans ? { leans } : {}) };
+    .flatMap(([id, value]) => {
+      const from: Reporter = answers.recorded?.includes(id as SettingId) ? 'records' : 'eye';
+      return outcomesOf(id as SettingId, value).map((outcome): Circumstance => {
+        const leans = leanings.get(outcome.id);
+        return { ...outcome, from, ...(leans ? { leans } : {}) };
+      });
     });
 }

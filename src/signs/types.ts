@@ -26,6 +26,8 @@ export interface Answers {
   readonly signs: { readonly [Id in AskableId]?: 'seen' | 'absent' };
   /** Signs where the person overrules the camera: its reports on them are set aside. */
   readonly overruled?: readonly SignId[];
+  /** Settings that nobody was asked: the garden's records gave them. */
+  readonly recorded?: readonly SettingId[];
 }
 
 /**
