@@ -238,3 +238,29 @@ export function degreeDayBaseOf(crop: string): number | undefined {
   if (!known) return undefined;
   return known.hardiness === 'tender' ? celsiusOf(50) : celsiusOf(40);
 }
+
+/** From when on an expected night or day is worth a word for a crop, °C. */
+export interface ColdLimits {
+  /** Lowest of a night at or below which it comes to harm; absent for what stands through winter. */
+  readonly frostAt?: number;
+  /** Mean of a day below which it stands still or is chilled. */
+  readonly coldBelow: number;
+}
+
+/**
+ * Tender crops bear no frost; near the ground it is up to two degrees colder than where thermometers hang (common practice,
+ * no source). Half-hardy ones are hurt at −1 °C (CAN-LETT; potato tops −1 to −2 °C, from memory).
+ */
+const FROST_AT: Readonly<Record<Hardiness, number | undefined>> = {
+  tender: 2,
+  'half-hardy': -1,
+  'very-hardy': undefined,
+};
+
+/** What cold a crop bears, to hold against a forecast; `undefined` for a crop that is not known. */
+export function coldLimitsOf(crop: string): ColdLimits | undefined {
+  const known = CROP_TEMPERATURES[crop];
+  if (!known) return undefined;
+  const frostAt = FROST_AT[known.hardiness];
+  return { coldBelow: known.coldBelowCelsius, ...(frostAt === undefined ? {} : { frostAt }) };
+}
