@@ -2,6 +2,8 @@
 export const CAUTIONS = {
   residue:
     'Until the supplier or the authority has answered, do not spread, sell or pass on the load, and do not eat from plants it has hurt. Report it where your country collects such reports.',
+  drift:
+    'Photograph it today; note the wind, and who sprayed what and when. Do not eat from these plants until you know what it was. Report it where your country collects such reports.',
   'local-rules': 'Rules on residues, manure and waste differ from place to place: follow yours.',
   'do-not-compost':
     'Do not put these plants on your own compost heap; follow the local rules for plant waste.',

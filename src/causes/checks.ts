@@ -13,7 +13,33 @@ interface CheckBase<Id extends string> {
   readonly minutes: number;
   /** Days to wait until the result can be read. */
   readonly waitDays: number;
+  /** Set on a check that costs a plant. */
+  readonly spends?: PlantSpent;
 }
+
+/**
+ * What a lifted or cut plant is worth, in percent of the bed's crop: one of some twenty, and the poorest; little where
+ * there is little left to lose (common practice, no source).
+ */
+export interface PlantSpent {
+  readonly sound: number;
+  readonly lost: number;
+}
+const A_PLANT: PlantSpent = { sound: 2.5, lost: 0.5 };
+
+/** What tells that more plants than one are poor, or that this one hangs although it has water: the poorest is lost anyway. */
+export const LITTLE_TO_LOSE: readonly SignId[] = [
+  'whole-bed',
+  'patch',
+  'scattered',
+  'one-end',
+  'several-kinds',
+  'spreading',
+  'same-compost-only',
+  'wilts-wet-soil',
+  'wilts-one-side',
+  'stem-base-rot',
+];
 export interface SignCheck<Id extends string = string> extends CheckBase<Id> {
   readonly settles: { readonly signs: readonly SignId[] };
 }
@@ -28,7 +54,8 @@ const forSigns = <const Id extends string>(
   says: string,
   signs: readonly SignId[],
   waitDays = 0,
-): SignCheck<Id> => ({ id, says, minutes, waitDays, settles: { signs } });
+  spends?: PlantSpent,
+): SignCheck<Id> => ({ id, says, minutes, waitDays, settles: { signs }, ...(spends ? { spends } : {}) });
 const forSetting = <const Id extends string>(
   id: Id,
   minutes: number,
@@ -87,14 +114,22 @@ export const CHECKS = [
     'grubs-in-soil',
     'stem-base-rot',
   ]),
-  forSigns('lift-plant', 5, 'Lift one of the poorest plants with a fork and rinse its roots.', [
-    'roots-few-brown',
-    'roots-swollen',
-    'roots-eaten',
-    'root-bound',
-    'maggots-at-root',
-  ]),
-  forSigns('cut-stem', 2, 'Cut a poor stem across near the base and look at the wood.', ['pith-brown']),
+  forSigns(
+    'lift-plant',
+    5,
+    'Lift one of the poorest plants with a fork and rinse its roots. It costs you that plant.',
+    ['roots-few-brown', 'roots-swollen', 'roots-eaten', 'root-bound', 'maggots-at-root'],
+    0,
+    A_PLANT,
+  ),
+  forSigns(
+    'cut-stem',
+    2,
+    'Cut a poor stem across near the base and look at the wood. It may cost you that plant.',
+    ['pith-brown'],
+    0,
+    A_PLANT,
+  ),
   forSigns(
     'look-at-dawn',
     3,
@@ -114,13 +149,13 @@ export const CHECKS = [
   forSigns(
     'compare-other-crops',
     3,
-    'Walk along the bed and look at the other crops; where compost or manure was spread, look at the other beds that had it.',
+    'Look at the other crops in this bed, and at the other beds that had the same load.',
     ['several-kinds', 'same-compost-only', 'whole-bed'],
   ),
   forSigns(
     'pot-test',
     30,
-    'Sow beans or peas in three pots or more of this compost, two parts to one of potting mix, and in as many of potting mix alone, each on its own saucer; compare them after three weeks.',
+    'Sow beans in three pots or more of it, two parts to one of potting mix, and in as many of potting mix alone, each on its own saucer. Compare after three weeks.',
     ['pot-test-injury'],
     21,
   ),
@@ -131,12 +166,7 @@ export const CHECKS = [
     'wood-in-root-zone',
   ),
   forSetting('finger-in-soil', 0.5, 'Push a finger into the soil.', 'soil-water'),
-  forSetting(
-    'read-soil-thermometer',
-    3,
-    'Read a soil thermometer at 10 cm, in the morning. What it says is compared with what this crop needs.',
-    'soil-celsius',
-  ),
+  forSetting('read-soil-thermometer', 3, 'Read a soil thermometer at 10 cm, in the morning.', 'soil-celsius'),
   forSetting('test-soil-reaction', 8, 'Test the soil reaction with a kit or meter.', 'soil-ph'),
   forSetting('read-heap-thermometer', 4, 'Read a thermometer in the middle of the heap.', 'compost-celsius'),
   forSetting(

@@ -33,7 +33,7 @@ const course = <const Id extends string>(
 export const COURSES = [
   course(
     'stop-the-load',
-    'Stop spreading and moving that compost, manure or hay; label it, keep a sample in a closed bag and ask the supplier what the fields were sprayed with. Grow sweetcorn or grass where it went, and retest with beans in pots before planting anything tender there.',
+    'Stop spreading and moving that load; label it, keep a sample, and ask the supplier what the fields were sprayed with. Grow sweetcorn or grass where it went; retest with beans in pots before anything tender.',
     12,
     'a good load lies idle for a season and the beds go without it',
     ['residue', 'local-rules'],
@@ -95,9 +95,16 @@ export const COURSES = [
   ),
   course(
     'quick-nitrogen',
-    'Give a quick nitrogen-rich liquid feed once, and no more wood or raw compost.',
+    'Give a quick nitrogen-rich liquid feed once.',
     9,
     'soft growth draws greenfly, and what is not taken up washes away',
+    ['feeds'],
+  ),
+  course(
+    'feed-while-it-rots',
+    'Give a little nitrogen-rich liquid feed every two weeks until new leaves come green. Dig in no more wood, straw or raw compost: leave it on top.',
+    9,
+    'soft growth draws greenfly, and it is a job every fortnight',
     ['feeds'],
   ),
   course(

@@ -1,4 +1,4 @@
-import type { Check } from '../causes/checks.ts';
+import { type Check, LITTLE_TO_LOSE, type PlantSpent } from '../causes/checks.ts';
 import { minutesToLook } from '../signs/effort.ts';
 import { eyeReliability } from '../signs/findings-from-answers.ts';
 import { membersOf } from '../signs/members-of.ts';
@@ -11,14 +11,14 @@ import {
   type CauseId,
   type SignId,
 } from '../signs/vocabulary.ts';
-import { isToTheMatter } from '../signs/when-to-ask.ts';
+import { isToTheMatter, placeInStory } from '../signs/when-to-ask.ts';
 import { broadComponents, signsOfComponent } from './broad-components.ts';
 import {
   bestPlan,
   type DecisionTable,
   type Plan,
   type PossibleAnswer,
-  valueOfAnswers,
+  worthOfAnswers,
 } from './decide-plan.ts';
 import type { CauseSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
@@ -42,9 +42,15 @@ export interface Asked {
   readonly cannotSay: ReadonlySet<string>;
 }
 
-interface Scored extends NextCheck {
+export interface Scored extends NextCheck {
   /** Gain after its cost in effort: below 0 it is not worth doing. */
   readonly net: number;
+  /** Whether it is put to the grower: worth its price and able to turn the verdict, or part of the plant's story. */
+  readonly offered: boolean;
+  /** Its price as minutes, for the order. */
+  readonly effort: number;
+  /** Place among what is asked first; none for the rest. */
+  readonly early?: number;
 }
 
 /** One answer to a question, and the fact that it would settle. */
@@ -55,10 +61,41 @@ interface Answer {
   readonly fact?: string | undefined;
 }
 
-/** Price of a question or check in percent of a bed's crop. */
-function priceOf(minutes: number, waitDays: number, isCheck: boolean): number {
-  return minutes * EFFORT.perMinute + waitDays * EFFORT.perDayWaited + (isCheck ? EFFORT.perCheck : 0);
+/** What a question or check takes. */
+interface Takes {
+  readonly minutes: number;
+  readonly waitDays: number;
+  /** Percent of the bed's crop that is given up for it. */
+  readonly spent: number;
 }
+
+/** Price of a question or check in percent of a bed's crop. */
+function priceOf({ minutes, waitDays, spent }: Takes, isCheck: boolean): number {
+  const effort = minutes * EFFORT.perMinute + waitDays * EFFORT.perDayWaited;
+  return effort + spent + (isCheck ? EFFORT.perCheck : 0);
+}
+
+/** Reading, looking and answering take at least this long, in minutes, however quick the thing itself is. */
+const LEAST_MINUTES = 1;
+/** What is known by heart is answered without looking. */
+const LEAST_MINUTES_BY_HEART = 0.25;
+
+/** The price as minutes at the bed. */
+function effortOf({ minutes, waitDays, spent }: Takes, isSetting: boolean): number {
+  const least = isSetting ? LEAST_MINUTES_BY_HEART : LEAST_MINUTES;
+  return Math.max(least, minutes) + (waitDays * EFFORT.perDayWaited + spent) / EFFORT.perMinute;
+}
+
+/** A plant given up for a check, in percent of the bed's crop. */
+function spentOn(spends: PlantSpent | undefined, facts: Facts): number {
+  if (!spends) return 0;
+  return LITTLE_TO_LOSE.some((sign) => facts.has(sign)) ? spends.lost : spends.sound;
+}
+
+/** An answer that is less likely than this is not waited for. */
+const PLAUSIBLE = 0.03;
+/** What tells fewer bits about the causes is no part of the story. */
+const TELLS = 0.02;
 
 const entropy = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
 
@@ -111,6 +148,8 @@ interface Weighing {
   /** Chance of each cause before any further answer. */
   readonly chancesNow: Float64Array;
   readonly planNow: Plan;
+  /** Gain that makes a question worth putting: what is left alone needs no hair's breadth. */
+  readonly leastGain: number;
   readonly openLeanings: ReadonlyMap<FactorId, readonly WorkedLeaning[]>;
   /** The powers that the answers will be weighed with once they are given. */
   readonly evidenceWeight: EvidenceWeight;
@@ -144,16 +183,32 @@ function score(
   weighing: Weighing,
   target: NextCheckTarget,
   id: string,
-  minutes: number,
-  waitDays: number,
+  takes: Takes,
   answers: readonly Answer[],
 ): Scored {
+  const { minutes, waitDays } = takes;
   const possible = answers.map((answer) => possibleAnswer(weighing, answer));
-  const gain = valueOfAnswers(weighing.planNow, possible);
+  const { gain, turns } = worthOfAnswers(weighing.planNow, possible);
   const bits = informationOf(weighing.chancesNow, possible);
-  const net = gain - priceOf(minutes, waitDays, target.kind === 'check');
-  const tellsApart = toldApart(weighing.model, weighing.chancesNow, possible);
-  return { id, target, minutes, waitDays, gain, bits, tellsApart, net };
+  const net = gain - priceOf(takes, target.kind === 'check');
+  const place =
+    target.kind === 'setting' && weighing.planNow.kind !== 'leave' && bits >= TELLS
+      ? placeInStory(target.setting, weighing.facts)
+      : undefined;
+  return {
+    id,
+    target,
+    minutes,
+    waitDays,
+    gain,
+    bits,
+    tellsApart: toldApart(weighing.model, weighing.chancesNow, possible),
+    turns,
+    net,
+    offered: place !== undefined || (net > 0 && gain > weighing.leastGain && turns >= PLAUSIBLE),
+    effort: effortOf(takes, target.kind === 'setting'),
+    ...(place === undefined ? {} : { early: place }),
+  };
 }
 
 /** Chances that some signs are there, under the subsets of the causes that touch any of them. */
@@ -165,8 +220,8 @@ interface SignsThere extends Touched {
  * P(a person reports the sign | set), as sharp as the report will be weighed: raised to the power that it will count with
  * and made a chance again, so that what is expected to be believed after the answer is still what is believed now.
  */
-function reported(there: Float64Array, sign: AskableId, power: number): Float64Array {
-  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
+function reported(there: Float64Array, sign: AskableId, power: number, facts: Facts): Float64Array {
+  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign, facts);
   const out = new Float64Array(there.length);
   for (let s = 0; s < out.length; s++) {
     const seen = seenIfAbsent + (seenIfPresent - seenIfAbsent) * there[s]!;
@@ -188,7 +243,9 @@ function eyeAnswers(
   { there, ...touched }: SignsThere,
   signs: readonly AskableId[],
 ): Answer[] {
-  const reports = signs.map((sign, bit) => reported(there[bit]!, sign, weighing.evidenceWeight.signs));
+  const reports = signs.map((sign, bit) =>
+    reported(there[bit]!, sign, weighing.evidenceWeight.signs, weighing.facts),
+  );
   const choices = 2 ** signs.length;
   const products: (Float64Array | undefined)[] = [undefined];
   const weighed: Answer[] = [{ chance: 1, byCause: weighing.chancesNow }];
@@ -261,20 +318,15 @@ function shareOut(given: readonly Float64Array[]): void {
   for (const values of given) for (let s = 0; s < sums.length; s++) values[s]! /= sums[s]!;
 }
 
-/** Reading, looking and answering take at least this long, in minutes, however quick the thing itself is. */
-const LEAST_MINUTES = 1;
-/** What is known by heart is answered without looking. */
-const LEAST_MINUTES_BY_HEART = 0.25;
-
 /**
- * Expected fall in expected loss per minute. In the order, what is learnt counts a little besides (`EFFORT.worthOfBit`): the
- * choice looks one answer ahead, and what is learnt now also serves the answers after that. Of equals the id that sorts first.
+ * What is asked first comes first, in its own order. Then expected fall in expected loss per minute. In the order, what is
+ * learnt counts a little besides (`EFFORT.worthOfBit`): the choice looks one answer ahead, and what is learnt now also
+ * serves the answers after that. Of equals the id that sorts first.
  */
 function byWorth(a: Scored, b: Scored): number {
-  const effort = ({ target, minutes, waitDays }: Scored): number =>
-    Math.max(target.kind === 'setting' ? LEAST_MINUTES_BY_HEART : LEAST_MINUTES, minutes) +
-    waitDays * (EFFORT.perDayWaited / EFFORT.perMinute);
-  const worth = (one: Scored): number => (one.gain + EFFORT.worthOfBit * one.bits) / effort(one);
+  const place = ({ early = Number.POSITIVE_INFINITY }: Scored): number => early;
+  if (place(a) !== place(b)) return place(a) - place(b);
+  const worth = ({ gain, bits, effort }: Scored): number => (gain + EFFORT.worthOfBit * bits) / effort;
   return worth(b) - worth(a) || (a.id < b.id ? -1 : 1);
 }
 
@@ -324,6 +376,8 @@ function chancesOfSigns(
   };
 }
 
+const look = (minutes: number): Takes => ({ minutes, waitDays: 0, spent: 0 });
+
 function signQuestions(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): Scored[] {
   return [...weighing.model.signIndex.keys()]
     .filter(
@@ -336,7 +390,7 @@ function signQuestions(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): 
     )
     .map((sign) => {
       const answers = eyeAnswers(weighing, chancesOf([sign]), [sign]);
-      return score(weighing, { kind: 'sign', sign }, sign, minutesToLook(sign), 0, answers);
+      return score(weighing, { kind: 'sign', sign }, sign, look(minutesToLook(sign)), answers);
     });
 }
 
@@ -365,7 +419,7 @@ function broaderQuestions(weighing: Weighing, asked: Asked, evidence: Evidence):
       const row = absentRow(network, meanTables(network), subsets, ...members);
       const some = fillProducts(subsets, row, -noLeak, 1, new Float64Array(subsets.count));
       const answers = eyeAnswers(weighing, { ...touched, there: [some] }, [sign]);
-      return score(weighing, { kind: 'sign', sign }, sign, QUICK_MINUTES, 0, answers);
+      return score(weighing, { kind: 'sign', sign }, sign, look(QUICK_MINUTES), answers);
     });
 }
 
@@ -374,27 +428,22 @@ function settingQuestions(weighing: Weighing, asked: Asked): Scored[] {
     .filter((id) => !asked.settings.has(id) && !asked.cannotSay.has(id) && isToTheMatter(id, weighing.facts))
     .map((setting) => {
       const { minutes } = SETTINGS[setting];
-      return score(
-        weighing,
-        { kind: 'setting', setting },
-        setting,
-        minutes,
-        0,
-        settingAnswers(weighing, setting),
-      );
+      const answers = settingAnswers(weighing, setting);
+      return score(weighing, { kind: 'setting', setting }, setting, look(minutes), answers);
     });
 }
 
 function doableChecks(weighing: Weighing, chancesOf: ChancesOf, asked: Asked): Scored[] {
   return weighing.model.checks
     .filter((check) => checkIsOpen(check, asked, weighing.facts))
-    .map(({ id, minutes, waitDays, settles }) => {
+    .map(({ id, minutes, waitDays, settles, spends }) => {
       const open = 'setting' in settles ? [] : settles.signs.filter((sign) => !asked.signs.has(sign));
       const answers =
         'setting' in settles
           ? settingAnswers(weighing, settles.setting)
           : eyeAnswers(weighing, chancesOf(open), open);
-      return score(weighing, { kind: 'check', check: id }, id, minutes, waitDays, answers);
+      const takes = { minutes, waitDays, spent: spentOn(spends, weighing.facts) };
+      return score(weighing, { kind: 'check', check: id }, id, takes, answers);
     });
 }
 
@@ -435,6 +484,7 @@ export function chooseNextCheck(
     tableWith: tablesByFact(model, facts, table),
     chancesNow,
     planNow: now.plan,
+    leastGain: now.plan.kind === 'leave' ? EFFORT.leastSaving * now.loss : 0,
     openLeanings,
     evidenceWeight: networkUnder(model, evidence).evidenceWeight,
   };

@@ -108,15 +108,32 @@ export interface PossibleAnswer {
   readonly table: DecisionTable;
 }
 
-/**
- * Expected value of an answer before it is known: how much less is lost by deciding after it than by sticking to what
- * would be decided now (Raiffa 1968; worked example L7 in the tests). Never negative.
- */
-export function valueOfAnswers(planNow: Plan, answers: readonly PossibleAnswer[]): number {
+/** What an answer is worth before it is known. */
+export interface WorthOfAnswers {
+  /**
+   * Expected value: how much less is lost by deciding after it than by sticking to what would be decided now (Raiffa
+   * 1968; worked example L7 in the tests). Never negative.
+   */
+  readonly gain: number;
+  /** Chance that it turns the plan. */
+  readonly turns: number;
+}
+
+/** Losses closer than this are equal. */
+const EQUAL = 1e-9;
+
+export function worthOfAnswers(planNow: Plan, answers: readonly PossibleAnswer[]): WorthOfAnswers {
   let gain = 0;
+  let turns = 0;
   for (const { chance, chances, table } of answers) {
     if (chance <= 0) continue;
-    gain += chance * (lossOfPlan(table, planNow, chances) - bestPlan(table, chances).loss);
+    const saved = lossOfPlan(table, planNow, chances) - bestPlan(table, chances).loss;
+    gain += chance * saved;
+    if (saved > EQUAL) turns += chance;
   }
-  return Math.max(0, gain);
+  return { gain: Math.max(0, gain), turns };
 }
+
+/** The expected value alone. */
+export const valueOfAnswers = (planNow: Plan, answers: readonly PossibleAnswer[]): number =>
+  worthOfAnswers(planNow, answers).gain;

@@ -1,7 +1,7 @@
 import type { CautionId } from '../causes/cautions.ts';
 import { COURSES } from '../causes/courses.ts';
 import type { VerdictId } from '../signs/vocabulary.ts';
-import type { NextChecks } from './choose-next-check.ts';
+import type { NextChecks, Scored } from './choose-next-check.ts';
 import { bestAct, bestPlan, type DecisionTable, lossOfPlan, type Plan } from './decide-plan.ts';
 import type { KnowledgeModel } from './knowledge-model.ts';
 import type { NextCheck, Verdict } from './types.ts';
@@ -11,9 +11,8 @@ export function addDays(date: string, days: number): string {
   return new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
 }
 
-/** From this chance on, a cause's cautions are shown whatever the verdict; those of residue sooner, for what is at stake. */
-const CAUTION_FROM = 0.25;
-const RESIDUE_CAUTION_FROM = 0.1;
+/** From this chance on, a cause's cautions are shown whatever the verdict. */
+const CAUTION_FROM = 0.2;
 const CARRIES_FROM = 0.15;
 const MOST_CARRIERS = 3;
 
@@ -32,16 +31,16 @@ function carriersOf(table: DecisionTable, plan: Plan, chances: Float64Array): nu
   return (likely.length > 0 ? likely : byChance.slice(0, 1)).slice(0, MOST_CARRIERS);
 }
 
+/** Cautions of what is likely, of what is acted on, and of what is done. A leader at 1 in 10 is no reason to alarm anybody. */
 function cautionsOf(
   model: KnowledgeModel,
   chances: Float64Array,
   carriers: readonly number[],
   courses: readonly number[],
 ): CautionId[] {
-  const causes = model.causes.filter(({ id }, cause) => {
-    const from = id === 'residue-in-compost' ? RESIDUE_CAUTION_FROM : CAUTION_FROM;
-    return chances[cause]! >= from || carriers[0] === cause;
-  });
+  const causes = model.causes.filter(
+    (_, cause) => chances[cause]! >= CAUTION_FROM || (courses.length > 0 && carriers[0] === cause),
+  );
   return [
     ...new Set([
       ...causes.flatMap(({ cautions }) => cautions),
@@ -93,7 +92,7 @@ export function decideVerdict(
     id,
     because: { causes: carriers.map((cause) => model.causes[cause]!.id), expectedLoss },
     courses: courses.map((course) => COURSES[course]!.id),
-    ...(check ? { check: withoutNet(check) } : {}),
+    ...(check ? { check: asShown(check) } : {}),
     lookAgain: addDays(today, Math.max(waitDays, lookAgainDays)),
     recovery: carriers.map((cause) => ({
       cause: model.causes[cause]!.id,
@@ -103,7 +102,7 @@ export function decideVerdict(
   };
 }
 
-/** A check as it is shown: its price is not part of the result. */
-export function withoutNet({ net: _, ...check }: NextCheck & { readonly net: number }): NextCheck {
+/** A check as it is shown: what it was ordered by is not part of the result. */
+export function asShown({ net: _, offered: __, effort: ___, early: ____, ...check }: Scored): NextCheck {
   return check;
 }

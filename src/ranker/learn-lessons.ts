@@ -4,6 +4,7 @@ import {
   countOutcomes,
   type GardenCounts,
   learnRate,
+  learntRange,
   type SettledCase,
   shareOutOnce,
 } from './learn-rates.ts';
@@ -23,6 +24,9 @@ export interface TaughtRate {
   /** Share of plants that look wrong, as the table has it, and as it is reckoned in this garden. */
   readonly table: number;
   readonly garden: number;
+  /** 10 and 90 % point of the garden's rate. */
+  readonly low: number;
+  readonly high: number;
   /** Cases that settled on this cause and were sure enough to teach. */
   readonly cases: readonly string[];
 }
@@ -76,6 +80,7 @@ export function drawLessons(
       cause: id,
       table: table.mean,
       garden: count ? learnRate(table, count) : table.mean,
+      ...learntRange(id, table, count ?? { seen: 0, outOf: 0 }),
       cases: teaching.filter(({ causes }) => causes.includes(id)).map((settled) => settled.id),
     };
   });

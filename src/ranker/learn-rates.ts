@@ -1,5 +1,6 @@
 import type { Season } from '../causes/schema.ts';
 import type { CauseId, CropId } from '../signs/vocabulary.ts';
+import { drawBeta, fingerprint, seededUniform } from './draw-beta.ts';
 import { cropOdds, type KnowledgeModel, seasonOdds } from './knowledge-model.ts';
 import type { UncertainRate } from './network.ts';
 
@@ -124,15 +125,46 @@ export function countOutcomes(
  * meetings in `outOf` plants, kept within the bounds of `LEARNING`. (Beta and binomial are conjugate: Beta(a, b) after
  * s successes in n trials is Beta(a + s, b + n − s); textbook result, from memory.)
  */
-export function learnRate({ mean, observations }: UncertainRate, { seen, outOf }: CauseCount): number {
+export function learnRate(table: UncertainRate, count: CauseCount): number {
+  return withinBounds(table.mean, learntBeta(table, count).mean);
+}
+
+/** The Beta distribution after the garden's cases: its mean and equivalent number of observations. */
+function learntBeta({ mean, observations }: UncertainRate, { seen, outOf }: CauseCount): UncertainRate {
   // The table's own observations tell how well the average garden is known. A single garden may differ from the average
   // by more than that, so the table never counts for more than `hits` meetings.
   const before = Math.min(observations, LEARNING.hits / mean);
-  const after = (mean * before + seen) / (before + outOf);
+  return { mean: (mean * before + seen) / (before + outOf), observations: before + outOf };
+}
+
+/** A rate kept within the bounds of `LEARNING` round the table's. */
+function withinBounds(table: number, rate: number): number {
   const { leastOdds, mostOdds } = LEARNING;
-  const odds = after < 1 ? oddsOf(after) : Number.POSITIVE_INFINITY;
-  const kept = Math.min(mostOdds, Math.max(leastOdds, odds / oddsOf(mean))) * oddsOf(mean);
+  const odds = rate < 1 ? oddsOf(rate) : Number.POSITIVE_INFINITY;
+  const kept = Math.min(mostOdds, Math.max(leastOdds, odds / oddsOf(table))) * oddsOf(table);
   return kept / (1 + kept);
+}
+
+/** Draws that the range is read from: their 10 and 90 % points are off by a few hundredths of the range. */
+const DRAWS = 400;
+
+/**
+ * How well the learnt rate is known: the 10 and 90 % points of its Beta distribution, by draws seeded with the cause's
+ * name, kept within the same bounds. The rate itself always lies within.
+ */
+export function learntRange(
+  name: string,
+  table: UncertainRate,
+  count: CauseCount,
+): { readonly low: number; readonly high: number } {
+  const { mean, observations } = learntBeta(table, count);
+  const uniform = seededUniform(fingerprint(`learnt ${name}`));
+  const draws = Float64Array.from({ length: DRAWS }, () => drawBeta(mean, observations, uniform)).sort();
+  const rate = learnRate(table, count);
+  return {
+    low: Math.min(rate, withinBounds(table.mean, draws[DRAWS * 0.1]!)),
+    high: Math.max(rate, withinBounds(table.mean, draws[DRAWS * 0.9]!)),
+  };
 }
 
 /** What the garden multiplies the odds of every cause by; 1 where it has taught nothing. */

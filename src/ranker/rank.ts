@@ -5,7 +5,7 @@ import type { CropId } from '../signs/vocabulary.ts';
 import { isToTheMatter } from '../signs/when-to-ask.ts';
 import { type Attribution, attributeEvidence } from './attribute-evidence.ts';
 import { type Asked, chooseNextCheck } from './choose-next-check.ts';
-import { decideVerdict, withoutNet } from './decide-verdict.ts';
+import { asShown, decideVerdict } from './decide-verdict.ts';
 import { drawRanges } from './draw-ranges.ts';
 import { type CauseSets, eachSet, enumerateSets } from './enumerate-sets.ts';
 import type { Evidence } from './evidence.ts';
@@ -166,8 +166,8 @@ export function rank(model: KnowledgeModel, input: RankInput): Ranking {
     causes,
     together: togetherOf(model, sets, posterior),
     verdict: decideVerdict(model, table, chances, next, input.today),
-    nextChecks: next.all.filter(({ net }) => net > 0).map(withoutNet),
-    openQuestions: next.all.map(withoutNet),
+    nextChecks: next.all.filter(({ offered }) => offered).map(asShown),
+    openQuestions: next.all.map(asShown),
     assumed: assumptions(model, input, facts, causes.slice(0, 5)),
     nothingSaid: input.findings.length === 0 && input.circumstances.length === 0,
     nothingSeen: !input.findings.some(({ ifPresent, ifAbsent }) => ifPresent > ifAbsent),

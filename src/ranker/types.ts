@@ -51,6 +51,8 @@ export interface NextCheck {
   readonly waitDays: number;
   /** Expected fall in expected loss (percent of the bed's crop) before its cost in effort. Never negative. */
   readonly gain: number;
+  /** Chance that its answer changes what to do. */
+  readonly turns: number;
   /** Expected information about the causes in bits; breaks ties. */
   readonly bits: number;
   /** The two leading causes that it tells apart best. */
@@ -88,7 +90,7 @@ export interface Ranking {
   /** Sets of two or three causes that act together, most probable first. */
   readonly together: readonly Together[];
   readonly verdict: Verdict;
-  /** Best first. Empty when nothing that is left to ask is worth its minutes. */
+  /** Best first. Empty when nothing that is left to ask is worth its minutes or could plausibly turn the verdict. */
   readonly nextChecks: readonly NextCheck[];
   /** Every question still open (also those not worth asking), best first: the list for those who prefer it. */
   readonly openQuestions: readonly NextCheck[];

@@ -19,18 +19,30 @@ const MARK: Reliability = { seenIfPresent: 0.9, seenIfAbsent: 0.015 };
 const THING: Reliability = { seenIfPresent: 0.9, seenIfAbsent: 0.004 };
 const MEMORY: Reliability = { seenIfPresent: 0.85, seenIfAbsent: 0.03 };
 
+/**
+ * Wood that was mixed in mostly went over the whole bed. Where all of it had the load, "only where one load went?" is
+ * answered no for want of ground without it: a yes counts as ever, a no hardly (common practice, no source).
+ */
+const NO_BARE_GROUND: Reliability = { seenIfPresent: 0.1, seenIfAbsent: 0.0035 };
+
+const NO_FACTS: ReadonlySet<string> = new Set();
+
 const THINGS = new Set<string>([...CREATURE_SIGNS, ...PLANT_SIGNS, ...TEST_SIGNS].map(({ id }) => id));
 const MEMORIES = new Set<string>(SPREAD_SIGNS.map(({ id }) => id));
 
-/** Reliability of the eye on one sign or broader mark. */
-export function eyeReliability(sign: AskableId): Reliability {
+/**
+ * Reliability of the eye on one sign or broader mark.
+ * @param facts what is known besides, as the ranker keeps it: `setting=outcome`
+ */
+export function eyeReliability(sign: AskableId, facts = NO_FACTS): Reliability {
+  if (sign === 'same-compost-only' && facts.has('wood-in-root-zone=yes')) return NO_BARE_GROUND;
   if (THINGS.has(sign)) return THING;
   return MEMORIES.has(sign) ? MEMORY : MARK;
 }
 
 /** The finding that a person's "seen" or "looked and did not find" amounts to. */
-export function findingFromEye(sign: AskableId, answer: 'seen' | 'absent'): Finding {
-  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign);
+export function findingFromEye(sign: AskableId, answer: 'seen' | 'absent', facts = NO_FACTS): Finding {
+  const { seenIfPresent, seenIfAbsent } = eyeReliability(sign, facts);
   return answer === 'seen'
     ? { sign, from: 'eye', ifPresent: seenIfPresent, ifAbsent: seenIfAbsent }
     : { sign, from: 'eye', ifPresent: 1 - seenIfPresent, ifAbsent: 1 - seenIfAbsent };
@@ -38,7 +50,8 @@ export function findingFromEye(sign: AskableId, answer: 'seen' | 'absent'): Find
 
 /** The findings of the eye, in the order of the answers. Signs nobody looked for give none. */
 export function findingsFromAnswers(answers: Answers): Finding[] {
+  const facts = answers.setting['wood-in-root-zone'] ? new Set(['wood-in-root-zone=yes']) : NO_FACTS;
   return Object.entries(answers.signs).flatMap(([sign, answer]) =>
-    answer !== undefined && isAskable(sign) ? [findingFromEye(sign, answer)] : [],
+    answer !== undefined && isAskable(sign) ? [findingFromEye(sign, answer, facts)] : [],
   );
 }

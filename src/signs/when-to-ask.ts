@@ -1,5 +1,5 @@
 import { SETTINGS, type Setting, type SettingId } from './settings.ts';
-import type { AskableId, SignId } from './vocabulary.ts';
+import { type AskableId, BROADER_MARKS, type SignId } from './vocabulary.ts';
 
 /** What somebody must have seen before it makes sense to ask, and what makes it pointless. Facts as the ranker keeps them. */
 interface When {
@@ -57,4 +57,52 @@ export function isToTheMatter(id: SignId | SettingId, facts: ReadonlySet<string>
   const when: When = isSetting(id) ? (SETTINGS[id] as Setting) : (WHEN[id] ?? {});
   if (when.neverWith?.some((fact) => facts.has(fact))) return false;
   return when.onlyAfter === undefined || when.onlyAfter.some((fact) => facts.has(fact));
+}
+
+/** One chapter of a plant's story: what to ask, once one of these has been seen. */
+interface Chapter {
+  readonly setting: SettingId;
+  readonly after: readonly string[];
+  readonly onlyAfter?: readonly string[];
+}
+
+const atAnyPlace = (marks: readonly string[]): string[] =>
+  marks.flatMap((mark) => [`${mark}@old`, `${mark}@new`, `${mark}@some`]);
+const POOR = [
+  ...atAnyPlace(['yellowing', ...BROADER_MARKS.yellowing, 'small-leaves', 'purple-tint']),
+  'stunted',
+];
+const TWISTED = [...atAnyPlace(['curled', ...BROADER_MARKS.curled]), 'stem-twisted', 'fruit-misshapen'];
+const FODDER = [
+  'cattle-manure',
+  'horse-manure',
+  'manure-unknown',
+  'mushroom-compost',
+  'straw-or-hay',
+  'grass-clippings',
+  'green-waste',
+].map((kind) => `compost-kinds=${kind}`);
+
+/**
+ * What an adviser asks before anything is dug up: the history of the bed comes before tests by hand (AZ-MG-SUM), and whoever
+ * grew the plant knows it by heart. What went on the bed and when, and the nights, decide between feeding, waiting,
+ * mixing no more in, and stopping a load, although most shortages end in one verdict. A rule of the order only: beliefs are not touched.
+ */
+const STORY: readonly Chapter[] = [
+  { setting: 'compost-kinds', after: [...POOR, ...TWISTED] },
+  { setting: 'wood-in-root-zone', after: POOR },
+  { setting: 'weeks-since-mixed-in', after: POOR },
+  { setting: 'hay-source', after: TWISTED, onlyAfter: FODDER },
+  { setting: 'recent-temperature', after: POOR },
+];
+
+/** Place of a setting in the plant's story as far as it is known; undefined when it is no part of it. */
+export function placeInStory(setting: SettingId, facts: ReadonlySet<string>): number | undefined {
+  const place = STORY.findIndex(
+    (chapter) =>
+      chapter.setting === setting &&
+      chapter.after.some((sign) => facts.has(sign)) &&
+      (chapter.onlyAfter?.some((fact) => facts.has(fact)) ?? true),
+  );
+  return place < 0 ? undefined : place;
 }

@@ -13,6 +13,8 @@ describe('a chance in words', () => {
       'about 5 in 10 gardens with these signs (anything from fewer than 1 to more than 9)',
     ],
     [{ probability: 0.96, low: 0.9, high: 0.999 }, 'about 96 in 100 gardens with these signs (90 or more)'],
+    [{ probability: 0.1, low: 0.02, high: 0.14 }, 'about 1 in 10 gardens with these signs (or fewer)'],
+    [{ probability: 0.9, low: 0.86, high: 0.99 }, 'about 9 in 10 gardens with these signs (or more)'],
     [{ probability: 1, low: 1, high: 1 }, 'more than 99 in 100 gardens with these signs'],
   ])('says %o as "%s"', (chance, says) => {
     expect(describeChance(chance)).toBe(says);

@@ -2,7 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { lessonOf, teachingCases } from '../../src/app/state/learning.ts';
 import { describeOutcomeDetails, LOST, OUTCOME_WORDS, sayEnd } from '../../src/app/words/outcome.ts';
 import { describeReason } from '../../src/app/words/reasons.ts';
-import { describeScore, perThousand, sayBin, sayCameTrue, TAUGHT_WORDS } from '../../src/app/words/taught.ts';
+import {
+  describeScore,
+  perThousand,
+  sayBin,
+  sayCameTrue,
+  sayGardenRate,
+  TAUGHT_WORDS,
+} from '../../src/app/words/taught.ts';
 import { type Outcome, RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import type { Settled } from '../../src/garden/settle-case.ts';
 import type { GardenScore } from '../../src/ranker/learn-score.ts';
@@ -106,6 +113,11 @@ describe('what a garden has taught, in words', () => {
     expect(perThousand(0.003)).toBe('3');
     expect(perThousand(0.0031)).toBe('3.1');
     expect(perThousand(0.0999)).toBe('100');
+  });
+
+  it('gives the range of a rate, and none where it would say one number twice', () => {
+    expect(sayGardenRate({ garden: 0.02, low: 0.008, high: 0.034 })).toBe('20 (8 to 34)');
+    expect(sayGardenRate({ garden: 0.0031, low: 0.0031, high: 0.0031 })).toBe('3.1');
   });
 
   it('counts in whole sentences', () => {

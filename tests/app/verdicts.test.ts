@@ -19,6 +19,7 @@ const check: NextCheck = {
   minutes: 1,
   waitDays: 0,
   gain: 2,
+  turns: 0.3,
   bits: 0.4,
   tellsApart: ['aphids', 'spider-mite'],
 };

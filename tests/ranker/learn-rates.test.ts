@@ -6,6 +6,7 @@ import {
   gardenOdds,
   LEARNING,
   learnRate,
+  learntRange,
   type SettledCase,
   shareOut,
   weightToday,
@@ -43,6 +44,28 @@ describe('a base rate as a Beta distribution', () => {
     expect(learnRate(rare, { seen: 0, outOf: 10 })).toBeCloseTo(2 / 110, 12);
     // A common cause: 5 % counts as 2 in 40. Two in five: 4/45.
     expect(learnRate({ mean: 0.05, observations: 240 }, { seen: 2, outOf: 5 })).toBeCloseTo(4 / 45, 12);
+  });
+
+  it('has a range that holds the rate, by the quantiles of Beta(2, 98), and narrows as cases come in', () => {
+    const table = { mean: 0.02, observations: 1000 };
+    // 10 and 90 % points of Beta(2, 98): 0.0054 and 0.0385 (regularised incomplete beta function, 1 − Σ of the binomial).
+    const range = learntRange('clubroot', table, { seen: 0, outOf: 0 });
+    const below = (x: number): number => 1 - (1 - x) ** 99 - 99 * x * (1 - x) ** 98;
+    expect(below(range.high)).toBeGreaterThan(0.86);
+    expect(below(range.high)).toBeLessThan(0.94);
+    // The lower end is held at half the table's odds.
+    expect(range.low / (1 - range.low)).toBeCloseTo(0.5 * (0.02 / 0.98), 6);
+    const later = learntRange('clubroot', table, { seen: 6, outOf: 300 });
+    expect(later.high - later.low).toBeLessThan(0.7 * (range.high - range.low));
+    fc.assert(
+      fc.property(fc.nat(40), fc.nat(200), (seen, more) => {
+        const count = { seen, outOf: seen + more };
+        const { low, high } = learntRange('virus', table, count);
+        expect(low).toBeLessThanOrEqual(learnRate(table, count));
+        expect(high).toBeGreaterThanOrEqual(learnRate(table, count));
+      }),
+      { seed: 7 },
+    );
   });
 
   it('takes the table’s own observations where they are fewer', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lookAt, tell } from './look-at.ts';
+import { lookAt, type Told, tell } from './look-at.ts';
 
 const PALE = {
   crop: 'kale',
@@ -42,6 +42,13 @@ describe('B. nitrogen locked up', () => {
     const surface = locked({ 'wood-on-surface': true });
     expect(locked({ 'wood-in-root-zone': true })).toBeGreaterThan(3 * surface);
     expect(surface).toBeGreaterThan(locked({ 'wood-on-surface': false }));
+  });
+
+  it('B9 wood mixed into the whole bed leaves no ground to compare: "only one load?" answered no hardly counts', () => {
+    const wood = tell(PALE, { setting: { 'wood-in-root-zone': true } });
+    const locked = (told: Told): number => lookAt(told).p('nitrogen-locked');
+    expect(locked(tell(wood, { absent: 'same-compost-only' }))).toBeGreaterThan(0.95 * locked(wood));
+    expect(locked(tell(PALE, { absent: 'same-compost-only' }))).toBeLessThan(0.6 * locked(PALE));
   });
 
   it('B13 the amended strip pale, the other green: lock-up before a general shortage (WHATCOM-CN)', () => {

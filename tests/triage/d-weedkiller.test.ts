@@ -89,6 +89,32 @@ describe('D. weedkiller residue and what looks like it', () => {
     expect(ifNotFound).toMatch(/probably/);
   });
 
+  it('D11 before the pots are read typical signs and horse manure reach about 9 in 10 and no more (OSU-CARRY, A13)', () => {
+    // Above this the face counts in hundreds (src/app/words/chances.ts).
+    const SHOWN_AS_9_IN_10 = 0.945;
+    const looks = [
+      'cupped-up@new twisted-narrow@new',
+      'cupped-up@new stunted',
+      'cupped-up@new stunted whole-bed',
+      'cupped-up@new twisted-narrow@new stunted stem-twisted',
+    ];
+    for (const seen of looks)
+      for (const crop of ['tomato', 'french-bean'] as const) {
+        const typical: Told = {
+          crop,
+          date: '2026-06-12',
+          setting: { 'compost-kinds': ['horse-manure'] },
+          seen,
+        };
+        const chance = lookAt(typical).p('residue-in-compost');
+        expect(chance, `${crop} ${seen}`).toBeLessThan(SHOWN_AS_9_IN_10);
+        expect(chance, `${crop} ${seen}`).toBeGreaterThan(0.6);
+        expect(lookAt(tell(typical, { seen: 'pot-test-injury' })).p('residue-in-compost')).toBeGreaterThan(
+          0.97,
+        );
+      }
+  });
+
   it('D11 injury in the pots makes it, none lowers its odds at least fivefold (OSU-CARRY)', () => {
     const odds = (told: Told): number => lookAt(told).odds('residue-in-compost');
     const before = odds(CUPPED);

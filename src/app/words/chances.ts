@@ -45,6 +45,9 @@ function rangeInBrackets({ low, high }: Chance, whole: 10 | 100, middle: string)
   if (from === to) return from === middle ? '' : ` (${from})`;
   // "8 to more than 9" is no range that anybody says.
   if (/^fewer/.test(from) && /^more/.test(to)) return ` (anything from ${from} to ${to})`;
+  // "About 1 in 10 (up to 1)" would say one number twice.
+  if (/^fewer/.test(from) && to === middle) return ' (or fewer)';
+  if (/^more/.test(to) && from === middle) return ' (or more)';
   if (/^more/.test(to)) return ` (${from} or more)`;
   if (/^fewer/.test(from)) return ` (up to ${to})`;
   return ` (${from} to ${to})`;

@@ -137,6 +137,7 @@ export const LOOK_WORDS = {
     'Every sign can be seen, looked for and absent, or not looked at. What is not looked at counts neither way.',
   notLooked: 'not looked at',
   notSaid: 'not said',
+  exactly: (unit: string): string => `Or exactly, in ${unit}`,
   groups: {
     cannotSayExactly: 'Leaves, when it cannot be said more exactly',
     mark: 'On the leaves',

@@ -1,3 +1,4 @@
+import type { TaughtRate } from '../../ranker/learn-lessons.ts';
 import type { GardenScore } from '../../ranker/learn-score.ts';
 import type { ReliabilityBin } from '../../ranker/score-forecasts.ts';
 
@@ -13,7 +14,8 @@ export const TAUGHT_WORDS = {
   lead: (count: number): string =>
     `${casesIn(count)} ${count === 1 ? 'counts' : 'count'} in every look. Guesses do not, nor what was never found out.`,
   rates: 'How often each cause is met',
-  caption: 'Of 1,000 plants that look wrong, so many have this cause at work, whatever the crop',
+  caption:
+    'Of 1,000 plants that look wrong, so many have this cause at work, whatever the crop. In brackets what this garden’s own rate may well be, eight times in ten',
   cause: 'Cause',
   table: 'In general',
   garden: 'Here',
@@ -50,6 +52,12 @@ export const TAUGHT_WORDS = {
 export function perThousand(rate: number): string {
   const count = rate * 1000;
   return count < 9.95 ? count.toFixed(1).replace(/\.0$/, '') : String(Math.round(count));
+}
+
+/** "20 (8 to 34)": the garden's rate with the span that holds it eight times in ten. */
+export function sayGardenRate({ garden, low, high }: Pick<TaughtRate, 'garden' | 'low' | 'high'>): string {
+  const [middle, from, to] = [garden, low, high].map(perThousand);
+  return from === to ? `${middle}` : `${middle} (${from} to ${to})`;
 }
 
 /** "2 to 4 in 10" */

@@ -141,6 +141,8 @@ function sayRecovery({ verdict, causes }: Judged): string[] {
 
 /** What holds for a poisoned load is said under an "if" while nothing much speaks for one: it would frighten without need. */
 function sayCaution(id: CautionId, causes: readonly RankedCause[]): string {
+  if (id === 'drift' && !isLikely(causes, 'spray-drift'))
+    return `If weedkiller blew over: ${lowerFirst(CAUTIONS[id])}`;
   if (id !== 'residue' || isLikely(causes, 'residue-in-compost')) return CAUTIONS[id];
   return `If compost, manure or hay from elsewhere went on the bed: ${lowerFirst(CAUTIONS[id])}`;
 }

@@ -163,9 +163,16 @@ export const nitrogenLocked: Cause = {
   ],
   remedies: [
     {
+      course: 'feed-while-it-rots',
+      remains: 5,
+      because:
+        'a little nitrogen now and again makes up for what the rotting takes, and nothing more is mixed in',
+      source: 'BARKER',
+    },
+    {
       course: 'quick-nitrogen',
-      remains: 6,
-      because: 'a little quick nitrogen makes up for what the rotting wood has taken',
+      remains: 10,
+      because: 'the rotting wood takes its share of a single feed too',
       source: 'BARKER',
     },
   ],

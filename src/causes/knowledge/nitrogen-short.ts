@@ -191,6 +191,12 @@ export const nitrogenShort: Cause = {
       because: 'quick nitrogen greens the new leaves within two weeks',
       source: 'from memory',
     },
+    {
+      course: 'feed-while-it-rots',
+      remains: 6,
+      because: 'small feeds green the leaves too, only more slowly',
+      source: 'common practice, no source',
+    },
   ],
   recovery: {
     lookAgainDays: 12,

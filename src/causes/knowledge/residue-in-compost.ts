@@ -8,7 +8,7 @@ export const residueInCompost: Cause = {
     {
       when: { crop: 'residue-sensitive' },
       leans: 'a-little-more',
-      because: 'about one part in a billion is enough to hurt this crop',
+      because: 'the smallest traces are enough to hurt this crop',
       source: 'OSU-SF-AMINO',
     },
     {
@@ -160,7 +160,7 @@ export const residueInCompost: Cause = {
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'NCSU-CARRY' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'WSU-WHATCOM' },
     { sign: 'same-compost-only', frequency: 'usually', source: 'NCSU-PDIC' },
-    { sign: 'whole-bed', frequency: 'usually', source: 'AZ-MG-SUM' },
+    { sign: 'whole-bed', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'several-kinds', frequency: 'often', source: 'AZ-MG-SUM' },
     { sign: 'elsewhere-fine', frequency: 'often', source: 'NCSU-PDIC' },
     { sign: 'patch', frequency: 'sometimes', source: 'NCSU-PDIC' },

@@ -42,6 +42,12 @@ export const sprayDrift: Cause = {
       source: 'WR-GLY',
     },
     {
+      when: { crop: 'legume' },
+      leans: 'a-little-more',
+      because: 'beans and their kin show very small doses of some weedkillers',
+      source: 'from memory',
+    },
+    {
       when: { season: 'winter' },
       leans: 'less',
       because: 'little weedkiller is sprayed in winter',
@@ -63,7 +69,7 @@ export const sprayDrift: Cause = {
   signs: [
     { mark: 'twisted-narrow', old: 'sometimes', new: 'usually', source: 'UMAN-ROLL' },
     { mark: 'cupped-down', old: 'sometimes', new: 'often', source: 'UMAN-ROLL' },
-    { mark: 'cupped-up', old: 'rarely', new: 'sometimes', source: 'from memory', confidence: 'disputed' },
+    { mark: 'cupped-up', old: 'rarely', new: 'often', source: 'from memory', confidence: 'disputed' },
     { mark: 'yellow-even', old: 'rarely', new: 'sometimes', source: 'NCSU-PDIC' },
     { mark: 'yellow-patches', old: 'sometimes', new: 'sometimes', source: 'from memory' },
     { mark: 'yellow-along-veins', old: 'rarely', new: 'sometimes', source: 'UMAN-ROLL' },
@@ -78,7 +84,7 @@ export const sprayDrift: Cause = {
     { mark: 'mottled', old: 'rarely', new: 'rarely', source: 'from memory' },
     { mark: 'purple-tint', old: 'rarely', new: 'rarely', source: 'from memory' },
     { sign: 'stem-twisted', frequency: 'often', source: 'UMAN-ROLL' },
-    { sign: 'stunted', frequency: 'sometimes', source: 'from memory' },
+    { sign: 'stunted', frequency: 'often', source: 'from memory' },
     { sign: 'fruit-misshapen', frequency: 'sometimes', source: 'UMAN-ROLL' },
     { sign: 'flowers-dropping', frequency: 'rarely', source: 'from memory' },
     { sign: 'after-spray', frequency: 'often', source: 'NCSU-PDIC' },
@@ -135,33 +141,27 @@ export const sprayDrift: Cause = {
     },
   ],
   losses: {
-    leave: 22,
-    watch: 20,
+    leave: 24,
+    watch: 14,
     because:
-      'the dose is in the plant; a light one is grown out of, a heavy one is not, and doing more does not change it',
+      'nothing undoes the dose, but who looks again sees in time whether to sow afresh and what not to eat',
     source: 'NCSU-PDIC',
   },
   tempered: [
     {
       when: { setting: 'crop-stage', is: 'seedling' },
       leave: 50,
-      watch: 45,
-      because: 'seedlings have no leaf to spare',
+      watch: 35,
+      because: 'seedlings have no leaf to spare, and there is time to sow afresh',
       source: 'common practice, no source',
     },
   ],
-  remedies: [
-    {
-      course: 'shelter',
-      remains: 18,
-      because: 'a screen on that side and a word with whoever sprays spare the crop the next dose',
-      source: 'common practice, no source',
-    },
-  ],
+  // What the plant has taken up cannot be undone: no course helps, and a screen serves the next crop at best.
+  remedies: [],
   recovery: {
     lookAgainDays: 14,
     looksLike: 'New leaves that open flat and green, with the twisted ones left behind lower down.',
     source: 'NCSU-PDIC',
   },
-  cautions: ['local-rules', 'residue', 'ask'],
+  cautions: ['drift', 'local-rules', 'ask'],
 };

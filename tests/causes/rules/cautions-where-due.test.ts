@@ -9,7 +9,7 @@ describe('the usual cautions stand where work can hurt', () => {
   it.each<[CauseId, CautionId[]]>([
     // MISS-P3679 (do not eat or sell what it hurt), NCSU-CARRY, EDIS-AG416 (do not move the load).
     ['residue-in-compost', ['residue', 'local-rules', 'compost-dust', 'ask']],
-    ['spray-drift', ['local-rules', 'residue']],
+    ['spray-drift', ['drift', 'local-rules']],
     ['blight', ['notifiable', 'do-not-compost']],
     ['clubroot', ['notifiable', 'do-not-compost', 'lime']],
     ['virus', ['do-not-compost']],

@@ -1,6 +1,8 @@
 import { COURSES } from '../../../src/causes/courses.ts';
 import type { Rule } from './rule.ts';
 
+/** What no course helps against: nobody knows what it is, or nothing takes back what the plant has taken up. */
+const BEYOND_HELP: readonly string[] = ['unlisted', 'spray-drift'];
 const COURSE_IDS: readonly string[] = COURSES.map(({ id }) => id);
 
 export const remediesHelp: Rule = {
@@ -23,7 +25,7 @@ export const remediesHelp: Rule = {
           ...remedies
             .filter(({ remains }) => !(remains >= 0 && remains < losses.leave))
             .map(({ course }) => `${id}: ${course} does not help`),
-          ...(losses.leave > 0 && remedies.length === 0 && id !== 'unlisted'
+          ...(losses.leave > 0 && remedies.length === 0 && !BEYOND_HELP.includes(id)
             ? [`${id}: loses, yet nothing helps`]
             : []),
         ];

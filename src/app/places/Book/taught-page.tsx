@@ -17,6 +17,7 @@ import {
   perThousand,
   sayBin,
   sayCameTrue,
+  sayGardenRate,
   TAUGHT_WORDS as WORDS,
 } from '../../words/taught.ts';
 
@@ -80,14 +81,14 @@ function RateTable({ rates, withCases = false }: RateTableProps) {
         </tr>
       </thead>
       <tbody>
-        {rates.map(({ cause, table, garden, cases: from }) => (
+        {rates.map(({ cause, table, cases: from, ...here }) => (
           <tr key={cause}>
             <th scope="row">
               {capitalise(endName(cause))}
               {withCases && <From ids={from} />}
             </th>
             <td class="number figures">{perThousand(table)}</td>
-            <td class="number figures">{perThousand(garden)}</td>
+            <td class="number figures">{sayGardenRate(here)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
-import { type NumberSetting, SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
+import { SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
 import { change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { withinBand } from './bands.ts';
 
 interface SettingAnswersProps {
   readonly setting: SettingId;
@@ -122,11 +123,4 @@ function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
       {cannotSay}
     </div>
   );
-}
-
-/** A number that stands for a band: its middle, or its lower end where it is open. */
-function withinBand({ bands, least }: NumberSetting, index: number): number {
-  const from = bands[index - 1]?.below ?? Math.max(least, 0);
-  const below = bands[index]?.below;
-  return below === undefined ? from : Math.floor((from + below - 1) / 2);
 }

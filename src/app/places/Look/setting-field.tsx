@@ -4,6 +4,7 @@ import { Segments } from '../../parts/Choice/segments.tsx';
 import { change, draft } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { bandOf, withinBand } from './bands.ts';
 
 /** One circumstance in the list of all questions, answered or left open. */
 export function SettingField({ id, setting }: { readonly id: SettingId; readonly setting: Setting }) {
@@ -28,24 +29,40 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
     );
   if (setting.kind === 'number')
     return (
-      <label class="field list-row">
-        <span class="list-ask">
-          {asks} ({setting.unit})
-        </span>
-        <input
-          type="number"
-          inputMode="decimal"
-          min={setting.least}
-          max={setting.most}
-          placeholder={WORDS.notSaid}
-          value={typeof value === 'number' ? value : ''}
-          onChange={(event) => {
-            const { value: typed, validity } = event.currentTarget;
-            if (typed === '') answer(undefined);
-            else if (validity.valid) answer(Number(typed));
+      <div class="field list-row">
+        <span class="list-ask">{asks}</span>
+        <select
+          aria-label={asks}
+          value={bandOf(setting, value) ?? ''}
+          onChange={({ currentTarget }) => {
+            const band = setting.bands.findIndex((one) => one.id === currentTarget.value);
+            answer(band < 0 ? undefined : withinBand(setting, band));
           }}
-        />
-      </label>
+        >
+          <option value="">{WORDS.notSaid}</option>
+          {setting.bands.map((band) => (
+            <option key={band.id} value={band.id}>
+              {band.says}
+            </option>
+          ))}
+        </select>
+        <label class="field">
+          <span>{WORDS.exactly(setting.unit)}</span>
+          <input
+            type="number"
+            inputMode="decimal"
+            min={setting.least}
+            max={setting.most}
+            placeholder={WORDS.notSaid}
+            value={typeof value === 'number' ? value : ''}
+            onChange={(event) => {
+              const { value: typed, validity } = event.currentTarget;
+              if (typed === '') answer(undefined);
+              else if (validity.valid) answer(Number(typed));
+            }}
+          />
+        </label>
+      </div>
     );
   if (setting.kind === 'any-of') {
     const chosen: readonly string[] = Array.isArray(value) ? value : [];
