@@ -43,6 +43,8 @@ export interface GardenStore {
     id: string,
     change: (record: RecordOf<Kind>) => RecordOf<Kind>,
   ): Promise<RecordOf<Kind> | undefined>;
+  /** The record as it is stored that has the kind and id of another one. */
+  readSame(record: GardenRecord): Promise<GardenRecord | undefined>;
   /** Every record of the store one by one, drafts and looks too. Reads on while they are used up. */
   eachRecord(): AsyncIterable<GardenRecord>;
 
@@ -210,6 +212,7 @@ export function openGardenStore(now: () => string = () => new Date().toISOString
     saveRecords: (records) => saveAll(records, false),
     saveMerged: async (records) => void (await saveAll(records, true)),
     changeRecord,
+    readSame: (record) => readOne(keyOf(record)),
     async *eachRecord() {
       const keys = await database.read((store) => promisifyRequest(store.getAllKeys()));
       for (const key of keys) {

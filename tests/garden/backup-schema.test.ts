@@ -1,0 +1,76 @@
+import { readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import { mergeRecords } from '../../src/garden/merge-records.ts';
+import type { GardenRecord } from '../../src/garden/records.ts';
+import { stampChanges } from '../../src/garden/stamp-changes.ts';
+import { record } from './small-garden.ts';
+
+// The documented schema, applied by ajv, which had no part in writing the records.
+const schema = JSON.parse(readFileSync(new URL('../../docs/backup-schema.json', import.meta.url), 'utf8'));
+const check = new Ajv2020({ strict: false }).compile(schema);
+const faultsOf = (value: unknown): string =>
+  check(JSON.parse(JSON.stringify(value))) ? '' : JSON.stringify(check.errors?.slice(0, 3));
+
+const bed = stampChanges(
+  undefined,
+  record('bed', 'b', { name: 'Long', order: 2, soil: 'clay' }),
+  '2026-06-01T00:00:00.000Z',
+  'phone',
+);
+const rename = (name: string, device: string): GardenRecord =>
+  stampChanges(bed, { ...bed, name }, '2026-06-02T00:00:00.000Z', device);
+const all: readonly GardenRecord[] = [
+  bed,
+  mergeRecords(rename('One', 'phone'), rename('Two', 'desk')),
+  record('event', 'e', { bedId: 'b', date: '2026-05-01', what: 'fed', amount: 'light' }),
+  record('batch', 'm', {
+    what: 'horse-manure',
+    arrivedOn: '2026-03-01',
+    hotOnArrival: true,
+    woodShare: 0.3,
+    readings: [{ id: 'r', date: '2026-05-01', celsius: 60, turned: true, smellsOfAmmonia: false }],
+    given: [{ id: 'g', date: '2026-05-02', bedId: 'b', how: 'mixed-in', depthCm: 20 }],
+    suspicion: { state: 'released', on: '2026-06-01', why: 'clean' },
+  }),
+  record('planting', 'p', { crop: 'kale', bedId: 'b', sownOn: '2026-03-01', hardenedOff: true }),
+  record('weather', 'weather-2026-05-01', { date: '2026-05-01', minCelsius: -1, forecast: true }),
+  record('normal-leaf', 'n', { crop: 'kale', variety: 'x', photoId: 'ph', reading: {} }),
+  record('case', 'c', {
+    bed: 'Long',
+    plant: 'kale',
+    openedOn: '2026-06-01',
+    looks: [
+      { id: 'l', date: '2026-06-01', verdict: 'watch', lookAgain: '2026-06-10', leading: [], photos: ['ph'] },
+    ],
+  }),
+  record('look', 'l', {
+    caseId: 'c',
+    date: '2026-06-01',
+    photos: [{ id: 'ph', role: 'old', taps: {} }],
+    note: 'x',
+  }),
+  record('draft', 'd', { body: {} }),
+  record('lessons', 'lessons', { forgetUntil: '2026-01-01T00:00:00.000Z' }),
+];
+
+describe('the documented schema of a backup', () => {
+  it.each(all.map((one) => [one.kind, one] as const))('holds for a %s', (_kind, one) => {
+    expect(faultsOf(one)).toBe('');
+  });
+  it('holds for the manifest, and not for what is none', () => {
+    const manifest = {
+      format: 'bedside-garden',
+      version: 1,
+      schema: 3,
+      madeAt: 'x',
+      records: 0,
+      pictures: 0,
+    };
+    expect(faultsOf(manifest)).toBe('');
+    expect(faultsOf({ ...manifest, version: 2 })).not.toBe('');
+    expect(faultsOf({ ...bed, revision: 4 })).not.toBe('');
+    expect(faultsOf({ ...bed, kind: 'plan' })).not.toBe('');
+    expect(faultsOf({ ...bed, name: 7 })).not.toBe('');
+  });
+});
