@@ -53,7 +53,8 @@ export interface Phone {
   throwAway(): Promise<void>;
 }
 
-export function newPhone(): Phone {
+/** @param flags more of Chromium's own, for example a camera */
+export function newPhone(flags: readonly string[] = []): Phone {
   const profile = mkdtempSync(join(tmpdir(), 'bedside-profile-'));
   let opened: BrowserContext | undefined;
   return {
@@ -63,7 +64,7 @@ export function newPhone(): Phone {
       const context = await chromium.launchPersistentContext(profile, {
         executablePath: CHROMIUM,
         headless: true,
-        args: QUIET,
+        args: [...QUIET, ...flags],
         viewport: size,
         locale: 'en-GB',
         timezoneId: 'Europe/London',

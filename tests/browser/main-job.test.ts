@@ -120,11 +120,11 @@ describe.each([
     await expect.poll(() => page.getByText('Colours are set by the white you tapped.').count()).toBe(1);
     // Two leaves in the picture: a tap moves the outline to the one that is meant.
     for (const x of [0.75, 0.25]) {
-      await page.getByLabel('Move outline').check();
+      await page.getByLabel('Which leaf').check();
       await photo.click({ position: await at(photo, x, 0.47) });
       await expect.poll(() => middleOf(outline).then((middle) => Math.abs(middle - x))).toBeLessThan(0.1);
     }
-    await page.getByRole('button', { name: 'Take back the taps' }).click();
+    await page.getByRole('button', { name: 'Take back all taps' }).click();
     await expect.poll(() => page.locator('.tap-mark').count()).toBe(0);
 
     // First what strikes the eye, then one question at a time; each answer changes the weighing at once.

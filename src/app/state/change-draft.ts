@@ -39,6 +39,7 @@ export type DraftChange =
   | { readonly kind: 'set-role'; readonly photoId: string; readonly role: PhotoRole }
   | { readonly kind: 'tap'; readonly photoId: string; readonly mode: TapMode; readonly spot: Spot }
   | { readonly kind: 'untap'; readonly photoId: string }
+  | { readonly kind: 'untap-last'; readonly photoId: string }
   | { readonly kind: 'remove-photo'; readonly photoId: string }
   | { readonly kind: 'put-photo-back'; readonly photo: DraftPhoto; readonly at: number }
   | {
@@ -243,9 +244,11 @@ function changePhoto(
 ): DraftPhoto {
   switch (change.kind) {
     case 'tap':
-      return unread({ ...photo, taps: addTap(photo.taps, change.mode, change.spot) });
+      return withTaps(photo, addTap(photo.taps, change.mode, change.spot));
     case 'untap':
-      return unread({ ...photo, taps: {} });
+      return withTaps(photo, {});
+    case 'untap-last':
+      return untapLast(photo);
     case 'read-again':
       return unread(photo);
     case 'photo-read':
@@ -254,6 +257,15 @@ function changePhoto(
     case 'photo-failed':
       return change.taps === photo.taps ? { ...settled(photo), failed: change.failed } : photo;
   }
+}
+
+const withTaps = (photo: DraftPhoto, taps: Taps): DraftPhoto =>
+  unread({ ...photo, taps, tapsBefore: [...(photo.tapsBefore ?? []), photo.taps].slice(-MOST_STEPS) });
+
+function untapLast(photo: DraftPhoto): DraftPhoto {
+  const before = photo.tapsBefore ?? [];
+  const last = before.at(-1);
+  return last === undefined ? photo : unread({ ...photo, taps: last, tapsBefore: before.slice(0, -1) });
 }
 
 function unread({ failed: _failed, ...photo }: DraftPhoto): DraftPhoto {

@@ -11,6 +11,8 @@ export interface DraftPhoto {
   readonly roleOpen?: true;
   readonly file?: string;
   readonly taps: Taps;
+  /** The taps as they were before each of the last ones, so that one can be taken back. */
+  readonly tapsBefore?: readonly Taps[];
   /** What was read from it last; absent until it has been read once. */
   readonly reading?: LeafReading;
   /** True while it is being read again with other taps or in another role: the last reading stands until then. */

@@ -8,7 +8,7 @@ import type { LeafReading } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { TriageInput, TriageResult } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
-import type { Raster } from '../workers/protocol.ts';
+import type { LayerMap } from '../workers/lay-layers.ts';
 import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from './draft.ts';
@@ -35,8 +35,8 @@ export const ranking = signal<RankingState>({ pending: true, failed: false });
 export const lastEffect = signal<
   { readonly about: readonly string[]; readonly shifts: readonly Shift[] } | undefined
 >(undefined);
-/** The camera's hatchings by photo id; shown, not kept. */
-export const overlays = signal<ReadonlyMap<string, Raster>>(new Map());
+/** What was measured where, by photo id; shown, not kept. */
+export const overlays = signal<ReadonlyMap<string, LayerMap>>(new Map());
 
 const ANSWERS: readonly DraftChange['kind'][] = [
   'choose-crop',
@@ -260,7 +260,7 @@ async function readPhoto(photo: DraftPhoto): Promise<void> {
   if (restarted.value === 'photo') restarted.value = undefined;
   const { reply } = outcome;
   if (!reply.ok && reply.code === 'failed') return fail('failed');
-  showOverlay(id, reply.ok ? reply.overlay : undefined);
+  showOverlay(id, reply.ok ? reply.layers : undefined);
   if (reply.ok && reply.thumbnail) void keepPicture(thumbnailOf(id), reply.thumbnail);
   const reading: LeafReading = reply.ok
     ? reply.reading
@@ -274,7 +274,7 @@ async function readPhoto(photo: DraftPhoto): Promise<void> {
   change({ kind: 'photo-read', photoId: id, taps, reading });
 }
 
-function showOverlay(id: string, overlay: Raster | undefined): void {
+function showOverlay(id: string, overlay: LayerMap | undefined): void {
   const next = new Map(overlays.value);
   if (overlay) next.set(id, overlay);
   else next.delete(id);

@@ -26,4 +26,5 @@ export const SHELL_WORDS = {
   keptApart:
     'This look was changed in another tab as well. What you entered here is kept beside it, as a look of its own.',
   tryAgain: 'Try again',
+  partMissing: 'A part of Bedside could not be fetched. Nothing you entered is lost.',
 } as const;

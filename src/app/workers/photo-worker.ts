@@ -1,8 +1,8 @@
 import { readLeaf } from '../../leaf/read-leaf.ts';
 import { decodeInBrowser } from '../../photo/decode-in-browser.ts';
 import { type DecodedPhoto, PhotoError } from '../../photo/types.ts';
+import { layLayers } from './lay-layers.ts';
 import { makeThumbnail } from './make-thumbnail.ts';
-import { paintOverlay } from './paint-overlay.ts';
 import type { PhotoReply, PhotoRequest } from './protocol.ts';
 import { type Served, type ServedPort, serve } from './serve.ts';
 
@@ -26,11 +26,11 @@ async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
     ...(file === undefined ? {} : { file }),
     ...(takenAt === undefined ? {} : { takenAt }),
   });
-  const overlay = tissues && paintOverlay(tissues);
+  const layers = tissues && layLayers(tissues);
   const thumbnail = request.wantThumbnail ? await makeThumbnail(picture) : undefined;
   return {
-    reply: { ok: true, reading, ...(overlay ? { overlay } : {}), ...(thumbnail ? { thumbnail } : {}) },
-    transfer: overlay ? [overlay.data.buffer as ArrayBuffer] : [],
+    reply: { ok: true, reading, ...(layers ? { layers } : {}), ...(thumbnail ? { thumbnail } : {}) },
+    transfer: layers ? [layers.data.buffer as ArrayBuffer] : [],
   };
 }
 

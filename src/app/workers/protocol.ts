@@ -2,18 +2,13 @@
  * Every message that crosses a worker boundary. Errors cross as data with a code: a thrown error would lose its code
  * and class on the way (structured clone keeps neither).
  */
+import type { FrameJudgement } from '../../leaf/judge-frame.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
-import type { PhotoRole, PhotoTrouble } from '../../photo/types.ts';
+import type { PhotoRole, PhotoTrouble, Pixels } from '../../photo/types.ts';
 import type { GardenLessons } from '../../ranker/learn-lessons.ts';
 import type { CauseId } from '../../signs/vocabulary.ts';
 import type { LearnInput, TriageInput, TriageResult } from '../../triage.ts';
-
-/** A picture of the working frame, 4 bytes a pixel, see-through where nothing was found. */
-export interface Raster {
-  readonly width: number;
-  readonly height: number;
-  readonly data: Uint8ClampedArray;
-}
+import type { LayerMap } from './lay-layers.ts';
 
 /** To the photo worker: read a leaf off a photo. The file stays whole on both sides (a Blob is a reference). */
 export interface ReadPhoto {
@@ -27,8 +22,20 @@ export interface ReadPhoto {
 }
 export type PhotoRequest = ReadPhoto;
 export type PhotoReply =
-  | { readonly ok: true; readonly reading: LeafReading; readonly overlay?: Raster; readonly thumbnail?: Blob }
+  | {
+      readonly ok: true;
+      readonly reading: LeafReading;
+      readonly layers?: LayerMap;
+      readonly thumbnail?: Blob;
+    }
   | { readonly ok: false; readonly code: PhotoTrouble | 'failed' };
+
+/** To the frame worker: judge one small frame of the film while the camera is held. */
+export interface FrameRequest {
+  readonly kind: 'judge-frame';
+  readonly frame: Pixels;
+}
+export type FrameReply = { readonly ok: true; readonly judgement: FrameJudgement } | { readonly ok: false };
 
 /** To the ranking worker. */
 export type RankingRequest =

@@ -3,15 +3,21 @@ import { useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
 import { searchCases } from '../../../garden/search-cases.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { searchWords } from '../../words/describe-case.ts';
 import { CaseEntry } from './case-entry.tsx';
 import { CasePage } from './case-page.tsx';
-import { LookPage } from './look-page.tsx';
 import { OutcomePage } from './outcome-page.tsx';
 import { TaughtPage } from './taught-page.tsx';
+
+/* A kept look shows its photos large: it comes with the part that draws over them. */
+const LookPage = onUse(
+  () => import('./look-page.tsx').then((part) => part.LookPage),
+  <h1 tabIndex={-1}>…</h1>,
+);
 
 /** Book: cases past and open, searched in words; one case, its looks and its end; what this garden has taught. */
 export function BookPlace() {

@@ -93,7 +93,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
         photoId={photo.id}
         caption={[role, describeDayAndYear(day), bed].filter(Boolean).join(' · ')}
         showFindings={showOutline}
-        hidden={reading?.trouble.includes('too-large') ?? false}
+        unshown={reading?.trouble.includes('too-large') ?? false}
         {...(reading?.leaf.outline ? { outline: reading.leaf.outline } : {})}
       />
       {reading?.trouble.map((code) => (

@@ -1,13 +1,22 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PhotoRole } from '../../../photo/types.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { FilePicker } from '../../parts/FilePicker/file-picker.tsx';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { MOST_PHOTOS } from '../../state/change-draft.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { addPhotos, draft } from '../../state/look-session.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
-import { PhotoSheet } from './photo-sheet.tsx';
+
+const Viewfinder = onUse(() =>
+  import('../../parts/Viewfinder/viewfinder.tsx').then((part) => part.Viewfinder),
+);
+const PhotoSheet = onUse(() => import('./photo-sheet.tsx').then((part) => part.PhotoSheet));
+
+/** Is there a way to the camera's film at all? Whether there is a camera shows when it is asked for. */
+const hasCamera = (): boolean => typeof navigator.mediaDevices?.getUserMedia === 'function';
 
 /** The photos of a look: one large, the four roles below, and the ways to add some. */
 export function PhotoDesk() {
@@ -127,61 +136,25 @@ function SlotPicture({ photo }: { readonly photo: DraftPhoto }) {
   return <span class="slot-picture">{address && <img src={address} alt="" />}</span>;
 }
 
-interface FilePickerProps {
-  readonly class: string;
-  readonly label: string;
-  readonly onAdd: (files: readonly File[]) => void;
-  readonly several?: boolean;
-  readonly camera?: boolean;
-  readonly children: preact.ComponentChildren;
-}
-
-/** Something to press that opens the camera or the file picker. */
-function FilePicker({
-  class: look,
-  label,
-  onAdd,
-  several = false,
-  camera = false,
-  children,
-}: FilePickerProps) {
-  return (
-    <label class={look}>
-      {children}
-      <input
-        type="file"
-        class="unseen"
-        accept="image/*"
-        aria-label={label}
-        multiple={several}
-        {...(camera ? { capture: 'environment' as const } : {})}
-        onChange={(event) => {
-          const files = [...(event.currentTarget.files ?? [])];
-          // Emptied, so that choosing the same file again is a change.
-          event.currentTarget.value = '';
-          onAdd(files);
-        }}
-      />
-    </label>
-  );
-}
-
 interface AddPhotosProps {
   readonly onAdd: (files: readonly File[]) => void;
   readonly isNext: boolean;
 }
 
 function AddPhotos({ onAdd, isNext }: AddPhotosProps) {
+  const [looking, setLooking] = useState(false);
+  const look = `button camera-button${isNext ? ' next' : ''}`;
   return (
     <div class="add-photos">
-      <FilePicker
-        class={`button camera-button${isNext ? ' next' : ''}`}
-        label={WORDS.takePhoto}
-        onAdd={onAdd}
-        camera
-      >
-        {WORDS.takePhoto}
-      </FilePicker>
+      {hasCamera() ? (
+        <button type="button" class={look} onClick={() => setLooking(true)}>
+          {WORDS.takePhoto}
+        </button>
+      ) : (
+        <FilePicker class={look} label={WORDS.takePhoto} onAdd={onAdd} camera>
+          {WORDS.takePhoto}
+        </FilePicker>
+      )}
       <FilePicker
         class={`button choose-button${isNext ? ' next-on-desk' : ''}`}
         label={WORDS.choosePhotos}
@@ -191,6 +164,15 @@ function AddPhotos({ onAdd, isNext }: AddPhotosProps) {
         {WORDS.choosePhotos}
       </FilePicker>
       <span class="drop-hint small soft">{WORDS.dropHere}</span>
+      {looking && (
+        <Viewfinder
+          onClose={() => setLooking(false)}
+          onTaken={(files) => {
+            setLooking(false);
+            onAdd(files);
+          }}
+        />
+      )}
     </div>
   );
 }

@@ -1,51 +1,113 @@
-import { useEffect, useState } from 'preact/hooks';
+import { signal } from '@preact/signals';
+import { useCallback, useEffect, useState } from 'preact/hooks';
+import type { Spot } from '../../../photo/types.ts';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
+import { LayerList, layersOn } from '../../parts/Specimen/layer-list.tsx';
+import { layerUnder } from '../../parts/Specimen/paint-layers.ts';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
-import type { TapMode } from '../../state/change-draft.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { change, draft, overlays, removePhoto, wantOverlay } from '../../state/look-session.ts';
 import { preferences } from '../../state/preferences.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
+import { LAYER_WORDS, OVERLAY_WORDS, type TapKind } from '../../words/layers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { describeMeasures } from '../../words/measures.ts';
 import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../words/photo-troubles.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
+import type { LayerId, LayerMap } from '../../workers/lay-layers.ts';
+import { isInside } from './is-inside.ts';
 import { PhotoFindings } from './photo-findings.tsx';
 import { RoleQuestion } from './role-question.tsx';
 
-const MODES: readonly TapMode[] = ['leaf', 'add', 'remove', 'white'];
+const KINDS = Object.keys(OVERLAY_WORDS.taps) as TapKind[];
 
-/** One photo, large: its outline and hatching, what a tap on it does, what was found, and what is wrong with it. */
+/** Layers that are switched off, on every photo until the page is closed. */
+const hiddenLayers = signal<ReadonlySet<LayerId>>(new Set());
+
+function showLayer(layer: LayerId, shown: boolean): void {
+  const next = new Set(hiddenLayers.value);
+  if (shown) next.delete(layer);
+  else next.add(layer);
+  hiddenLayers.value = next;
+}
+
+const NO_LAYERS: readonly LayerId[] = [];
+
+/** One photo, large: what is drawn on it, what a tap on it does, what was found, and what is wrong with it. */
 export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
-  const [mode, setMode] = useState<TapMode>('leaf');
-  useEffect(() => wantOverlay(photo), [photo]);
   const { reading } = photo;
-  const showHatching = preferences.value.showHatching;
+  const map = overlays.value.get(photo.id);
+  const [chosen, setChosen] = useState<TapKind | undefined>(undefined);
+  const [picked, setPicked] = useState(NO_LAYERS);
+  const [here, setHere] = useState('');
+  useEffect(() => wantOverlay(photo), [photo]);
+  // Where no leaf was found the next tap says which one is meant.
+  const kind = chosen ?? (reading?.trouble.includes('no-leaf') ? 'leaf' : 'ask');
+  const outline = reading?.leaf.outline;
+  const tell = useCallback((spot: Spot) => describeSpot(map, outline, spot), [map, outline]);
   const role = photo.roleOpen ? WORDS.roleOpen : ROLE_WORDS[photo.role].name;
   const caption = [photo.roleOpen ? '' : role, takenWords(photo), draft.value.bed]
     .filter(Boolean)
     .join(' · ');
+  const pick = (layers: readonly LayerId[]): void => {
+    setPicked(layers);
+    // What is pointed out must be there to be seen.
+    for (const layer of layers) showLayer(layer, true);
+  };
+  const tap = (spot: Spot): void => {
+    setHere(kind === 'ask' ? OVERLAY_WORDS.here(tell(spot)) : '');
+    if (kind === 'ask') {
+      const layer = map && layerUnder(map, spot);
+      pick(layer ? [layer] : []);
+      return;
+    }
+    change({ kind: 'tap', photoId: photo.id, mode: kind, spot });
+    if (kind === 'leaf') setChosen('add');
+  };
+  const choose = (next: TapKind): void => {
+    setChosen(next);
+    setHere('');
+  };
   return (
     <div class="photo-sheet stack">
       <Specimen
         photoId={photo.id}
         caption={caption}
-        {...(reading?.leaf.outline ? { outline: reading.leaf.outline } : {})}
-        {...(overlays.value.get(photo.id) ? { overlay: overlays.value.get(photo.id) } : {})}
+        {...(outline ? { outline } : {})}
+        layers={map}
+        hidden={hiddenLayers.value}
+        picked={picked}
         marks={photo.taps}
-        showFindings={showHatching}
+        showFindings={preferences.value.showHatching}
         busy={isBusy(photo)}
-        hidden={reading?.trouble.includes('too-large') ?? false}
-        onTap={(spot) => {
-          change({ kind: 'tap', photoId: photo.id, mode, spot });
-          if (mode === 'leaf') setMode('add');
+        unshown={reading?.trouble.includes('too-large') ?? false}
+        taps={{
+          onTap: tap,
+          onUndo: () => change({ kind: 'untap-last', photoId: photo.id }),
+          onLeave: () => document.querySelector<HTMLElement>('.tap-modes :checked')?.focus(),
+          tell,
         }}
-      >
-        <HatchingSwitch says={WORDS.hatching} />
-      </Specimen>
-      {photo.roleOpen && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
-      {slots}
+      />
       <Troubles photo={photo} />
-      <TapModes photo={photo} mode={mode} onMode={setMode} />
+      <TapModes photo={photo} kind={kind} onKind={choose} here={here} />
+      {photo.roleOpen && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
+      {reading && (
+        <PhotoFindings reading={reading} pointing={map && { there: layersOn(map), picked, onPick: pick }}>
+          {map && (
+            <LayerList
+              map={map}
+              measures={describeMeasures(reading.measures)}
+              hidden={hiddenLayers.value}
+              onShow={showLayer}
+              picked={picked}
+              onPick={pick}
+            >
+              <HatchingSwitch says={OVERLAY_WORDS.hatching} />
+            </LayerList>
+          )}
+        </PhotoFindings>
+      )}
+      {slots}
       <details>
         <summary class="small">{WORDS.aboutPhoto(role)}</summary>
         <RoleChoice photo={photo} />
@@ -57,16 +119,23 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
           {WORDS.removePhoto}
         </button>
       </details>
-      {reading && <PhotoFindings reading={reading} />}
     </div>
   );
 }
 
 interface PhotoSheetProps {
   readonly photo: DraftPhoto;
-  /** The row of all photos, right under the large one. */
+  /** The row of all photos. */
   readonly slots: preact.JSX.Element;
   readonly onRoleSaid: () => void;
+}
+
+/** What was measured at a spot, in words. */
+function describeSpot(map: LayerMap | undefined, outline: readonly Spot[] | undefined, spot: Spot): string {
+  if (!map || !outline) return OVERLAY_WORDS.unknown;
+  const layer = layerUnder(map, spot);
+  if (layer) return LAYER_WORDS[layer].name.toLocaleLowerCase('en-GB');
+  return isInside(outline, spot) ? OVERLAY_WORDS.sound : OVERLAY_WORDS.offLeaf;
 }
 
 const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean => (!reading || stale === true) && !failed;
@@ -103,35 +172,50 @@ function Troubles({ photo }: { readonly photo: DraftPhoto }) {
 
 interface TapModesProps {
   readonly photo: DraftPhoto;
-  readonly mode: TapMode;
-  readonly onMode: (mode: TapMode) => void;
+  readonly kind: TapKind;
+  readonly onKind: (kind: TapKind) => void;
+  /** What the last tap told. */
+  readonly here: string;
 }
 
-function TapModes({ photo, mode, onMode }: TapModesProps) {
+function TapModes({ photo, kind, onKind, here }: TapModesProps) {
   const tapped = Object.keys(photo.taps).length > 0;
   return (
     <div class="tap-modes">
-      <fieldset class="segments even">
-        <legend class="unseen">{WORDS.tapMode}</legend>
-        {MODES.map((id) => (
+      <fieldset class="segments five">
+        <legend class="unseen">{OVERLAY_WORDS.tapMode}</legend>
+        {KINDS.map((id) => (
           <label key={id} class="segment">
-            <input type="radio" name="tap-mode" checked={mode === id} onChange={() => onMode(id)} />
-            <span>{WORDS.tapModes[id].name}</span>
+            <input type="radio" name="tap-mode" checked={kind === id} onChange={() => onKind(id)} />
+            <span>{OVERLAY_WORDS.taps[id].name}</span>
           </label>
         ))}
       </fieldset>
-      <p class="small soft">
-        {WORDS.tapModes[mode].says}{' '}
-        {tapped && (
-          <button
-            type="button"
-            class="button-inline"
-            onClick={() => change({ kind: 'untap', photoId: photo.id })}
-          >
-            {WORDS.untap}
-          </button>
-        )}
+      <p class="small" role="status">
+        {here || <span class="soft">{OVERLAY_WORDS.taps[kind].says}</span>}
       </p>
+      {((photo.tapsBefore?.length ?? 0) > 0 || tapped) && (
+        <p class="tap-undo">
+          {(photo.tapsBefore?.length ?? 0) > 0 && (
+            <button
+              type="button"
+              class="button-plain small"
+              onClick={() => change({ kind: 'untap-last', photoId: photo.id })}
+            >
+              {OVERLAY_WORDS.untapLast}
+            </button>
+          )}
+          {tapped && (
+            <button
+              type="button"
+              class="button-plain small"
+              onClick={() => change({ kind: 'untap', photoId: photo.id })}
+            >
+              {OVERLAY_WORDS.untapAll}
+            </button>
+          )}
+        </p>
+      )}
     </div>
   );
 }

@@ -1,0 +1,38 @@
+interface FilePickerProps {
+  readonly class: string;
+  readonly label: string;
+  readonly onAdd: (files: readonly File[]) => void;
+  readonly several?: boolean;
+  readonly camera?: boolean;
+  readonly children: preact.ComponentChildren;
+}
+
+/** Something to press that opens the camera or the file picker. */
+export function FilePicker({
+  class: look,
+  label,
+  onAdd,
+  several = false,
+  camera = false,
+  children,
+}: FilePickerProps) {
+  return (
+    <label class={look}>
+      {children}
+      <input
+        type="file"
+        class="unseen"
+        accept="image/*"
+        aria-label={label}
+        multiple={several}
+        {...(camera ? { capture: 'environment' as const } : {})}
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          // Emptied, so that choosing the same file again is a change.
+          event.currentTarget.value = '';
+          onAdd(files);
+        }}
+      />
+    </label>
+  );
+}

@@ -1,0 +1,52 @@
+import { signal } from '@preact/signals';
+import type { ComponentType } from 'preact';
+import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
+
+/**
+ * A part that is fetched when it is first shown, so that the first screen stays small; then it stays. Every file is stored
+ * at the first visit, so this works without a network too.
+ *
+ * @param wait what stands in its place until then
+ */
+export function onUse<Props extends object>(
+  load: () => Promise<ComponentType<Props>>,
+  wait?: preact.ComponentChildren,
+) {
+  const part = signal<ComponentType<Props> | undefined>(undefined);
+  const failed = signal(false);
+  let asked = false;
+  const fetchPart = (): void => {
+    if (asked) return;
+    asked = true;
+    load().then(
+      (loaded) => {
+        part.value = loaded;
+      },
+      () => {
+        asked = false;
+        failed.value = true;
+      },
+    );
+  };
+  return function OnUse(props: Props) {
+    const Part = part.value;
+    if (Part) return <Part {...props} />;
+    if (failed.value)
+      return (
+        <p role="alert">
+          {WORDS.partMissing}{' '}
+          <button
+            type="button"
+            class="button-plain"
+            onClick={() => {
+              failed.value = false;
+            }}
+          >
+            {WORDS.tryAgain}
+          </button>
+        </p>
+      );
+    fetchPart();
+    return <>{wait}</>;
+  };
+}
