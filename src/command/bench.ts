@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { benchGarden } from './bench/bench-garden.ts';
 import { benchRanking } from './bench/bench-ranking.ts';
 import { benchSeeing } from './bench/bench-seeing.ts';
 import { runCommand } from './read-arguments.ts';
@@ -8,7 +9,7 @@ await runCommand(async () => {
   const ranking = benchRanking();
   // Machines differ and are shared: every line is read against decoding in the same run.
   const [decoding] = seeing;
-  const rows = [...seeing, ...ranking];
+  const rows = [...seeing, ...ranking, ...benchGarden()];
   const width = Math.max(...rows.map(({ name }) => name.length));
   process.stdout.write(
     `${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}\n\n`,

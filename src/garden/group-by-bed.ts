@@ -18,7 +18,9 @@ export function groupByBed(cases: readonly CaseRecord[]): NamedBed[] {
   for (const kept of cases) {
     if (kept.deletedAt) continue;
     const key = bedKey(kept.bed);
-    beds.set(key, [...(beds.get(key) ?? []), kept]);
+    const there = beds.get(key);
+    if (there) there.push(kept);
+    else beds.set(key, [kept]);
   }
   const named = [...beds].map(([key, all]) => {
     const sorted = [...all].sort((a, b) => (lastDay(a) < lastDay(b) ? 1 : -1));

@@ -7,12 +7,16 @@ export const text = (value: unknown): string => (typeof value === 'string' ? val
 export const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 export const texts = (value: unknown): string[] => list(value).filter((item) => typeof item === 'string');
 
+const DAYS_IN_MONTH = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+const isLeap = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+
 /** A calendar day that exists, `YYYY-MM-DD`, or ''. A moment is cut down to its day. */
 export function day(value: unknown): string {
   const said = text(value).slice(0, 10);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(said)) return '';
-  const time = Date.parse(`${said}T00:00:00Z`);
-  return Number.isNaN(time) || !new Date(time).toISOString().startsWith(said) ? '' : said;
+  const [year, month, date] = [Number(said.slice(0, 4)), Number(said.slice(5, 7)), Number(said.slice(8))];
+  const most = month === 2 && !isLeap(year) ? 28 : (DAYS_IN_MONTH[month - 1] ?? 0);
+  return date >= 1 && date <= most ? said : '';
 }
 
 /** A number within bounds, or `undefined`. */

@@ -1,7 +1,7 @@
 import './book-place.css';
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
-import { searchCases } from '../../../garden/search-cases.ts';
+import { searchOver } from '../../../garden/search-cases.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
@@ -30,11 +30,14 @@ export function BookPlace() {
   return <CaseList />;
 }
 
+const NONE: readonly CaseRecord[] = [];
+
 function CaseList() {
   const [query, setQuery] = useState('');
-  const all = cases.value ?? [];
-  const alive = all.filter(({ deletedAt }) => !deletedAt);
-  const found = searchCases(alive, query, searchWords);
+  const all = cases.value ?? NONE;
+  const alive = useMemo(() => all.filter(({ deletedAt }) => !deletedAt), [all]);
+  const search = useMemo(() => searchOver(alive, searchWords), [alive]);
+  const found = search(query);
   const open = found.filter(({ closedOn }) => !closedOn);
   const closed = found.filter(({ closedOn }) => closedOn);
   return (
