@@ -10,6 +10,7 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import sharp from 'sharp';
+import { LEAST_HOLE } from '../src/leaf/count-holes.ts';
 import { labelRegions } from '../src/leaf/label-regions.ts';
 import { measureHull } from '../src/leaf/measure-hull.ts';
 import { readLeaf } from '../src/leaf/read-leaf.ts';
@@ -60,13 +61,13 @@ function overlap(found: Uint8Array, truth: Uint8Array): number {
 
 const share = (mask: Uint8Array): number => mask.reduce((s, v) => s + (v === 255 ? 1 : 0), 0);
 
-/** Pieces lost that tissue closes all round, of more than 1e-4 of the leaf: what a person would count as holes. */
+/** Pieces lost that tissue closes all round, by the definition of `countHoles`. */
 function countHoles(whole: Uint8Array, remaining: Uint8Array, width: number, height: number): number {
   const gone = remaining.map((v) => (v === 255 ? 0 : 255));
   const regions = labelRegions(gone, width, height, 255, 8);
   const open = new Set<number>();
   for (let i = 0; i < gone.length; i++) if (whole[i] !== 255 && gone[i] === 255) open.add(regions.labels[i]!);
-  const least = Math.max(3, 1e-4 * share(whole));
+  const least = LEAST_HOLE * share(whole);
   let count = 0;
   for (let k = 1; k <= regions.count; k++) if (!open.has(k) && regions.sizes[k]! >= least) count++;
   return count;
@@ -75,7 +76,7 @@ function countHoles(whole: Uint8Array, remaining: Uint8Array, width: number, hei
 async function checkScans(rows: readonly PhotoRow[]): Promise<void> {
   const overlaps: number[] = [];
   const lost: [number, number, number][] = [];
-  const counts: [number, number][] = [];
+  const counts: [number, number, number][] = [];
   for (const row of rows) {
     const { pixels } = await decodeInNode(readFileSync(PHOTOS + row.file));
     const analysis = readLeaf(pixels, { role: 'old' });
@@ -94,8 +95,8 @@ async function checkScans(rows: readonly PhotoRow[]): Promise<void> {
     const taken = measures['lost-fraction'];
     if (taken !== undefined) lost.push([taken.value, truth, taken.se]);
     const holes = countHoles(whole.data, remaining.data, whole.width, whole.height);
-    const counted = measures['hole-count']?.value;
-    if (counted !== undefined) counts.push([counted, holes]);
+    const counted = measures['hole-count'];
+    if (counted !== undefined) counts.push([counted.value, holes, counted.se]);
     if (values.verbose && (iou < 0.97 || Math.abs((taken?.value ?? 9) - truth) > 0.012)) {
       say(
         `${row.file} overlap ${iou.toFixed(3)} lost ${points(taken?.value ?? Number.NaN)} truth ${points(truth)} edge ${points(measures['edge-loss-fraction']?.value ?? Number.NaN)}`,
@@ -118,7 +119,9 @@ async function checkScans(rows: readonly PhotoRow[]): Promise<void> {
     `holes: counted the same on ${counts.filter(([a, b]) => a === b).length} of ${counts.length}, mean miss ${mean(counts.map(([a, b]) => Math.abs(a - b))).toFixed(2)}, r ${correlation(
       counts.map((v) => v[0]),
       counts.map((v) => v[1]),
-    ).toFixed(3)}`,
+    ).toFixed(
+      3,
+    )}, off by one at most on ${counts.filter(([a, b]) => Math.abs(a - b) <= 1).length}, within one stated error ${points(mean(counts.map(([a, b, se]) => (Math.abs(a - b) <= se ? 1 : 0))))} %`,
   );
 }
 

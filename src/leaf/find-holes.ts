@@ -2,6 +2,7 @@ import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { indexColours, modelColours } from './colour-model.ts';
 import { colourStep } from './grow-from-seed.ts';
 import { labelRegions } from './label-regions.ts';
+import { type PlainGround, settleBareGround } from './settle-bare-ground.ts';
 
 export interface FoundHoles {
   /** 255 where tissue is there. */
@@ -63,8 +64,12 @@ export function findHoles(lab: LabPlanes, outline: Uint8Array): FoundHoles {
       groundNats(label) > LEAST_NATS_OVER_GRAIN
     );
   });
+  if (paper !== undefined) {
+    const seen = Uint8Array.from(regions.labels, (label) => (isHole[label] === true ? 1 : 0));
+    return { remaining: settleBareGround(lab, outline, seen, inside, paper), overPlainGround: true };
+  }
   const remaining = settleBorders(lab, outline, regions.labels, isHole, pieces);
-  return { remaining, overPlainGround: paper !== undefined };
+  return { remaining, overPlainGround: false };
 }
 
 /**
@@ -141,12 +146,6 @@ const LEAST_NATS_OVER_GRAIN = 2.5;
 /** Median distance from the median colour, and median step of L* over two pixels, of a plain ground at most. */
 const PLAIN_SPREAD = 8;
 const PLAIN_GRAIN = 1.6;
-
-export interface PlainGround {
-  readonly L: number;
-  readonly a: number;
-  readonly b: number;
-}
 
 /** Near enough to a plain ground: its colour as it is or brighter, as scanner lids are under a hole. */
 function isNear(lab: LabPlanes, i: number, ground: PlainGround): boolean {

@@ -12,10 +12,14 @@ export interface EdgeGuess {
   readonly doubt: number;
   /** Share of the leaf in pieces that were left out: what may have been overlooked. */
   readonly shallow: number;
+  /** Share of a lobed leaf that its own mirror image does not cover, the bites apart: how little the halves tell of each other. */
+  readonly unlike: number;
 }
 
 /** Area over hull above which a leaf counts as near convex. */
 const NEAR_CONVEX = 0.88;
+/** The same with its mirror image laid over it: one large bite does not make a leaf lobed. */
+const CONVEX_TOGETHER = 0.95;
 /** Depth of a bite, in roots of the leaf's area, below which a dent is taken for the leaf's own shape. */
 const LEAST_DEPTH = 0.028;
 /** Deeper than this many times a leaf's own teeth is a bite. */
@@ -32,7 +36,7 @@ const HOLLOW_SHARE = 0.4;
 const HOLLOW_SIZE = 0.3;
 
 /**
- * Guesses what is missing from a leaf's edge. A near convex leaf is closed by its hull; dents that its other half has too,
+ * Guesses what is missing from a leaf's edge. A near convex leaf, or one that is so with its mirror image laid over it, is closed by its hull; dents that its other half has too,
  * such as the flanks of a drawn-out tip or the notch at the stalk, are its own shape. Any other leaf is completed by its
  * own mirror image, but only where its outline turns inward: a lobe that merely stands elsewhere on the other half leaves
  * no hollow. In both only deep pieces count, so that teeth do not.
@@ -41,9 +45,15 @@ export function guessEdgeLoss(sample: LeafSample): EdgeGuess {
   const { width, height, outline, sizePx } = sample;
   const hull = measureHull(outline, width, height);
   const area = countOf(outline);
-  const convex = area / hull.areaPx > NEAR_CONVEX;
-  const mirrored = mirrorLeaf(sample);
   const within = fillPolygon(hull.corners, width, height);
+  const mirrored = mirrorLeaf(sample);
+  let either = 0;
+  let both = 0;
+  for (let i = 0; i < outline.length; i++) {
+    if (within[i] === 255 && (outline[i] === 255 || mirrored.mask[i] === 255)) either++;
+    if (outline[i] === 255 && mirrored.mask[i] === 255) both++;
+  }
+  const convex = area / hull.areaPx > NEAR_CONVEX || either / hull.areaPx > CONVEX_TOGETHER;
   const lacking = new Uint8Array(outline.length);
   for (let i = 0; i < lacking.length; i++) {
     if (within[i] === 255 && outline[i] === 0 && (convex || mirrored.mask[i] === 255)) lacking[i] = 255;
@@ -65,7 +75,8 @@ export function guessEdgeLoss(sample: LeafSample): EdgeGuess {
       );
   }
   const shallow = (countOf(lacking) - countOf(missing)) / area;
-  return { missing, doubt: convex ? 0.12 : 0.35, shallow };
+  const unlike = convex ? 0 : Math.max(0, (area - both - countOf(missing)) / area);
+  return { missing, doubt: convex ? 0.12 : 0.35, shallow, unlike };
 }
 
 /** What of a mask can be reached by a disc of radius `half` px that lies within it, and a little more. */

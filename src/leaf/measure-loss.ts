@@ -15,22 +15,27 @@ export interface Loss {
  * Holes, edge loss and ribs left standing. Holes are what the outline encloses and tissue does not fill. Edge loss
  * needs a guess of the whole outline: leaves that are near convex are closed by their hull, others by their own mirror
  * image, since leaves are much alike on both sides; only deep pieces count that the mirror image fills, so that teeth,
- * lobes and hollow flanks do not. Errors: half a pixel along every border, and for the edge a share of what the guess added.
+ * lobes and hollow flanks do not. Errors: half a pixel along every border, and for the edge a share of what the
+ * guess added, and of what a lobed leaf's halves are unlike.
  *
  * @param overPlainGround whether holes would have been seen; where not, and none was, holes are left out, not called 0.
+ * @param holesInFrame count of holes (`countHoles`), taken where pixels are finest.
  * @param cutByFrame share of the outline that lies on the frame's rim: above 5 % the edge cannot be judged.
  */
-export function measureLoss(sample: LeafSample, cutByFrame: number, overPlainGround: boolean): Loss {
+export function measureLoss(
+  sample: LeafSample,
+  cutByFrame: number,
+  overPlainGround: boolean,
+  holesInFrame: Measured,
+): Loss {
   const { width, height, outline, tissue, sizePx } = sample;
   const holes = new Uint8Array(outline.length);
   for (let i = 0; i < holes.length; i++) if (outline[i] === 255 && tissue[i] === 0) holes[i] = 255;
   const regions = labelRegions(holes, width, height, 255, 8);
   const least = Math.max(3, 1e-4 * sizePx * sizePx);
-  let holeCount = 0;
   let holeArea = 0;
   for (let k = 1; k <= regions.count; k++) {
     if (regions.sizes[k]! < least) continue;
-    holeCount++;
     holeArea += regions.sizes[k]!;
   }
   for (let i = 0; i < holes.length; i++) {
@@ -48,13 +53,18 @@ export function measureLoss(sample: LeafSample, cutByFrame: number, overPlainGro
   const borderError = (0.35 * Math.sqrt(border) + 0.02 * holeArea) / whole;
   const holeError = Math.hypot(borderError, 0.0015);
   const measures: { -readonly [Id in keyof Measures]: Measures[Id] } = {};
-  const judgesHoles = overPlainGround || holeCount > 0;
+  const judgesHoles = overPlainGround || holeArea > 0;
   if (judgesHoles) {
     measures['hole-fraction'] = { value: holeArea / whole, se: holeError };
-    measures['hole-count'] = { value: holeCount, se: Math.sqrt(0.1 + 0.15 * holeCount) };
+    measures['hole-count'] = holesInFrame;
   }
   if (edge !== undefined) {
-    const edgeError = Math.hypot(0.005, (edge.doubt * edgeArea) / whole, 0.25 * edge.shallow);
+    const edgeError = Math.hypot(
+      0.005,
+      (edge.doubt * edgeArea) / whole,
+      0.25 * edge.shallow,
+      UNLIKE * edge.unlike,
+    );
     measures['edge-loss-fraction'] = { value: edgeArea / whole, se: edgeError };
     if (judgesHoles) {
       const se = Math.hypot(holeError, edgeError);
@@ -106,3 +116,6 @@ function countOf(mask: Uint8Array): number {
   for (let i = 0; i < mask.length; i++) if (mask[i] === 255) count++;
   return count;
 }
+
+/** Loss that may be missed or made up per share of a lobed leaf unlike its mirror image; set on bitten papaya leaves. */
+const UNLIKE = 0.9;

@@ -3,6 +3,7 @@ import { scaleToWorkingFrame } from '../photo/scale-to-working-frame.ts';
 import { settleWhite } from '../photo/settle-white.ts';
 import type { PhotoRole, PhotoTrouble, Pixels } from '../photo/types.ts';
 import { classifyTissue, TISSUE_INDEX } from './classify-tissue.ts';
+import { countHoles } from './count-holes.ts';
 import { type FoundLeaf, findLeaf } from './find-leaf.ts';
 import { judgeExposure, judgeSharpness } from './judge-photo.ts';
 import { judgePlantColour } from './judge-plant.ts';
@@ -68,7 +69,12 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
   const sample = sampleLeaf(frame, leaf.outline, leaf.remaining);
   const small = sampleLeaf(frame, leaf.outline, leaf.remaining, SMALL_SAMPLE_PX);
   const taken = takeMeasures(sample, small, white);
-  const loss = measureLoss(sample, leaf.score.onRim, leaf.overPlainGround);
+  const loss = measureLoss(
+    sample,
+    leaf.score.onRim,
+    leaf.overPlainGround,
+    countHoles(leaf.outline, leaf.remaining, width, height),
+  );
   const crop = cropLeaf(frame, leaf, white);
   const facts = measureFrame(crop, frame);
   const trouble = findTrouble(crop, facts);
