@@ -1,0 +1,134 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { createServer, type ViteDevServer } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ROOT } from './browser.ts';
+
+/** How often the browser is killed: `KILLS=200` for a run on demand. */
+const KILLS = Number(process.env.KILLS ?? 20);
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const PAGE = '<!doctype html><title>store</title>';
+
+let server: ViteDevServer;
+let address: string;
+const profile = mkdtempSync(join(tmpdir(), 'bedside-kill-'));
+
+beforeAll(async () => {
+  server = await createServer({
+    configFile: false,
+    root: ROOT,
+    cacheDir: join(ROOT, '.cache/vite-store'),
+    logLevel: 'silent',
+    server: { port: 4391, host: '127.0.0.1', hmr: false },
+    plugins: [
+      {
+        name: 'empty-page',
+        configureServer: ({ middlewares }) => {
+          middlewares.use('/empty', (_request, response) => {
+            response.setHeader('content-type', 'text/html');
+            response.end(PAGE);
+          });
+        },
+      },
+    ],
+  });
+  await server.listen();
+  address = server.resolvedUrls!.local[0]!;
+});
+afterAll(async () => {
+  await server.close();
+  rmSync(profile, { recursive: true, force: true });
+});
+
+/** A browser that runs by itself, so that it can be killed as a phone kills it. */
+async function startBrowser(): Promise<{ process: ChildProcess; port: string }> {
+  const started = spawn(
+    CHROMIUM,
+    [
+      '--headless',
+      '--no-sandbox',
+      '--disable-gpu',
+      '--no-first-run',
+      '--remote-debugging-port=0',
+      `--user-data-dir=${profile}`,
+    ],
+    { stdio: ['ignore', 'ignore', 'pipe'], detached: true },
+  );
+  const port = await new Promise<string>((resolve, reject) => {
+    let said = '';
+    started.stderr!.on('data', (chunk) => {
+      said += chunk;
+      const found = /ws:\/\/127\.0\.0\.1:(\d+)\//.exec(said);
+      if (found) resolve(found[1]!);
+    });
+    started.on('exit', () => reject(new Error(`no browser: ${said}`)));
+  });
+  return { process: started, port };
+}
+
+/** Ends the browser's processes, all at once and without warning. */
+async function kill(browser: ChildProcess): Promise<void> {
+  const gone = new Promise((resolve) => {
+    browser.on('exit', resolve);
+  });
+  process.kill(-browser.pid!, 'SIGKILL');
+  await gone;
+}
+
+/** In the page: what is stored, told as whole cases, and saves without end from a number on, each told once it is done. */
+const LOOK_AROUND = `(async () => {
+  const { openGardenStore } = await import('/src/garden/store/garden-store.ts');
+  const store = openGardenStore();
+  const cases = await store.listCases();
+  const looks = await store.listRecords('look');
+  const byId = new Set(looks.map((look) => look.id));
+  return {
+    cases: cases.map(({ id }) => id),
+    half: cases.filter(({ looks: named }) => named.length !== 1 || !byId.has(named[0].id)).length,
+    stray: looks.length - cases.length,
+  };
+})()`;
+const saveFrom = (first: number): string => `(async () => {
+  const { openGardenStore } = await import('/src/garden/store/garden-store.ts');
+  const store = openGardenStore();
+  for (let at = ${first}; ; at++) {
+    const stamp = { schema: 3, changedAt: new Date().toISOString() };
+    const date = '2026-06-01';
+    await store.saveLook(
+      { ...stamp, kind: 'case', id: 'case-' + at, bed: 'Bed ' + (at % 7), plant: 'plant', openedOn: date, looks: [] },
+      { ...stamp, kind: 'look', id: 'look-' + at, caseId: 'case-' + at, date, photos: [], answers: {}, cannotSay: [], note: 'x'.repeat(20000) },
+      { id: 'look-' + at, date, verdict: 'watch', leading: [], photos: [] },
+    );
+    window.told(at);
+  }
+})()`;
+
+describe('a browser that is killed while cases are being kept', () => {
+  it(`loses nothing that was told to be kept, and keeps nothing by halves, ${KILLS} times over`, async () => {
+    let told = -1;
+    for (let round = 0; round <= KILLS; round++) {
+      const { process: browser, port } = await startBrowser();
+      const connected = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+      const page = connected.contexts()[0]!.pages()[0] ?? (await connected.contexts()[0]!.newPage());
+      await page.exposeFunction('told', (at: number) => {
+        told = Math.max(told, at);
+      });
+      await page.goto(`${address}empty`);
+      const found = (await page.evaluate(LOOK_AROUND)) as { cases: string[]; half: number; stray: number };
+      const there = new Set(found.cases);
+      expect(found).toMatchObject({ half: 0, stray: 0 });
+      const lost = Array.from({ length: told + 1 }, (_, at) => `case-${at}`).filter((id) => !there.has(id));
+      expect(lost).toEqual([]);
+      if (round < KILLS) {
+        const before = told;
+        page.evaluate(saveFrom(found.cases.length)).catch(() => {});
+        await expect.poll(() => told, { interval: 5 }).toBeGreaterThan(before + (round % 5));
+      }
+      await kill(browser);
+    }
+    expect(told).toBeGreaterThan(KILLS);
+  }, 600_000);
+});
