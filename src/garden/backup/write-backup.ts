@@ -10,6 +10,7 @@ import {
   picturesOf,
   RECORDS,
 } from './backup-format.ts';
+import { withoutLocation } from './without-location.ts';
 
 // Workers of its own would have to be allowed for in the content security policy.
 configure({ useWebWorkers: false, useCompressionStream: true });
@@ -44,8 +45,9 @@ export async function writeBackup(
   for (const id of named) {
     const picture = await store.readPicture(id);
     if (!picture) continue;
+    const bytes = withoutLocation(new Uint8Array(await picture.arrayBuffer()));
     // Photos are compressed already.
-    await zip.add(pictureEntry(id, picture.type), picture.stream(), { level: 0 });
+    await zip.add(pictureEntry(id, picture.type), new Blob([bytes]).stream(), { level: 0 });
     written.pictures += 1;
     progress({ ...written, picturesNamed: named.size });
   }
