@@ -1,25 +1,40 @@
 import { cpus } from 'node:os';
 import { benchGarden } from './bench/bench-garden.ts';
 import { benchRanking } from './bench/bench-ranking.ts';
-import { benchSeeing } from './bench/bench-seeing.ts';
+import { benchSeeing, type SeeingRow } from './bench/bench-seeing.ts';
 import { runCommand } from './read-arguments.ts';
 
 await runCommand(async () => {
+  const print = (line: string): void => void process.stdout.write(`${line}\n`);
+  print(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}\n`);
   const seeing = await benchSeeing();
-  const ranking = benchRanking();
-  // Machines differ and are shared: every line is read against decoding in the same run.
-  const [decoding] = seeing;
-  const rows = [...seeing, ...ranking, ...benchGarden()];
-  const width = Math.max(...rows.map(({ name }) => name.length));
-  process.stdout.write(
-    `${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}\n\n`,
-  );
-  process.stdout.write(`${'step'.padEnd(width)}  median ms  × decoding\n`);
-  for (const { name, ms, note } of rows) {
-    const ratio = decoding ? (ms / decoding.ms).toFixed(2) : '–';
-    process.stdout.write(
-      `${name.padEnd(width)}  ${ms.toFixed(ms < 1 ? 3 : 1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}\n`,
+  print('seeing            megapixels  file MB  decode ms  rest ms  × decode  first time  MB over idle');
+  for (const row of seeing) print(lineOf(row));
+  const others = [...benchRanking(), ...benchGarden()];
+  // Machines differ and are shared: every line is read against decoding 12 megapixels in the same run.
+  const decoding = seeing.find(({ runtime, megapixels }) => runtime === 'Node' && megapixels === 12);
+  const width = Math.max(...others.map(({ name }) => name.length));
+  print(`\n${'step'.padEnd(width)}  median ms  × decoding 12 megapixels in Node`);
+  for (const { name, ms, note } of others) {
+    const ratio = decoding ? (ms / decoding.decodeMs).toFixed(2) : '–';
+    print(
+      `${name.padEnd(width)}  ${ms.toFixed(ms < 1 ? 3 : 1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}`,
     );
   }
   return 0;
 });
+
+function lineOf(row: SeeingRow): string {
+  const { runtime, megapixels, fileMb, decodeMs, restMs, firstRestMs, overIdleMb, what } = row;
+  return [
+    runtime.padEnd(16),
+    String(megapixels).padStart(10),
+    fileMb.toFixed(1).padStart(7),
+    decodeMs.toFixed(0).padStart(9),
+    restMs.toFixed(0).padStart(7),
+    (restMs / decodeMs).toFixed(2).padStart(8),
+    (firstRestMs / decodeMs).toFixed(1).padStart(10),
+    (overIdleMb?.toFixed(0) ?? '–').padStart(12),
+    what,
+  ].join('  ');
+}

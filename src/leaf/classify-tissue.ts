@@ -1,4 +1,5 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
+import { measureHue } from '../photo/measure-hue.ts';
 import { TISSUES, type Tissue } from './types.ts';
 
 /** Bounds between the kinds of tissue, CIELAB under D65 after the white is set. */
@@ -51,7 +52,7 @@ export function classifyTissue(
     const a = lab.a[i]!;
     const b = lab.b[i]!;
     const chroma = Math.sqrt(a * a + b * b);
-    let hue = Math.atan2(b, a) * DEGREES;
+    let hue = measureHue(a, b);
     if (hue < 0) hue += 360;
     if (L > light && isWhite(chroma, a, L, typical, bounds.whiteChroma)) out[i] = INDEX.white;
     else if (L < dark && chroma < 8) out[i] = INDEX.necrotic;
@@ -63,8 +64,6 @@ export function classifyTissue(
   }
   return out;
 }
-
-const DEGREES = 180 / Math.PI;
 
 /**
  * Powder lets some green through: what is lighter than the leaf, this much weaker in colour and hardly greener than grey counts
@@ -92,7 +91,9 @@ function typicalStrength(lab: LabPlanes, leaf: Uint8Array): number {
   for (let i = 0; i < leaf.length; i++) {
     if (leaf[i] !== 255) continue;
     n++;
-    histogram[Math.min(127, strengthOf(Math.hypot(lab.a[i]!, lab.b[i]!), lab.L[i]!) | 0)]!++;
+    const a = lab.a[i]!;
+    const b = lab.b[i]!;
+    histogram[Math.min(127, strengthOf(Math.sqrt(a * a + b * b), lab.L[i]!) | 0)]!++;
   }
   let seen = 0;
   for (let c = 127; c > 0; c--) {

@@ -1,5 +1,5 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
-import { blurInside } from './blur-inside.ts';
+import type { InsideBlurs } from './blur-inside.ts';
 import type { LeafSample } from './sample-leaf.ts';
 
 /** Half the width of the green band along a vein, over the root of the leaf's area. */
@@ -14,10 +14,15 @@ const SCALE = 10;
  * in `chilli-india/nutritional` stand out there most, on hue and L* less. Greener lines count 1.3-fold: in a pattern of plain
  * stripes both kinds are equally strong, and the veins of a leaf are the greener.
  */
-export function contrastVeins(sample: LeafSample, lab: LabPlanes, living: Uint8Array): number | undefined {
+export function contrastVeins(
+  sample: LeafSample,
+  lab: LabPlanes,
+  living: Uint8Array,
+  blurs: InsideBlurs,
+): number | undefined {
   const { width, height, sizePx, depth } = sample;
   const sigma = BAND * sizePx;
-  const plane = blurInside(lab.b, living, width, height, Math.max(0.8, sigma));
+  const plane = blurs(Math.max(0.8, sigma))(lab.b);
   const step = Math.max(1, Math.round(0.7 * sigma));
   const row = step * width;
   let greener = 0;
@@ -34,7 +39,8 @@ export function contrastVeins(sample: LeafSample, lab: LabPlanes, living: Uint8A
         (plane[i + row + step]! - plane[i + row - step]! - plane[i - row + step]! + plane[i - row - step]!) /
         4;
       const mean = (xx + yy) / 2;
-      const root = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
+      const half = (xx - yy) / 2;
+      const root = Math.sqrt(half * half + xy * xy);
       // Half the second difference is the line's own step against the mean of its two sides.
       if (mean + root > 2 * Math.abs(mean - root)) greener += (mean + root) / 2;
       else if (root - mean > 2 * Math.abs(mean + root)) yellower += (root - mean) / 2;

@@ -1,5 +1,5 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
-import { blurInside } from './blur-inside.ts';
+import type { InsideBlurs } from './blur-inside.ts';
 import { boxesOf } from './boxes-of.ts';
 import { labelRegions } from './label-regions.ts';
 import type { LeafSample } from './sample-leaf.ts';
@@ -7,9 +7,14 @@ import type { LeafSample } from './sample-leaf.ts';
 /**
  * Veins as a mask on the sample: lines that are lighter, darker, greener or yellower than what lies on both sides.
  * A ridge is where the greatest second derivative (eigenvalue of the Hessian, scaled by σ²; Lindeberg 1998) of lightness
- * or of hue stands out and dominates the other; pieces shorter than an eighth of the leaf are dropped as grain and spots.
+ * or of hue stands out and dominates the other; pieces shorter than an eighth of the leaf are dropped as grain and spots. `blurs` are over the sample's tissue.
  */
-export function findVeins(sample: LeafSample, lab: LabPlanes, greenness: Float32Array): Uint8Array {
+export function findVeins(
+  sample: LeafSample,
+  lab: LabPlanes,
+  greenness: Float32Array,
+  blurs: InsideBlurs,
+): Uint8Array {
   const { width, height, tissue, sizePx } = sample;
   const strength = new Float32Array(tissue.length);
   for (const [plane, unit] of [
@@ -17,12 +22,7 @@ export function findVeins(sample: LeafSample, lab: LabPlanes, greenness: Float32
     [greenness, 0.5],
   ] as const) {
     for (const sigma of [0.008, 0.016]) {
-      addRidges(
-        blurInside(plane, tissue, width, height, Math.max(1, sigma * sizePx)),
-        sample,
-        unit,
-        strength,
-      );
+      addRidges(blurs(Math.max(1, sigma * sizePx))(plane), sample, unit, strength);
     }
   }
   const lines = new Uint8Array(tissue.length);
@@ -53,10 +53,11 @@ function addRidges(plane: Float32Array, sample: LeafSample, unit: number, streng
       const xy =
         (plane[i + width + 1]! - plane[i + width - 1]! - plane[i - width + 1]! + plane[i - width - 1]!) / 4;
       const mean = (xx + yy) / 2;
-      const root = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
-      const large = Math.max(Math.abs(mean + root), Math.abs(mean - root));
-      const small = Math.min(Math.abs(mean + root), Math.abs(mean - root));
-      const ridge = unit * (large - 2 * small);
+      const half = (xx - yy) / 2;
+      const root = Math.sqrt(half * half + xy * xy);
+      const one = Math.abs(mean + root);
+      const other = Math.abs(mean - root);
+      const ridge = unit * (one > other ? one - 2 * other : other - 2 * one);
       if (ridge > strength[i]!) strength[i] = ridge;
     }
   }

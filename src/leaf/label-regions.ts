@@ -8,8 +8,8 @@ export interface Regions {
 }
 
 /**
- * Labels the regions of pixels with `mask[i] === wanted`, connected through edges (4) or also corners (8), in one
- * flood fill each; regions are numbered in reading order of their first pixel.
+ * Labels the regions of pixels with `mask[i] === wanted`, connected through edges (4) or also corners (8), by the runs of
+ * each row and which of them touch; regions are numbered in reading order of their first pixel.
  */
 export function labelRegions(
   mask: Uint8Array,
@@ -18,35 +18,23 @@ export function labelRegions(
   wanted: number,
   neighbours: 4 | 8,
 ): Regions {
+  const { starts, ends, rows, roots } = findRuns(mask, width, height, wanted, neighbours);
   const labels = new Int32Array(width * height);
-  const stack = new Int32Array(width * height);
+  const labelOf = new Int32Array(starts.length);
   const sizes: number[] = [0];
-  for (let start = 0; start < labels.length; start++) {
-    if (mask[start] !== wanted || labels[start] !== 0) continue;
-    const label = sizes.length;
-    let size = 0;
-    let depth = 1;
-    stack[0] = start;
-    labels[start] = label;
-    while (depth > 0) {
-      const at = stack[--depth]!;
-      size++;
-      const x = at % width;
-      const y = (at / width) | 0;
-      const left = x > 0 ? 1 : 0;
-      const right = x < width - 1 ? 1 : 0;
-      for (let dy = y > 0 ? -1 : 0; dy <= (y < height - 1 ? 1 : 0); dy++) {
-        for (let dx = -left; dx <= right; dx++) {
-          if (neighbours === 4 && dx !== 0 && dy !== 0) continue;
-          const to = at + dy * width + dx;
-          if (mask[to] === wanted && labels[to] === 0) {
-            labels[to] = label;
-            stack[depth++] = to;
-          }
-        }
+  for (let y = 0; y < height; y++) {
+    for (let run = rows[y]!; run < rows[y + 1]!; run++) {
+      const root = roots[run]!;
+      // A root is the first run of its region in reading order.
+      if (root === run) {
+        labelOf[run] = sizes.length;
+        sizes.push(0);
       }
+      const label = labelOf[root]!;
+      const at = y * width;
+      labels.fill(label, at + starts[run]!, at + ends[run]!);
+      sizes[label]! += ends[run]! - starts[run]!;
     }
-    sizes.push(size);
   }
   return { labels, count: sizes.length - 1, sizes: Int32Array.from(sizes) };
 }
@@ -60,31 +48,100 @@ export function fillHoles(
   height: number,
   open: readonly number[] = [],
 ): Uint8Array {
-  const filled = new Uint8Array(mask.length).fill(255);
-  const stack = new Int32Array(width * height);
-  let depth = 0;
-  const visit = (i: number): void => {
-    if (mask[i] === 0 && filled[i] === 255) {
-      filled[i] = 0;
-      stack[depth++] = i;
-    }
-  };
-  for (let x = 0; x < width; x++) {
-    visit(x);
-    visit((height - 1) * width + x);
-  }
+  const { starts, ends, rows, roots } = findRuns(mask, width, height, 0, 4);
+  const isOpen = new Uint8Array(starts.length);
   for (let y = 0; y < height; y++) {
-    visit(y * width);
-    visit(y * width + width - 1);
+    const onRim = y === 0 || y === height - 1;
+    for (let run = rows[y]!; run < rows[y + 1]!; run++) {
+      if (onRim || starts[run] === 0 || ends[run] === width) isOpen[roots[run]!] = 1;
+    }
   }
-  for (const i of open) visit(i);
-  while (depth > 0) {
-    const at = stack[--depth]!;
-    const x = at % width;
-    if (x > 0) visit(at - 1);
-    if (x < width - 1) visit(at + 1);
-    if (at >= width) visit(at - width);
-    if (at + width < mask.length) visit(at + width);
+  for (const i of open) {
+    const y = Math.floor(i / width);
+    const x = i - y * width;
+    for (let run = rows[y]!; run < rows[y + 1]!; run++) {
+      if (starts[run]! <= x && x < ends[run]!) isOpen[roots[run]!] = 1;
+    }
+  }
+  const filled = new Uint8Array(mask.length).fill(255);
+  for (let y = 0; y < height; y++) {
+    for (let run = rows[y]!; run < rows[y + 1]!; run++) {
+      if (isOpen[roots[run]!] === 1) filled.fill(0, y * width + starts[run]!, y * width + ends[run]!);
+    }
   }
   return filled;
+}
+
+/** Runs of wanted pixels, row by row: run k reaches from `starts[k]` up to but without `ends[k]`. */
+interface Runs {
+  readonly starts: Int32Array;
+  readonly ends: Int32Array;
+  /** The first run of each row, and after the last row the number of all. */
+  readonly rows: Int32Array;
+  /** For each run the first run of its region. */
+  readonly roots: Int32Array;
+}
+
+function findRuns(mask: Uint8Array, width: number, height: number, wanted: number, neighbours: 4 | 8): Runs {
+  let starts = new Int32Array(1024);
+  let ends = new Int32Array(1024);
+  const rows = new Int32Array(height + 1);
+  let count = 0;
+  for (let y = 0; y < height; y++) {
+    rows[y] = count;
+    const end = (y + 1) * width;
+    for (let i = y * width; i < end; i++) {
+      if (mask[i] !== wanted) continue;
+      const first = i;
+      while (i < end && mask[i] === wanted) i++;
+      if (count === starts.length) {
+        starts = enlarge(starts);
+        ends = enlarge(ends);
+      }
+      starts[count] = first - end + width;
+      ends[count++] = i - end + width;
+    }
+  }
+  rows[height] = count;
+  return { starts, ends, rows, roots: joinRuns(starts, ends, rows, count, neighbours === 8 ? 1 : 0) };
+}
+
+function enlarge(list: Int32Array): Int32Array<ArrayBuffer> {
+  const larger = new Int32Array(list.length * 2);
+  larger.set(list);
+  return larger;
+}
+
+/** Union of runs that touch, by the smaller index, so that every root is the first run of its region. */
+function joinRuns(
+  starts: Int32Array,
+  ends: Int32Array,
+  rows: Int32Array,
+  count: number,
+  slack: number,
+): Int32Array {
+  const roots = new Int32Array(count);
+  for (let run = 0; run < count; run++) roots[run] = run;
+  const rootOf = (run: number): number => {
+    let at = run;
+    while (roots[at] !== at) {
+      roots[at] = roots[roots[at]!]!;
+      at = roots[at]!;
+    }
+    return at;
+  };
+  for (let y = 1; y < rows.length - 1; y++) {
+    let above = rows[y - 1]!;
+    for (let run = rows[y]!; run < rows[y + 1]!; run++) {
+      while (above < rows[y]! && ends[above]! + slack <= starts[run]!) above++;
+      for (let k = above; k < rows[y]! && starts[k]! < ends[run]! + slack; k++) {
+        const one = rootOf(run);
+        const other = rootOf(k);
+        if (one < other) roots[other] = one;
+        else roots[one] = other;
+      }
+    }
+  }
+  for (let run = 0; run < count; run++) roots[run] = rootOf(run);
+  return roots;
 }

@@ -29,19 +29,24 @@ export function measureColour(
   let a = 0;
   let b = 0;
   let n = 0;
-  const light = [0, 0, 0];
+  let red = 0;
+  let green = 0;
+  let blue = 0;
   for (let i = 0; i < counts.length; i++) {
     if (counts[i] !== 255) continue;
     n++;
     L += lab.L[i]!;
     a += lab.a[i]!;
     b += lab.b[i]!;
-    for (let c = 0; c < 3; c++) light[c]! += LINEAR_OF_BYTE[data[i * 4 + c]!]!;
+    red += LINEAR_OF_BYTE[data[i * 4]!]!;
+    green += LINEAR_OF_BYTE[data[i * 4 + 1]!]!;
+    blue += LINEAR_OF_BYTE[data[i * 4 + 2]!]!;
   }
   if (n === 0) return undefined;
-  const coded = (c: number): number => 255 * convertLinearToSrgb(Math.min(1, (gains[c]! * light[c]!) / n));
+  const coded = (gain: number, light: number): number =>
+    255 * convertLinearToSrgb(Math.min(1, (gain * light) / n));
   const hue = (Math.atan2(b, a) * 180) / Math.PI;
-  const index = measureDarkGreen(coded(0), coded(1), coded(2));
+  const index = measureDarkGreen(coded(gains[0], red), coded(gains[1], green), coded(gains[2], blue));
   return {
     lightness: L / n,
     chroma: Math.hypot(a, b) / n,

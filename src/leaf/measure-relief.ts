@@ -1,5 +1,5 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
-import { blurInside } from './blur-inside.ts';
+import type { InsideBlurs } from './blur-inside.ts';
 import type { LeafSample } from './sample-leaf.ts';
 
 /** Scales of the hollows, over the root of the leaf's area; finer than the bulge between two side veins of a flat leaf. */
@@ -15,9 +15,17 @@ const RIM = 0.03;
  * smaller of them over the scale's own width. A fold or a vein bends the light one way only and counts next to nothing;
  * bright bumps are left out because the glare of a waxy leaf makes them without any relief. Undefined on too few pixels.
  */
-export function measureRelief(sample: LeafSample, lab: LabPlanes, living: Uint8Array): number | undefined {
-  const light = lab.L.map((L) => 100 * Math.log((L + 16) / 66));
-  const depths = HOLLOWS.map((scale) => depthAt(scale, sample, light, living));
+export function measureRelief(
+  sample: LeafSample,
+  lab: LabPlanes,
+  living: Uint8Array,
+  blurs: InsideBlurs,
+): number | undefined {
+  const light = new Float32Array(living.length);
+  for (let i = 0; i < light.length; i++) {
+    if (living[i] === 255) light[i] = 100 * Math.log((lab.L[i]! + 16) / 66);
+  }
+  const depths = HOLLOWS.map((scale) => depthAt(scale, sample, light, living, blurs));
   const [fine, broad] = depths;
   return fine === undefined || broad === undefined ? undefined : SCALE * Math.sqrt(fine * broad);
 }
@@ -27,10 +35,11 @@ function depthAt(
   sample: LeafSample,
   light: Float32Array,
   living: Uint8Array,
+  blurs: InsideBlurs,
 ): number | undefined {
   const { width, height, sizePx, depth } = sample;
   const sigma = Math.max(0.8, scale * sizePx);
-  const plane = blurInside(light, living, width, height, sigma);
+  const plane = blurs(sigma)(light);
   const step = Math.max(1, Math.round(0.7 * sigma));
   const row = step * width;
   let sunk = 0;
@@ -45,7 +54,9 @@ function depthAt(
       const xy =
         (plane[i + row + step]! - plane[i + row - step]! - plane[i - row + step]! + plane[i - row - step]!) /
         4;
-      sunk += Math.max(0, (xx + yy) / 2 - Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy));
+      const half = (xx - yy) / 2;
+      const depthHere = (xx + yy) / 2 - Math.sqrt(half * half + xy * xy);
+      if (depthHere > 0) sunk += depthHere;
     }
   }
   return n > 100 ? sunk / n : undefined;

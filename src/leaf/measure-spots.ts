@@ -1,5 +1,5 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
-import { blurInside } from './blur-inside.ts';
+import type { InsideBlurs } from './blur-inside.ts';
 import { boxesOf } from './boxes-of.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
 import type { LeafSample } from './sample-leaf.ts';
@@ -25,11 +25,16 @@ const COMPACT = 0.35;
  * Dead spots: pieces redder than what lies round them and not just bleached, filled where the middle is pale, that are
  * compact, off the very edge and no larger than a thirtieth of the leaf. Told by the way in which colour turns and not by
  * where it ends, so that a colour cast does not hide a spot: a grey one on a leaf that looks blue is still told.
- * @param tissue 255 = counts
+ * @param tissue 255 = counts; `blurs` are over it
  */
-export function measureSpots(sample: LeafSample, lab: LabPlanes, tissue: Uint8Array): Spots {
+export function measureSpots(
+  sample: LeafSample,
+  lab: LabPlanes,
+  tissue: Uint8Array,
+  blurs: InsideBlurs,
+): Spots {
   const { width, height, sizePx } = sample;
-  const spot = fillHoles(standOut(sample, lab, tissue), width, height);
+  const spot = fillHoles(standOut(sample, lab, tissue, blurs), width, height);
   const regions = labelRegions(spot, width, height, 255, 8);
   const least = Math.max(4, 1e-4 * sizePx * sizePx);
   const most = (sizePx * sizePx) / 30;
@@ -47,25 +52,34 @@ export function measureSpots(sample: LeafSample, lab: LabPlanes, tissue: Uint8Ar
   return { count, area };
 }
 
-function standOut(sample: LeafSample, lab: LabPlanes, tissue: Uint8Array): Uint8Array {
-  const redder = stepsOf(lab.a, lab, sample, tissue);
-  const yellower = stepsOf(lab.b, lab, sample, tissue);
-  return Uint8Array.from(tissue, (inside, i) =>
-    inside === 255 &&
-    sample.depth[i]! >= 1.5 &&
-    redder[i]! > REDDER &&
-    yellower[i]! > -YELLOW_LOST * redder[i]!
-      ? 255
-      : 0,
-  );
+function standOut(
+  { sizePx, depth }: LeafSample,
+  lab: LabPlanes,
+  tissue: Uint8Array,
+  blurs: InsideBlurs,
+): Uint8Array {
+  const here = blurs(Math.max(0.7, FINE * sizePx));
+  const near = blurs(AROUND * sizePx);
+  const red = freeOfShading(lab.a, lab, tissue);
+  const yellow = freeOfShading(lab.b, lab, tissue);
+  const redHere = here(red);
+  const redNear = near(red);
+  const yellowHere = here(yellow);
+  const yellowNear = near(yellow);
+  const out = new Uint8Array(tissue.length);
+  for (let i = 0; i < out.length; i++) {
+    if (tissue[i] !== 255 || depth[i]! < 1.5) continue;
+    const redder = redHere[i]! - redNear[i]!;
+    if (redder > REDDER && yellowHere[i]! - yellowNear[i]! > -YELLOW_LOST * redder) out[i] = 255;
+  }
+  return out;
 }
 
-/** How far a plane of colour, freed of shading, lies above what is round each pixel. */
-function stepsOf(colour: Float32Array, lab: LabPlanes, sample: LeafSample, tissue: Uint8Array): Float32Array {
-  const { width, height, sizePx } = sample;
-  // Over L* + 16 it is free of shading: both grow with the cube root of the light.
-  const plane = colour.map((value, i) => (66 * value) / (lab.L[i]! + 16));
-  const here = blurInside(plane, tissue, width, height, Math.max(0.7, FINE * sizePx));
-  const near = blurInside(plane, tissue, width, height, AROUND * sizePx);
-  return here.map((value, i) => value - near[i]!);
+/** A plane of colour over L* + 16, as at L* 50: both grow with the cube root of the light. */
+function freeOfShading(colour: Float32Array, lab: LabPlanes, tissue: Uint8Array): Float32Array {
+  const plane = new Float32Array(colour.length);
+  for (let i = 0; i < plane.length; i++) {
+    if (tissue[i] === 255) plane[i] = (66 * colour[i]!) / (lab.L[i]! + 16);
+  }
+  return plane;
 }

@@ -1,13 +1,15 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
-import { blurInside } from './blur-inside.ts';
+import { measureHue } from '../photo/measure-hue.ts';
+import { createInsideBlurs, type InsideBlurs } from './blur-inside.ts';
 import { classifyTissue, TISSUE_BOUNDS, TISSUE_INDEX, type TissueBounds } from './classify-tissue.ts';
 import { contrastVeins } from './contrast-veins.ts';
-import { findCentre } from './find-centre.ts';
+import { AT_BASE, AT_TIP } from './find-ends.ts';
 import { measureColour } from './measure-colour.ts';
 import { measureRelief } from './measure-relief.ts';
-import { measureSpots } from './measure-spots.ts';
+import { measureSpots, type Spots } from './measure-spots.ts';
 import type { MeasureId } from './measures.ts';
 import type { LeafSample } from './sample-leaf.ts';
+import { TISSUES } from './types.ts';
 
 /** Values by measure; what could not be taken is left out. */
 export type Values = { [Id in MeasureId]?: number };
@@ -17,8 +19,15 @@ export interface Taking {
   readonly lab: LabPlanes;
   readonly gains: readonly [number, number, number];
   readonly bounds: TissueBounds;
-  /** Tissue to measure, 255 = counts. */
+  /** Tissue to measure, 255 = counts, and blurs over it. */
   readonly tissue: Uint8Array;
+  readonly blurs: InsideBlurs;
+  /** Tip and base, as `findEnds` gives them. */
+  readonly ends: Uint8Array | undefined;
+  /** Spots, where they are known: the bounds between kinds of tissue do not move them. */
+  readonly spots?: Spots;
+  /** Surface relief, where it is known: the light hardly moves it, since it is told from ratios of lightness. */
+  readonly relief?: number | undefined;
 }
 
 /** Everything about colour and its pattern that is taken again for each circumstance. */
@@ -31,10 +40,9 @@ export function measureTissue(sample: LeafSample, taking: Taking): Values {
   for (let i = 0; i < kinds.length; i++) if (tissue[i] === 255) counts[kinds[i]!]!++;
   const all = counts.reduce((sum, v) => sum + v, 0);
   if (all < 30) return {};
-  const living = Uint8Array.from(kinds, (k) =>
-    k === TISSUE_INDEX.healthy || k === TISSUE_INDEX.chlorotic || k === TISSUE_INDEX.purple ? 255 : 0,
-  );
-  const spots = measureSpots(sample, lab, tissue);
+  const living = new Uint8Array(kinds.length);
+  for (let i = 0; i < kinds.length; i++) if (IS_LIVING[kinds[i]!] === 1) living[i] = 255;
+  const spots = taking.spots ?? measureSpots(sample, lab, tissue, taking.blurs);
   const values: Values = {
     'chlorotic-fraction': weighChlorotic(lab, kinds, taking.bounds) / all,
     'necrotic-fraction': counts[TISSUE_INDEX.necrotic]! / all,
@@ -44,31 +52,31 @@ export function measureTissue(sample: LeafSample, taking: Taking): Values {
     'spot-fraction': spots.area / all,
   };
   if (counts[1]! + counts[2]! + counts[4]! < 0.05 * all) return values;
-  const greenness = hueAround(lab, living, width, height, FINE * sizePx);
+  const blurs = createInsideBlurs(living, width, height);
+  const greenness = hueAround(lab, blurs, FINE * sizePx);
   return {
     ...values,
     ...measureColour(sample, lab, taking.gains, findTinted(lab, kinds, living, taking.bounds)),
-    ...measurePattern(sample, lab, living, greenness),
+    ...measurePattern(sample, taking, living, blurs, greenness),
   };
 }
+
+const IS_LIVING = Uint8Array.from({ length: TISSUES.length }, (_, kind) =>
+  kind === TISSUE_INDEX.healthy || kind === TISSUE_INDEX.chlorotic || kind === TISSUE_INDEX.purple ? 1 : 0,
+);
 
 /** Smoothing of hue against the grain of the camera, over the root of the leaf's area. */
 const FINE = 0.006;
 
-/** Hue in degrees (0–360 held to 60–180, where plants are) of the mean colour around each pixel of the mask. */
-export function hueAround(
-  lab: LabPlanes,
-  mask: Uint8Array,
-  width: number,
-  height: number,
-  sigmaPx: number,
-): Float32Array {
-  const a = blurInside(lab.a, mask, width, height, Math.max(0.7, sigmaPx));
-  const b = blurInside(lab.b, mask, width, height, Math.max(0.7, sigmaPx));
+/** Hue in degrees (0–360 held to 60–180, where plants are) of the mean colour around each pixel of the mask that `blurs` are over. */
+export function hueAround(lab: LabPlanes, blurs: InsideBlurs, sigmaPx: number): Float32Array {
+  const blur = blurs(Math.max(0.7, sigmaPx));
+  const a = blur(lab.a);
+  const b = blur(lab.b);
   const hue = new Float32Array(a.length);
   for (let i = 0; i < hue.length; i++) {
-    const h = (Math.atan2(b[i]!, a[i]!) * 180) / Math.PI;
-    hue[i] = Math.max(60, Math.min(180, h < -90 ? 180 : h));
+    const h = measureHue(a[i]!, b[i]!);
+    hue[i] = h < -90 ? 180 : Math.max(60, Math.min(180, h));
   }
   return hue;
 }
@@ -83,7 +91,7 @@ function weighChlorotic(lab: LabPlanes, kinds: Uint8Array, bounds: TissueBounds)
   let sum = 0;
   for (let i = 0; i < kinds.length; i++) {
     if (kinds[i] !== TISSUE_INDEX.healthy && kinds[i] !== TISSUE_INDEX.chlorotic) continue;
-    const hue = (Math.atan2(lab.b[i]!, lab.a[i]!) * 180) / Math.PI;
+    const hue = measureHue(lab.a[i]!, lab.b[i]!);
     sum += hue < -90 ? 0 : Math.max(0, Math.min(1, (from - hue) / CHLOROTIC_SPAN));
   }
   return sum;
@@ -104,18 +112,21 @@ export function findTinted(
   bounds: TissueBounds = TISSUE_BOUNDS,
 ): Uint8Array {
   const least = Math.tan((bounds.deadHue * Math.PI) / 180);
+  const { outside, purple } = TISSUE_INDEX;
   let alive = 0;
   let tinted = 0;
-  const out = Uint8Array.from(kinds, (kind, i) => {
+  const out = new Uint8Array(kinds.length);
+  for (let i = 0; i < out.length; i++) {
+    const kind = kinds[i]!;
+    if (kind === outside) continue;
     if (living[i] === 255) alive++;
     const a = lab.a[i]!;
     const b = lab.b[i]!;
-    const counts =
-      kind === TISSUE_INDEX.purple ||
-      (kind !== TISSUE_INDEX.outside && b > 0 && (a <= 0 || b > least * a) && a * a + b * b > TINTED ** 2);
-    if (counts) tinted++;
-    return counts ? 255 : 0;
-  });
+    if (kind === purple || (b > 0 && (a <= 0 || b > least * a) && a * a + b * b > TINTED * TINTED)) {
+      out[i] = 255;
+      tinted++;
+    }
+  }
   return tinted > 0.3 * alive ? out : living;
 }
 
@@ -125,43 +136,50 @@ const TINTED = 10;
 /** Evenness and the contrasts of edge and tip, on hue: shading and folds leave hue alone; mottle and veins on b*. */
 function measurePattern(
   sample: LeafSample,
-  lab: LabPlanes,
+  taking: Taking,
   living: Uint8Array,
+  blurs: InsideBlurs,
   greenness: Float32Array,
 ): Values {
-  const { width, height, sizePx, depth } = sample;
-  const middle = blurInside(greenness, living, width, height, 0.03 * sizePx);
-  const yellow = blurInside(lab.b, living, width, height, Math.max(0.8, PATCH.finest * sizePx));
-  const yellowNear = blurInside(lab.b, living, width, height, PATCH.broadest * sizePx);
+  const { lab, ends } = taking;
+  const { sizePx, depth } = sample;
+  const middle = blurs(0.03 * sizePx)(greenness);
+  const yellow = blurs(Math.max(0.8, PATCH.finest * sizePx))(lab.b);
+  const yellowNear = blurs(PATCH.broadest * sizePx)(lab.b);
   const mean = meanInside(greenness, living);
   const deepest = maxOf(depth);
-  const edge = [0, 0];
-  const inner = [0, 0];
+  let edge = 0;
+  let edgeCount = 0;
+  let inner = 0;
+  let innerCount = 0;
   let spread = 0;
   let patches = 0;
   let n = 0;
   for (let i = 0; i < living.length; i++) {
     if (living[i] !== 255) continue;
     n++;
-    spread += (middle[i]! - mean) ** 2;
-    patches += (yellow[i]! - yellowNear[i]!) ** 2;
-    const group = depth[i]! < 0.16 * deepest ? edge : depth[i]! > 0.45 * deepest ? inner : undefined;
-    if (group === undefined) continue;
-    group[0]! += greenness[i]!;
-    group[1]!++;
+    const off = middle[i]! - mean;
+    const patch = yellow[i]! - yellowNear[i]!;
+    spread += off * off;
+    patches += patch * patch;
+    if (depth[i]! < 0.16 * deepest) {
+      edge += greenness[i]!;
+      edgeCount++;
+    } else if (depth[i]! > 0.45 * deepest) {
+      inner += greenness[i]!;
+      innerCount++;
+    }
   }
   const values: Values = {
     evenness: 1 / (1 + Math.sqrt(spread / n) / EVEN_HALF),
     mottle: Math.sqrt(patches / n) / (Math.sqrt(patches / n) + MOTTLE_HALF),
   };
-  const veins = contrastVeins(sample, lab, living);
+  const veins = contrastVeins(sample, lab, living, blurs);
   if (veins !== undefined) values['vein-contrast'] = veins;
-  const relief = measureRelief(sample, lab, living);
+  const relief = 'relief' in taking ? taking.relief : measureRelief(sample, lab, living, blurs);
   if (relief !== undefined) values['surface-relief'] = relief;
-  if (edge[1]! > 20 && inner[1]! > 20) {
-    values['edge-contrast'] = inner[0]! / inner[1]! - edge[0]! / edge[1]!;
-  }
-  const tip = contrastTip(sample, living, greenness);
+  if (edgeCount > 20 && innerCount > 20) values['edge-contrast'] = inner / innerCount - edge / edgeCount;
+  const tip = ends === undefined ? undefined : contrastTip(ends, living, greenness);
   if (tip !== undefined) values['tip-contrast'] = tip;
   return values;
 }
@@ -172,58 +190,17 @@ const PATCH = { finest: 0.008, broadest: 0.05 };
 const EVEN_HALF = 8;
 const MOTTLE_HALF = 6;
 
-/**
- * Hue of the base third less hue of the tip third along the longest axis. The tip is the more pointed end; undefined when
- * the ends look alike, or the leaf is about as broad as long.
- */
-function contrastTip(sample: LeafSample, living: Uint8Array, greenness: Float32Array): number | undefined {
-  const { width, outline, sizePx } = sample;
-  const { x: mx, y: my } = findCentre(outline, width);
-  let xx = 0;
-  let yy = 0;
-  let xy = 0;
-  for (let i = 0; i < outline.length; i++) {
-    if (outline[i] !== 255) continue;
-    const dx = (i % width) - mx;
-    const dy = ((i / width) | 0) - my;
-    xx += dx * dx;
-    yy += dy * dy;
-    xy += dx * dy;
-  }
-  const angle = 0.5 * Math.atan2(2 * xy, xx - yy);
-  const root = Math.hypot((xx - yy) / 2, xy);
-  const elongation = Math.sqrt(((xx + yy) / 2 + root) / Math.max(1, (xx + yy) / 2 - root));
-  if (elongation < 1.25) return undefined;
-  const cos = Math.cos(angle);
-  const sin = Math.sin(angle);
-  const along = (i: number): number => ((i % width) - mx) * cos + (((i / width) | 0) - my) * sin;
-  let least = 0;
-  let most = 0;
-  for (let i = 0; i < outline.length; i++) {
-    if (outline[i] !== 255) continue;
-    const t = along(i);
-    if (t < least) least = t;
-    if (t > most) most = t;
-  }
-  const sums = { low: [0, 0], high: [0, 0] };
-  const ends = { low: 0, high: 0 };
-  for (let i = 0; i < outline.length; i++) {
-    if (outline[i] !== 255) continue;
-    const t = (along(i) - least) / (most - least);
-    if (t < 0.12) ends.low++;
-    else if (t > 0.88) ends.high++;
+/** Hue of the base third less hue of the tip third; undefined on too few pixels. */
+function contrastTip(ends: Uint8Array, living: Uint8Array, greenness: Float32Array): number | undefined {
+  const sums = [0, 0, 0];
+  const counts = [0, 0, 0];
+  for (let i = 0; i < ends.length; i++) {
     if (living[i] !== 255) continue;
-    const group = t < 0.3 ? sums.low : t > 0.7 ? sums.high : undefined;
-    if (group === undefined) continue;
-    group[0]! += greenness[i]!;
-    group[1]!++;
+    sums[ends[i]!]! += greenness[i]!;
+    counts[ends[i]!]!++;
   }
-  if (sums.low[1]! < 20 || sums.high[1]! < 20 || sizePx < 20) return undefined;
-  const ratio = ends.low / Math.max(1, ends.high);
-  if (ratio > 0.8 && ratio < 1.25) return undefined;
-  const low = sums.low[0]! / sums.low[1]!;
-  const high = sums.high[0]! / sums.high[1]!;
-  return ratio < 1 ? high - low : low - high;
+  if (counts[AT_TIP]! < 20 || counts[AT_BASE]! < 20) return undefined;
+  return sums[AT_BASE]! / counts[AT_BASE]! - sums[AT_TIP]! / counts[AT_TIP]!;
 }
 
 /** Median of a plane under a mask, from a histogram of steps of 0.25 between 0 and 110. */

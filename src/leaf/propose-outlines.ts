@@ -1,6 +1,6 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { modelColours } from './colour-model.ts';
-import { addFlowEdge, createFlowGraph, cutGraph, type FlowGraph } from './cut-graph.ts';
+import { createFlowGrid, createGridCutter, type FlowGrid, type GridCutter, placeInGrid } from './cut-grid.ts';
 import { describePlainGround } from './find-holes.ts';
 import { colourStep, growFromSeed, STEP_X, STEP_Y } from './grow-from-seed.ts';
 import { judgePlant } from './judge-plant.ts';
@@ -37,13 +37,15 @@ export function proposeOutlines(
   makeGuess: () => Float32Array | undefined,
 ): Proposal[] {
   const n = lab.width * lab.height;
-  const scene: Scene = { lab, cells, seeds, edges: weighEdges(lab), plant: judgePlant(lab) };
+  const edges = weighEdges(lab);
+  const scene: Scene = { lab, cells, seeds, cut: createGridCutter(edges), plant: judgePlant(lab) };
+  const starred: Scene = { ...scene, cut: createGridCutter(demandStar(edges, lab, seeds)) };
   const near = growFromSeed(lab, seeds.leaf, 0.012, 9);
   const leaf = new Float32Array(n);
   const ground = new Float32Array(n);
   const starts: (Cut & { inside: Uint8Array })[] = [];
   const attempt = (cut: Cut): void => {
-    const inside = cutOnce(scene, leaf, ground, cut);
+    const inside = cutOnce(cut.star ? starred : scene, leaf, ground, cut);
     if (inside !== undefined) starts.push({ ...cut, inside });
   };
   for (const share of REACHES) {
@@ -82,7 +84,7 @@ export function proposeOutlines(
       leaf[i] = mask[i] === 255 ? 1 : 0;
       ground[i] = 1 - leaf[i]!;
     }
-    const inside = cutOnce(scene, leaf, ground, cut);
+    const inside = cutOnce(cut.star ? starred : scene, leaf, ground, cut);
     if (inside !== undefined) again.push(score(inside));
   }
   const byColour = [...scored, ...again].sort(byScore);
@@ -115,7 +117,8 @@ interface Scene {
   readonly lab: LabPlanes;
   readonly cells: Uint16Array;
   readonly seeds: Seeds;
-  readonly edges: Int32Array;
+  /** The side of every pixel for evidence of leaf at each. */
+  readonly cut: GridCutter;
   readonly plant: Float32Array;
 }
 
@@ -151,8 +154,8 @@ function quantile(values: Float32Array, share: number): number {
   return Math.max(1e-3, sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!);
 }
 
-/** Capacity of the edge between neighbours: high where the colour stays the same. Four edges a pixel. */
-function weighEdges(lab: LabPlanes): Int32Array {
+/** Capacity between neighbours: high where the colour stays the same. */
+function weighEdges(lab: LabPlanes): FlowGrid {
   const { width, height } = lab;
   const steps = new Float32Array(width * height * 4).fill(-1);
   let sum = 0;
@@ -173,13 +176,18 @@ function weighEdges(lab: LabPlanes): Int32Array {
   }
   // The scale is the picture's own mean, as in Boykov and Jolly 2001 and Rother et al. 2004.
   const beta = 1 / Math.max(1, (2 * sum) / count);
-  const weights = new Int32Array(steps.length);
+  const grid = createFlowGrid(width, height);
   for (let i = 0; i < steps.length; i++) {
     if (steps[i]! < 0) continue;
-    const length = (i & 3) >= 2 ? Math.SQRT2 : 1;
-    weights[i] = Math.round((SMOOTHNESS * (0.04 + Math.exp(-beta * steps[i]! ** 2))) / length);
+    const k = i & 3;
+    const x = (i >> 2) % width;
+    const y = Math.floor((i >> 2) / width);
+    const length = k >= 2 ? Math.SQRT2 : 1;
+    const weight = Math.round((SMOOTHNESS * (0.04 + Math.exp(-beta * steps[i]! * steps[i]!))) / length);
+    grid.capacity[placeInGrid(grid, x, y) * 8 + k] = weight;
+    grid.capacity[placeInGrid(grid, x + STEP_X[k]!, y + STEP_Y[k]!) * 8 + (k ^ 4)] = weight;
   }
-  return weights;
+  return grid;
 }
 
 /** Weight of a fully smooth edge against one nat of evidence at a pixel, both in whole units. */
@@ -191,37 +199,36 @@ function cutOnce(
   scene: Scene,
   leafWeights: Float32Array,
   groundWeights: Float32Array,
-  { near, reach = 1, guess, colourWeight, star }: Cut,
+  { near, reach = 1, guess, colourWeight }: Cut,
 ): Uint8Array | undefined {
-  const { cells, seeds, edges } = scene;
+  const { cells, seeds } = scene;
   const { width, height } = scene.lab;
   const n = width * height;
   const leaf = modelColours(cells, leafWeights);
   const ground = modelColours(cells, groundWeights);
-  const graph = createFlowGraph(n, n * (star ? 5 : 4));
+  // What a colour says is worked out once for all pixels of it.
+  const says = new Float32Array(leaf.length);
+  for (let cell = 0; cell < says.length; cell++) {
+    if (leaf[cell] === ground[cell]) continue;
+    says[cell] = colourWeight * Math.log((leaf[cell]! + 2e-4) / (ground[cell]! + 2e-4));
+  }
+  const terminal = new Int32Array(n);
   for (let i = 0; i < n; i++) {
-    const cell = cells[i]!;
-    let evidence = colourWeight * Math.log((leaf[cell]! + 2e-4) / (ground[cell]! + 2e-4));
+    let evidence = says[cells[i]!]!;
     if (near !== undefined) evidence += 1.2 * Math.log((reach + 1e-6) / (near[i]! + 1e-6));
     if (guess !== undefined) evidence += Math.max(-6, Math.min(6, GUESS_WEIGHT * guess[i]!));
-    graph.terminal[i] = Math.round(UNIT * Math.max(-6, Math.min(6, evidence)));
+    terminal[i] = Math.round(UNIT * Math.max(-6, Math.min(6, evidence)));
   }
-  for (const i of seeds.ground) graph.terminal[i] = -CERTAIN;
-  for (const i of seeds.leaf) graph.terminal[i] = CERTAIN;
-  for (let i = 0; i < n; i++) {
-    for (let k = 0; k < 4; k++) {
-      const weight = edges[i * 4 + k]!;
-      if (weight > 0) addFlowEdge(graph, i, i + STEP_Y[k]! * width + STEP_X[k]!, weight);
-    }
-  }
-  if (star) demandStar(graph, width, height, seeds);
-  return keepSeeded(cutGraph(graph), width, height, seeds);
+  for (const i of seeds.ground) terminal[i] = -CERTAIN;
+  for (const i of seeds.leaf) terminal[i] = CERTAIN;
+  return keepSeeded(scene.cut(terminal), width, height, seeds);
 }
 
 const CERTAIN = 10_000_000;
 
 /** If a pixel is leaf, so is the next one on the straight way to the middle of the seeds. */
-function demandStar(graph: FlowGraph, width: number, height: number, seeds: Seeds): void {
+function demandStar(edges: FlowGrid, { width, height }: LabPlanes, seeds: Seeds): FlowGrid {
+  const capacity = edges.capacity.slice();
   let cx = 0;
   let cy = 0;
   for (const i of seeds.leaf) {
@@ -232,10 +239,13 @@ function demandStar(graph: FlowGraph, width: number, height: number, seeds: Seed
     for (let x = 0; x < width; x++) {
       const far = Math.hypot(cx - x, cy - y);
       if (far < 1.5) continue;
-      const to = (y + Math.round((cy - y) / far)) * width + x + Math.round((cx - x) / far);
-      addFlowEdge(graph, y * width + x, to, CERTAIN, 0);
+      const dx = Math.round((cx - x) / far);
+      const dy = Math.round((cy - y) / far);
+      const toward = STEP_X.findIndex((stepX, k) => stepX === dx && STEP_Y[k] === dy);
+      capacity[placeInGrid(edges, x, y) * 8 + toward]! += CERTAIN;
     }
   }
+  return { ...edges, capacity };
 }
 
 /** Keeps the pieces that hold a seed, holes filled. */

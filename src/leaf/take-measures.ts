@@ -1,8 +1,11 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import { castOf } from '../photo/settle-white.ts';
+import { createInsideBlurs } from './blur-inside.ts';
 import { TISSUE_BOUNDS, type TissueBounds } from './classify-tissue.ts';
+import { findEnds } from './find-ends.ts';
 import { findVeins } from './find-veins.ts';
 import { measureDistances } from './measure-distances.ts';
+import { measureSpots } from './measure-spots.ts';
 import { hueAround, measureTissue, type Taking, type Values } from './measure-tissue.ts';
 import type { MeasureId, Measures } from './measures.ts';
 import { colourSample, type LeafSample } from './sample-leaf.ts';
@@ -27,15 +30,17 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
   const taking = prepare(sample, white);
   const values = measureTissue(sample, taking);
   const nominal = prepare(small, white);
-  const before = measureTissue(small, nominal);
+  const spots = measureSpots(small, nominal.lab, nominal.tissue, nominal.blurs);
+  const before = measureTissue(small, { ...nominal, spots });
+  const relief = before['surface-relief'];
   const again = (change: Partial<Taking>): Values => measureTissue(small, { ...nominal, ...change });
   const light = (se: number, direction: readonly [number, number, number]): Values => {
     const gains = turnGains(nominal.gains, se, direction);
-    return again({ gains, lab: colourSample(small, gains) });
+    return again({ gains, lab: colourSample(small, gains), relief });
   };
   const brighter = (stops: number): Values => {
     const gains = nominal.gains.map((v) => v * 2 ** stops) as [number, number, number];
-    return again({ gains, lab: colourSample(small, gains) });
+    return again({ gains, lab: colourSample(small, gains), relief });
   };
   const stops = white.exposure === undefined ? EXPOSURE_STOPS : SHEET_STOPS;
   // Two-sided changes count half each.
@@ -45,10 +50,10 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
     [light(0.5 * white.se, [1, 0, 1]), 1],
     [brighter(stops), 0.5],
     [brighter(-stops), 0.5],
-    [again({ tissue: small.tissue }), 0.5],
-    [again({ tissue: erode(small, Math.max(2, 0.018 * small.sizePx)) }), 0.5],
-    [again({ bounds: moveBounds(-1) }), 0.5],
-    [again({ bounds: moveBounds(1) }), 0.5],
+    [again(tissueOf(small, small.tissue)), 0.5],
+    [again(tissueOf(small, erode(small, Math.max(2, 0.018 * small.sizePx)))), 0.5],
+    [again({ spots, bounds: moveBounds(-1) }), 0.5],
+    [again({ spots, bounds: moveBounds(1) }), 0.5],
   ];
   const measures: { [Id in MeasureId]?: { value: number; se: number } } = {};
   for (const id of Object.keys(values) as MeasureId[]) {
@@ -62,8 +67,9 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
     }
     measures[id] = { value, se: scale * Math.sqrt(variance) };
   }
-  const hue = hueAround(taking.lab, sample.tissue, sample.width, sample.height, 0.006 * sample.sizePx);
-  return { measures, lab: taking.lab, veins: findVeins(sample, taking.lab, hue) };
+  const blurs = createInsideBlurs(sample.tissue, sample.width, sample.height);
+  const hue = hueAround(taking.lab, blurs, 0.006 * sample.sizePx);
+  return { measures, lab: taking.lab, veins: findVeins(sample, taking.lab, hue, blurs) };
 }
 
 /** How far exposure strays between two shots of a thing, stops: a camera sees a third as a step (common practice, no source). */
@@ -81,8 +87,13 @@ function prepare(sample: LeafSample, white: WhiteReference): Taking {
     lab: colourSample(sample, gains),
     gains,
     bounds: TISSUE_BOUNDS,
-    tissue: erode(sample, Math.max(1, 0.006 * sample.sizePx)),
+    ends: findEnds(sample),
+    ...tissueOf(sample, erode(sample, Math.max(1, 0.006 * sample.sizePx))),
   };
+}
+
+function tissueOf({ width, height }: LeafSample, tissue: Uint8Array): Pick<Taking, 'tissue' | 'blurs'> {
+  return { tissue, blurs: createInsideBlurs(tissue, width, height) };
 }
 
 /**
@@ -112,7 +123,9 @@ const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number] }
 /** Tissue at least `px` from the outline and from holes: pixels on a border are mixed with the ground. */
 export function erode(sample: LeafSample, px: number): Uint8Array {
   const depth = measureDistances(sample.tissue, sample.width, sample.height, 255, px + 2);
-  return Uint8Array.from(depth, (d) => (d > px ? 255 : 0));
+  const out = new Uint8Array(depth.length);
+  for (let i = 0; i < out.length; i++) if (depth[i]! > px) out[i] = 255;
+  return out;
 }
 
 /** Gains turned along a direction of log R, G, B until a mid grey shows a cast of `se` CIELAB units. */

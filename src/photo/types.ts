@@ -46,7 +46,7 @@ export class PhotoError extends Error {
   }
 }
 
-/** A decoded photo: full-size pixels, and the moment it was taken where the file says so (local time, ISO 8601). */
+/** A decoded photo: pixels at full size or of the working frame (each decoder says which), and the moment it was taken where the file says so (local time, ISO 8601). */
 export interface DecodedPhoto {
   readonly pixels: Pixels;
   readonly takenAt?: string;

@@ -6,7 +6,7 @@ import { makeThumbnail } from './make-thumbnail.ts';
 import type { PhotoReply, PhotoRequest } from './protocol.ts';
 import { type Served, type ServedPort, serve } from './serve.ts';
 
-/** Taps follow each other on one photo, so the last one stays decoded; a second would cost 48 MB at 12 megapixels. */
+/** Taps follow each other on one photo, so the working frame of the last one is kept: 4 MB at most. */
 let lastDecoded: { photoId: string; photo: DecodedPhoto } | undefined;
 
 async function decode(photoId: string, picture: Blob): Promise<DecodedPhoto> {
@@ -27,7 +27,7 @@ async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
     ...(takenAt === undefined ? {} : { takenAt }),
   });
   const layers = tissues && layLayers(tissues);
-  const thumbnail = request.wantThumbnail ? await makeThumbnail(picture) : undefined;
+  const thumbnail = request.wantThumbnail ? await makeThumbnail(pixels) : undefined;
   return {
     reply: { ok: true, reading, ...(layers ? { layers } : {}), ...(thumbnail ? { thumbnail } : {}) },
     transfer: layers ? [layers.data.buffer as ArrayBuffer] : [],
