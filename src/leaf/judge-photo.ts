@@ -12,15 +12,16 @@ export interface Exposure {
 /** Exposure inside a mask, or of the whole frame. */
 export function judgeExposure(frame: Pixels, lab: LabPlanes, mask?: Uint8Array): Exposure {
   const histogram = new Int32Array(101);
+  const { data } = frame;
   let n = 0;
   let burnt = 0;
   for (let i = 0; i < lab.L.length; i++) {
     if (mask !== undefined && mask[i] !== 255) continue;
     n++;
-    const L = Math.max(0, Math.min(100, Math.round(lab.L[i]!)));
-    histogram[L]!++;
+    const L = (lab.L[i]! + 0.5) | 0;
+    histogram[L < 0 ? 0 : Math.min(100, L)]!++;
     const p = i * 4;
-    if (Math.min(frame.data[p]!, frame.data[p + 1]!, frame.data[p + 2]!) >= 250) burnt++;
+    if (data[p]! >= 250 && data[p + 1]! >= 250 && data[p + 2]! >= 250) burnt++;
   }
   let seen = 0;
   let medianL = 0;
@@ -39,9 +40,12 @@ export function judgeExposure(frame: Pixels, lab: LabPlanes, mask?: Uint8Array):
  * of focus has little left to lose. At the working frame leaves in focus give 0.6–1, the same blurred by a Gaussian of 2 px
  * 0.25–0.4, of 3 px under 0.22, whatever the leaf.
  */
-export function judgeSharpness(lab: LabPlanes, mask?: Uint8Array): number {
+export function judgeSharpness(
+  lab: LabPlanes,
+  mask?: Uint8Array,
+  soft: Float32Array = softenLightness(lab),
+): number {
   const { width, height } = lab;
-  const soft = blurPlane(lab.L, width, height, 1.5);
   const steps = new Int32Array(STEP_BINS);
   let before = 0;
   let after = 0;
@@ -63,6 +67,10 @@ export function judgeSharpness(lab: LabPlanes, mask?: Uint8Array): number {
   // Far out of focus only grain is left, which a blur takes away like detail: no step is steep any more.
   return loss * Math.min(1, stepAt(steps, n, STEEP_SHARE) / STEEP_L);
 }
+
+/** L* blurred a little: what sharpness is held against. */
+export const softenLightness = ({ L, width, height }: LabPlanes): Float32Array =>
+  blurPlane(L, width, height, 1.5);
 
 /** The step in L* that only this share of the pixels exceeds. */
 function stepAt(steps: Int32Array, n: number, share: number): number {

@@ -10,15 +10,17 @@ const DOT_STEP = 4;
  * Tiny pale dots per 1,000 px of leaf at the working frame: local maxima of a difference of Gaussians of L* (1 px and
  * 2.2 px, dots of about 2–4 px) that stand out on all sides, away from the outline. Error: counting noise and a tenth
  * of the value for the threshold.
+ *
+ * @param fine L* blurred by 1 px or little more, as `softenLightness` gives it: the narrowest blur there is
  */
 export function measureStipples(
   lab: LabPlanes,
   remaining: Uint8Array,
   outline: Uint8Array,
+  fine: Float32Array,
 ): Measured | undefined {
   const { width, height } = lab;
   const depth = measureDistances(outline, width, height, 255, 6);
-  const fine = blurPlane(lab.L, width, height, 0.8);
   const broad = blurPlane(lab.L, width, height, 2.2);
   let dots = 0;
   let area = 0;

@@ -26,8 +26,6 @@ export interface Taking {
   readonly ends: Uint8Array | undefined;
   /** Spots, where they are known: the bounds between kinds of tissue do not move them. */
   readonly spots?: Spots;
-  /** Surface relief, where it is known: the light hardly moves it, since it is told from ratios of lightness. */
-  readonly relief?: number | undefined;
 }
 
 /** Everything about colour and its pattern that is taken again for each circumstance. */
@@ -176,7 +174,7 @@ function measurePattern(
   };
   const veins = contrastVeins(sample, lab, living, blurs);
   if (veins !== undefined) values['vein-contrast'] = veins;
-  const relief = 'relief' in taking ? taking.relief : measureRelief(sample, lab, living, blurs);
+  const relief = measureRelief(sample, lab, living, blurs);
   if (relief !== undefined) values['surface-relief'] = relief;
   if (edgeCount > 20 && innerCount > 20) values['edge-contrast'] = inner / innerCount - edge / edgeCount;
   const tip = ends === undefined ? undefined : contrastTip(ends, living, greenness);

@@ -5,7 +5,7 @@ import type { PhotoRole, PhotoTrouble, Pixels } from '../photo/types.ts';
 import { classifyTissue, TISSUE_INDEX } from './classify-tissue.ts';
 import { countHoles } from './count-holes.ts';
 import { type FoundLeaf, findLeaf } from './find-leaf.ts';
-import { judgeExposure, judgeSharpness } from './judge-photo.ts';
+import { judgeExposure, judgeSharpness, softenLightness } from './judge-photo.ts';
 import { judgePlantColour } from './judge-plant.ts';
 import { looksLikeLeaf } from './looks-like-leaf.ts';
 import { measureLoss } from './measure-loss.ts';
@@ -76,9 +76,10 @@ export function readLeaf(pixels: Pixels, options: ReadLeafOptions): LeafAnalysis
     countHoles(leaf.outline, leaf.remaining, width, height),
   );
   const crop = cropLeaf(frame, leaf, white);
-  const facts = measureFrame(crop, frame);
+  const soft = softenLightness(crop.lab);
+  const facts = measureFrame(crop, frame, soft);
   const trouble = findTrouble(crop, facts);
-  const stipples = measureStipples(crop.lab, crop.remaining, crop.outline);
+  const stipples = measureStipples(crop.lab, crop.remaining, crop.outline, soft);
   const measures: Measures = {
     ...taken.measures,
     ...loss.measures,
@@ -144,13 +145,13 @@ interface FrameFacts {
   readonly sharpness: number;
 }
 
-function measureFrame({ lab, outline }: LeafCrop, frame: Pixels): FrameFacts {
+function measureFrame({ lab, outline }: LeafCrop, frame: Pixels, soft: Float32Array): FrameFacts {
   let areaPx = 0;
   for (let i = 0; i < outline.length; i++) if (outline[i] === 255) areaPx++;
   return {
     areaPx,
     share: areaPx / (frame.width * frame.height),
-    sharpness: judgeSharpness(lab, outline),
+    sharpness: judgeSharpness(lab, outline, soft),
   };
 }
 

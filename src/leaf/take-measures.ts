@@ -32,15 +32,14 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
   const nominal = prepare(small, white);
   const spots = measureSpots(small, nominal.lab, nominal.tissue, nominal.blurs);
   const before = measureTissue(small, { ...nominal, spots });
-  const relief = before['surface-relief'];
   const again = (change: Partial<Taking>): Values => measureTissue(small, { ...nominal, ...change });
   const light = (se: number, direction: readonly [number, number, number]): Values => {
     const gains = turnGains(nominal.gains, se, direction);
-    return again({ gains, lab: colourSample(small, gains), relief });
+    return again({ gains, lab: colourSample(small, gains) });
   };
   const brighter = (stops: number): Values => {
     const gains = nominal.gains.map((v) => v * 2 ** stops) as [number, number, number];
-    return again({ gains, lab: colourSample(small, gains), relief });
+    return again({ gains, lab: colourSample(small, gains) });
   };
   const stops = white.exposure === undefined ? EXPOSURE_STOPS : SHEET_STOPS;
   // Two-sided changes count half each.

@@ -287,19 +287,25 @@ function estimateLight(
   for (let i = 0; i < n; i += stride) {
     looked++;
     if (exclude?.[i] === 255) continue;
-    const bytes = [frame.data[i * 4]!, frame.data[i * 4 + 1]!, frame.data[i * 4 + 2]!] as const;
-    if (Math.min(...bytes) >= 250) burnt++;
-    if (Math.max(...bytes) >= MOST_BYTE) continue;
+    const red = frame.data[i * 4]!;
+    const green = frame.data[i * 4 + 1]!;
+    const blue = frame.data[i * 4 + 2]!;
+    if (Math.min(red, green, blue) >= 250) burnt++;
+    if (Math.max(red, green, blue) >= MOST_BYTE) continue;
     const weight = 1 - plantAt(i);
     if (weight <= 0) continue;
-    const [r, g, b] = bytes.map((byte) => LINEAR_OF_BYTE[byte]!) as [number, number, number];
+    const r = LINEAR_OF_BYTE[red]!;
+    const g = LINEAR_OF_BYTE[green]!;
+    const b = LINEAR_OF_BYTE[blue]!;
     const isBright = 0.2126 * r + 0.7152 * g + 0.0722 * b >= LEAST_BRIGHT;
-    if (isBright) brightPart += weight;
-    for (const sum of isBright ? [bright, ground] : [ground]) {
-      sum[0] += weight * r;
-      sum[1] += weight * g;
-      sum[2] += weight * b;
-    }
+    ground[0] += weight * r;
+    ground[1] += weight * g;
+    ground[2] += weight * b;
+    if (!isBright) continue;
+    brightPart += weight;
+    bright[0] += weight * r;
+    bright[1] += weight * g;
+    bright[2] += weight * b;
   }
   if (burnt > BURNT_SHEET * looked) return { from: 'estimated', gains: [1, 1, 1], se: ESTIMATED_SE };
   if (brightPart >= LEAST_SHARE * looked) {

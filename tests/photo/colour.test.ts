@@ -8,11 +8,26 @@ import { convertLinearToSrgb, convertSrgbToLinear } from '../../src/photo/conver
 import { measureColourDifference } from '../../src/photo/measure-colour-difference.ts';
 import { measureDarkGreen } from '../../src/photo/measure-dark-green.ts';
 import { measureExcessGreen } from '../../src/photo/measure-excess-green.ts';
+import { measureHue } from '../../src/photo/measure-hue.ts';
 
 type Triple = [number, number, number];
 const byte = fc.integer({ min: 0, max: 255 });
 const colour = fc.tuple(byte, byte, byte);
 const onePixel = (rgb: Triple) => ({ width: 1, height: 1, data: Uint8ClampedArray.from([...rgb, 255]) });
+
+describe('hue', () => {
+  it('is the angle in the plane of a* and b*', () => {
+    const part = fc.double({ min: -120, max: 120, noNaN: true });
+    fc.assert(
+      fc.property(part, part, (a, b) => {
+        const off = Math.abs(measureHue(a, b) - (Math.atan2(b, a) * 180) / Math.PI);
+        // Just below and just above the negative half of a* are the same hue.
+        expect(Math.min(off, 360 - off)).toBeLessThan(0.0007);
+      }),
+      { numRuns: 2000, seed: 5 },
+    );
+  });
+});
 
 describe('sRGB and CIELAB', () => {
   // Source: trade-facts J8 (IEC 61966-2-1 [IEC-SRGB]; arithmetic checked there).
