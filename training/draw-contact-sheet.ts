@@ -3,7 +3,9 @@
  * a person can count how many are followed. Writes sheets of 20 photographs to `.cache/contact-sheet/`, never into the
  * repository; the sheet's number and place are printed beside each file.
  *
- *     npx tsx training/draw-contact-sheet.ts [--seed 1] [--most 100] [--sets bean-uganda,chilli-india] [--no-tap]
+ *     npx tsx training/draw-contact-sheet.ts [--seed 1] [--most 100] [--sets bean-uganda,chilli-india] [--no-tap] [--left-out]
+ *
+ * With `--left-out`, only photographs that neither the network was trained on nor the sheet of seed 1 shows.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -24,10 +26,15 @@ const TILE_PX = 340;
 const FIELD_SETS = ['bean-uganda', 'blackgram-india', 'chilli-india'];
 
 /** The sample: every set in turn, photographs of a set by a seeded draw without putting back. */
-function drawSample(sets: readonly string[], most: number, seed: number): PhotoRow[] {
+function drawSample(
+  sets: readonly string[],
+  most: number,
+  seed: number,
+  without: ReadonlySet<string> = new Set(),
+): PhotoRow[] {
   const bySet = sets.map((set) =>
     shuffle(
-      listPhotos().filter((row) => row.set === set),
+      listPhotos().filter((row) => row.set === set && !without.has(row.file)),
       seed,
     ),
   );
@@ -55,8 +62,15 @@ function shuffle<T>(items: readonly T[], seed: number): T[] {
   return out;
 }
 
+/** Photographs that the network has learnt from, and those of the first sheet. */
+function listSeen(): Set<string> {
+  const kept = readFileSync(new URL('./outline-network/kept-outlines.json', import.meta.url), 'utf8');
+  const learnt = Object.values(JSON.parse(kept) as Record<string, string[]>).flat();
+  return new Set([...learnt, ...drawSample(FIELD_SETS, 100, 1).map((row) => row.file)]);
+}
+
 /** Red along the border of the outline, yellow round what was taken for holes; grey over all where no leaf was found. */
-async function drawTile(pixels: Pixels, tapped: boolean): Promise<Buffer> {
+async function drawTile(pixels: Pixels, tapped: boolean): Promise<{ tile: Buffer; found: boolean }> {
   const frame = scaleToWorkingFrame(pixels);
   const { width, height } = frame;
   const lab = convertPixelsToLab(frame);
@@ -68,10 +82,11 @@ async function drawTile(pixels: Pixels, tapped: boolean): Promise<Buffer> {
     drawBorder(data, leaf.outline, width, [255, 0, 40], 1);
   }
   if (!found) for (let i = 0; i < data.length; i += 4) data[i + 2] = 255;
-  return await sharp(Buffer.from(data.buffer), { raw: { width, height, channels: 4 } })
+  const tile = await sharp(Buffer.from(data.buffer), { raw: { width, height, channels: 4 } })
     .resize(TILE_PX, TILE_PX, { fit: 'contain', background: '#fff' })
     .png()
     .toBuffer();
+  return { tile, found };
 }
 
 function drawBorder(
@@ -97,10 +112,12 @@ const { values } = parseArgs({
     most: { type: 'string', default: '100' },
     sets: { type: 'string', default: FIELD_SETS.join(',') },
     'no-tap': { type: 'boolean', default: false },
+    'left-out': { type: 'boolean', default: false },
     to: { type: 'string', default: 'contact-sheet' },
   },
 });
-const sample = drawSample(values.sets.split(','), Number(values.most), Number(values.seed));
+const without = values['left-out'] ? listSeen() : undefined;
+const sample = drawSample(values.sets.split(','), Number(values.most), Number(values.seed), without);
 mkdirSync(`${CACHE}${values.to}`, { recursive: true });
 for (let from = 0; from < sample.length; from += COLUMNS * ROWS) {
   const sheet = 1 + from / (COLUMNS * ROWS);
@@ -109,9 +126,10 @@ for (let from = 0; from < sample.length; from += COLUMNS * ROWS) {
     const { pixels } = await decodeInNode(readFileSync(PHOTOS + row.file));
     const left = (k % COLUMNS) * (TILE_PX + 4);
     const top = Math.floor(k / COLUMNS) * (TILE_PX + 4);
-    tiles.push({ input: await drawTile(pixels, !values['no-tap']), left, top });
+    const { tile, found } = await drawTile(pixels, !values['no-tap']);
+    tiles.push({ input: tile, left, top });
     process.stdout.write(
-      `sheet ${sheet}, row ${Math.floor(k / COLUMNS) + 1}, place ${(k % COLUMNS) + 1}: ${row.file}\n`,
+      `sheet ${sheet}, row ${Math.floor(k / COLUMNS) + 1}, place ${(k % COLUMNS) + 1}: ${row.file}${found ? '' : ' (no leaf found)'}\n`,
     );
   }
   const size = { width: COLUMNS * (TILE_PX + 4), height: ROWS * (TILE_PX + 4), channels: 3 as const };

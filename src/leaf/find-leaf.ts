@@ -67,7 +67,12 @@ function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Proposal | unde
   const cells = indexColours(lab);
   const added = taps.add ?? [];
   const removed = taps.remove ?? [];
-  const first = taps.leaf ?? (added.length > 0 ? undefined : chooseStart(lab));
+  const first =
+    taps.leaf === undefined
+      ? added.length > 0
+        ? undefined
+        : chooseStart(lab)
+      : mendTap(frame, lab, taps.leaf, removed);
   const spots = first === undefined ? added : [first, ...added];
   const ground = removed.flatMap((spot) => discAt(lab, spot));
   const grounded = new Set(ground);
@@ -75,6 +80,36 @@ function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Proposal | unde
   if (leaf.length === 0) return undefined;
   const seeds: Seeds = { leaf, ground };
   return proposeOutlines(lab, cells, seeds, () => guessOnGrid(frame, lab, spots, removed))[0];
+}
+
+/** Below this share of plant colours under the finger, the tap may have missed. */
+const LEAST_PLANT = 0.2;
+/** Farthest from the tap that a missed leaf is looked for, over the shorter side of the frame. */
+const MISSED_BY = 0.25;
+
+/** A finger misses a small leaf now and then, or lies on the hand that holds it: the nearest place of what the network takes for the leaf. */
+function mendTap(frame: Pixels, lab: LabPlanes, tap: Spot, removed: readonly Spot[]): Spot {
+  const { width, height } = lab;
+  const disc = discAt(lab, tap);
+  const meanOf = (values: Float32Array, at: readonly number[]): number =>
+    at.reduce((sum, i) => sum + values[i]!, 0) / at.length;
+  if (meanOf(judgePlant(lab), disc) > LEAST_PLANT) return tap;
+  const odds = guessOnGrid(frame, lab, [tap], removed);
+  if (odds === undefined || meanOf(odds, disc) > 0) return tap;
+  let best = tap;
+  let least = MISSED_BY * Math.min(width, height);
+  for (let i = 0; i < odds.length; i++) {
+    if (odds[i]! < 1) continue;
+    const x = i % width;
+    const y = (i / width) | 0;
+    const far = Math.hypot(x + 0.5 - tap.x * width, y + 0.5 - tap.y * height);
+    if (far >= least) continue;
+    const spot = { x: (x + 0.5) / width, y: (y + 0.5) / height };
+    if (meanOf(odds, discAt(lab, spot)) < 1) continue;
+    best = spot;
+    least = far;
+  }
+  return best;
 }
 
 /** What the network makes of the frame, carried over to the coarse grid; undefined for frames too small for it. */

@@ -37,7 +37,7 @@ export function runNetwork(input: Planes): Float32Array {
   const e1 = repeat(convolve(input, 'stem', 2, true), 'e1', 2);
   const e2 = repeat(shrink(e1, 'd2'), 'e2', 3);
   const e3 = repeat(shrink(e2, 'd3'), 'e3', 4);
-  const e4 = addContext(repeat(shrink(e3, 'd4'), 'e4', 4));
+  const e4 = addContext(repeat(shrink(e3, 'd4'), 'e4', 8));
   const f3 = repeat(addOver(mixChannels(e4, 'u3', false), e3), 'f3', 2);
   const f2 = repeat(addOver(mixChannels(f3, 'u2', false), e2), 'f2', 2);
   const f1 = repeat(addOver(mixChannels(f2, 'u1', false), e1), 'f1', 2);

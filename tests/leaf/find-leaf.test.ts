@@ -69,6 +69,51 @@ describe('the leaf under a tap', () => {
     expect(overlapOf(outlineOf(shaded.pixels, middle), shaded.truth.whole.data)).toBeGreaterThan(0.8);
   });
 
+  it.each([0.25, 0.4])('goes on across the hard edge of a shadow that leaves %s of the light', (light) => {
+    const { pixels, truth } = drawLeaf({ slender: 0.7 });
+    const data = pixels.data.slice();
+    for (let i = 0; i < truth.whole.data.length; i++) {
+      const x = i % pixels.width;
+      const y = Math.floor(i / pixels.width);
+      if (x > 0.62 * pixels.width - 0.3 * (y - 0.5 * pixels.height)) {
+        for (let c = 0; c < 3; c++) data[i * 4 + c] = data[i * 4 + c]! * light ** (1 / 2.2);
+      }
+    }
+    expect(overlapOf(outlineOf({ ...pixels, data }, middle), truth.whole.data)).toBeGreaterThan(0.93);
+  });
+
+  it('ends where the next leaflet of the stalk begins, of the same green', () => {
+    const ground = drawLeaf({ shape: 'none' }).pixels;
+    const behind = layOver(ground, {
+      length: 0.45,
+      slender: 0.7,
+      angleDegrees: 60,
+      centre: { x: 0.34, y: 0.66 },
+      seed: 4,
+    });
+    const { pixels, leaf } = layOver(behind.pixels, {
+      length: 0.5,
+      slender: 0.7,
+      centre: { x: 0.5, y: 0.42 },
+      seed: 2,
+    });
+    // The upper one casts a thin shadow, as leaves do.
+    const data = pixels.data.slice();
+    for (let i = 0; i < leaf.length; i++) {
+      const near = [-1, 1, -pixels.width, pixels.width, -2 * pixels.width].some((d) => leaf[i + d] === 255);
+      if (leaf[i] === 0 && near) for (let c = 0; c < 3; c++) data[i * 4 + c] = data[i * 4 + c]! * 0.6;
+    }
+    expect(overlapOf(outlineOf({ ...pixels, data }, { leaf: { x: 0.5, y: 0.42 } }), leaf)).toBeGreaterThan(
+      0.9,
+    );
+  });
+
+  it('is the nearest one when the finger missed it and lies on soil', () => {
+    const { pixels, truth } = drawLeaf({ length: 0.4, slender: 0.6, centre: { x: 0.4, y: 0.5 } });
+    const found = outlineOf(pixels, { leaf: { x: 0.4, y: 0.7 } });
+    expect(overlapOf(found, truth.whole.data)).toBeGreaterThan(0.93);
+  });
+
   it('is cut by the frame where the frame cuts it', () => {
     const { pixels, truth } = drawLeaf({ centre: { x: 0.75, y: 0.5 }, length: 0.8 });
     const found = outlineOf(pixels, { leaf: { x: 0.75, y: 0.5 } });
