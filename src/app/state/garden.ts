@@ -1,0 +1,72 @@
+import { computed, signal } from '@preact/signals';
+import { gatherGarden } from '../../garden/gather-garden.ts';
+import type { GroundRecord } from '../../garden/ground-records.ts';
+import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.ts';
+import { cases, nowStamp, store, tryStore } from './kept.ts';
+import { offerUndo } from './undo-bar.ts';
+
+const GROUND_KINDS = ['bed', 'event', 'batch', 'planting', 'weather', 'normal-leaf'] as const;
+
+/** All records of the ground, the deleted ones too; `undefined` until the store has been read. */
+export const groundRecords = signal<readonly GroundRecord[] | undefined>(undefined);
+
+/** The garden as it stands, cases included; `undefined` until both have been read. */
+export const garden = computed(() =>
+  groundRecords.value && cases.value ? gatherGarden([...groundRecords.value, ...cases.value]) : undefined,
+);
+
+export async function refreshGarden(): Promise<void> {
+  const found = await tryStore(() => store.listRecords(...GROUND_KINDS));
+  groundRecords.value = found ?? groundRecords.value ?? [];
+}
+
+/** Reads the ground, and again whenever another tab has written it, or cases change: keeping a look can make a bed. */
+export function followGarden(): void {
+  store.watch((keys) => {
+    if (keys.some((key) => GROUND_KINDS.some((kind) => key.startsWith(`${kind}:`)))) void refreshGarden();
+  });
+  cases.subscribe(() => void refreshGarden());
+}
+
+/** How a save went: stored, or why not. Forms keep what was typed and say it in a sentence. */
+export type Saved = 'stored' | StoreTrouble;
+
+/** Keeps records, all or none. On a conflict the newer state is read, so that saving once more is a change of that. */
+export async function keepRecords(records: readonly GroundRecord[]): Promise<Saved> {
+  try {
+    await store.saveRecords(records.map((record) => ({ ...record, changedAt: nowStamp() })));
+  } catch (cause) {
+    const trouble = cause instanceof StoreError ? cause.code : 'refused';
+    if (trouble === 'conflict') await refreshGarden();
+    return trouble;
+  }
+  await refreshGarden();
+  return 'stored';
+}
+
+/** Changes what is stored, whatever it is by then; shows the store's trouble by itself. True when it was stored. */
+export async function changeGround<R extends GroundRecord>(
+  record: R,
+  change: (found: R) => R,
+): Promise<boolean> {
+  const done = await tryStore(
+    () =>
+      store.changeRecord(record.kind, record.id, (found) => ({
+        ...change(found as unknown as R),
+        changedAt: nowStamp(),
+      })) as Promise<unknown>,
+  );
+  await refreshGarden();
+  return done !== undefined;
+}
+
+/** Deletes a record of the ground; the bar offers it back. */
+export async function deleteGround(record: GroundRecord, says: string): Promise<boolean> {
+  const done = await changeGround(record, (found) => ({ ...found, deletedAt: nowStamp() }));
+  if (done) offerUndo({ says, undo: () => bringBackGround(record) });
+  return done;
+}
+
+export async function bringBackGround(record: GroundRecord): Promise<void> {
+  await changeGround(record, ({ deletedAt: _deletedAt, ...found }) => found as GroundRecord);
+}
