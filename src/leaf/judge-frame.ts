@@ -12,7 +12,7 @@ export interface FrameJudgement {
   readonly hint: FrameHint;
   /** Median L* of the frame. */
   readonly lightness: number;
-  /** Share of pixels that have lost their colour to white. */
+  /** Share of pixels, of the plant if there is one, that have lost their colour to a full channel. */
   readonly burnt: number;
   /** Share of the frame that is plant-like and hangs together with its middle. */
   readonly leafShare: number;
@@ -27,8 +27,8 @@ const GRID_CELLS = 48;
 
 /** Median L* below which colours are mostly noise; see `training/measure-photo-thresholds.ts`. */
 const DARK_L = 16;
-/** Share of burnt pixels from which too much of the leaf is gone. */
-const BURNT_SHARE = 0.3;
+/** Share of burnt pixels from which too much of the leaf is gone; see `read-leaf.ts`. */
+const BURNT_SHARE = 0.4;
 /** A leaf that fills less of the frame than this wastes the camera's pixels; under the lesser, nothing there looks like one. */
 const CLOSE_SHARE = 0.15;
 const LEAF_SHARE = 0.02;
@@ -44,8 +44,10 @@ const SHARP = 0.4;
 export function judgeFrame(pixels: Pixels): FrameJudgement {
   const frame = scaleToWorkingFrame(pixels, JUDGED_SIDE_PX);
   const lab = convertPixelsToLab(frame);
-  const { medianL, burnt } = judgeExposure(frame, lab);
   const { share, mask } = findMiddlePlant(lab);
+  const whole = judgeExposure(frame, lab);
+  const { medianL } = whole;
+  const { burnt } = share < LEAF_SHARE ? whole : judgeExposure(frame, lab, mask);
   const sharpness = judgeSharpness(lab, share >= LEAF_SHARE ? mask : undefined);
   return {
     hint: chooseHint(medianL, burnt, share, sharpness),
@@ -58,7 +60,7 @@ export function judgeFrame(pixels: Pixels): FrameJudgement {
 
 function chooseHint(lightness: number, burnt: number, leafShare: number, sharpness: number): FrameHint {
   if (lightness < DARK_L) return 'too-dark';
-  if (burnt > BURNT_SHARE && leafShare < CLOSE_SHARE) return 'burnt-out';
+  if (burnt > BURNT_SHARE) return 'burnt-out';
   if (leafShare < LEAF_SHARE) return 'no-leaf';
   if (leafShare < CLOSE_SHARE) return 'come-closer';
   return sharpness < SHARP ? 'hold-still' : 'ready';

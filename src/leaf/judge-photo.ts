@@ -2,12 +2,18 @@ import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
 import type { Pixels } from '../photo/types.ts';
 import { blurPlane } from './blur-inside.ts';
 
-/** Exposure of a region: shares of pixels that are nearly black, and that have lost colour to full white. */
+/** Exposure of a region: shares of pixels that are nearly black, and that have lost colour to a full channel. */
 export interface Exposure {
   readonly medianL: number;
   readonly dark: number;
   readonly burnt: number;
 }
+
+/**
+ * Byte from which a channel counts as full. One is enough: a leaf's colour is off once its green or red no longer rises,
+ * long before it is white (`training/measure-photo-thresholds.ts`).
+ */
+const FULL = 253;
 
 /** Exposure inside a mask, or of the whole frame. */
 export function judgeExposure(frame: Pixels, lab: LabPlanes, mask?: Uint8Array): Exposure {
@@ -21,7 +27,7 @@ export function judgeExposure(frame: Pixels, lab: LabPlanes, mask?: Uint8Array):
     const L = (lab.L[i]! + 0.5) | 0;
     histogram[L < 0 ? 0 : Math.min(100, L)]!++;
     const p = i * 4;
-    if (data[p]! >= 250 && data[p + 1]! >= 250 && data[p + 2]! >= 250) burnt++;
+    if (data[p]! >= FULL || data[p + 1]! >= FULL || data[p + 2]! >= FULL) burnt++;
   }
   let seen = 0;
   let medianL = 0;

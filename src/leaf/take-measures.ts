@@ -7,7 +7,7 @@ import { findVeins } from './find-veins.ts';
 import { measureDistances } from './measure-distances.ts';
 import { measureSpots } from './measure-spots.ts';
 import { hueAround, measureTissue, type Taking, type Values } from './measure-tissue.ts';
-import type { MeasureId, Measures } from './measures.ts';
+import type { Measured, MeasureId, Measures } from './measures.ts';
 import { colourSample, type LeafSample } from './sample-leaf.ts';
 import type { WhiteReference } from './types.ts';
 
@@ -21,7 +21,7 @@ export interface TakenMeasures {
  * Takes every measure of colour and pattern, each with a standard error. The error is found by taking the measure again
  * on a smaller sample with one circumstance changed by one standard error and adding up the squares of the moves:
  * - the light: gains turned bluer or yellower, and greener or pinker, by the error of the white reference;
- * - the exposure: a third of a stop where nothing tells it, a seventh where the leaf lies on a sheet;
+ * - the exposure: by what a guess from the ground misses, or a seventh of a stop where the leaf lies on a sheet;
  * - the mask: eroded by a pixel or two against eroded by nothing;
  * - the bounds between kinds of tissue: hues by 2 degrees, chroma by 1 unit;
  * - and a floor for what a second shot of the same leaf changes (`RETAKE`), which no change of the first can show.
@@ -41,7 +41,7 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
     const gains = nominal.gains.map((v) => v * 2 ** stops) as [number, number, number];
     return again({ gains, lab: colourSample(small, gains) });
   };
-  const stops = white.exposure === undefined ? EXPOSURE_STOPS : SHEET_STOPS;
+  const stops = white.exposure === undefined ? OPEN_STOPS : SHEET_STOPS;
   // Two-sided changes count half each.
   const retakes: [Values, number][] = [
     [light(white.se, [1, 0, -1]), 0.5],
@@ -57,22 +57,24 @@ export function takeMeasures(sample: LeafSample, small: LeafSample, white: White
   const measures: { [Id in MeasureId]?: { value: number; se: number } } = {};
   for (const id of Object.keys(values) as MeasureId[]) {
     const value = values[id]!;
-    const [floor, share, scale] = RETAKE[id] ?? [0, 0.1, 1];
+    const [floor, share, onSheet, inOpen] = RETAKE[id] ?? [0, 0.1, 1, 1];
     let variance = floor ** 2 + (share * value) ** 2;
     for (const [retaken, weight] of retakes) {
       const from = before[id];
       const to = retaken[id];
       if (from !== undefined && to !== undefined) variance += weight * (to - from) ** 2;
     }
-    measures[id] = { value, se: scale * Math.sqrt(variance) };
+    const scale = white.exposure === undefined ? inOpen : onSheet;
+    measures[id] = bringToLevel(id, { value, se: scale * Math.sqrt(variance) }, white);
   }
   const blurs = createInsideBlurs(sample.tissue, sample.width, sample.height);
   const hue = hueAround(taking.lab, blurs, 0.006 * sample.sizePx);
   return { measures, lab: taking.lab, veins: findVeins(sample, taking.lab, hue, blurs) };
 }
 
-/** How far exposure strays between two shots of a thing, stops: a camera sees a third as a step (common practice, no source). */
-const EXPOSURE_STOPS = 0.35;
+/** How far exposure strays where it is guessed from the ground, stops: leaves on paper and in place (`training/compare-papaya.ts`). */
+const OPEN_STOPS = 0.6;
+/** And where the leaf lies on a sheet: light is not even over it (common practice, no source). */
 const SHEET_STOPS = 0.15;
 
 /** Multipliers of linear R, G, B that a white reference asks for, brightness included. */
@@ -96,27 +98,41 @@ function tissueOf({ width, height }: LeafSample, tissue: Uint8Array): Pick<Takin
 }
 
 /**
- * What a second shot of the same leaf changes beyond light, exposure, mask and bounds: a part in the measure's unit and a share
- * of the value; then what the sum of all must be multiplied by, since the circumstances are not independent. Set so that the
- * errors hold at the rate they claim over retakes by script of photographs of all sets (`training/check-errors.ts`; the table is in the README).
+ * Lightness and chroma under the exposure that the ground tells, where no sheet does: in CIELAB a multiplier of light
+ * multiplies L* + 16, a* and b* by its cube root (CIE 15; but for the darkest colours). Not the dark green index: there
+ * exposure and the paler colour of what is brighter make up for each other already.
  */
-const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number] } = {
-  'chlorotic-fraction': [0.01, 0.05, 0.6],
-  'necrotic-fraction': [0.001, 0.1, 0.85],
-  'purple-fraction': [0.001, 0.1, 0.5],
-  'white-fraction': [0.004, 0.1, 0.7],
-  lightness: [1.5, 0.04, 1.1],
-  chroma: [1.5, 0.04, 1],
-  hue: [1.5, 0, 0.95],
-  'dark-green-index': [0.015, 0, 0.9],
-  evenness: [0.015, 0.03, 0.75],
-  'vein-contrast': [0.05, 0.06, 0.75],
-  'edge-contrast': [0.5, 0.08, 0.75],
-  'tip-contrast': [0.5, 0.08, 0.7],
-  'spot-count': [1.5, 0.3, 0.9],
-  'spot-fraction': [0.001, 0.12, 1],
-  mottle: [0.012, 0.04, 1.3],
-  'surface-relief': [0.05, 0.15, 1],
+function bringToLevel(id: MeasureId, { value, se }: Measured, white: WhiteReference): Measured {
+  const level = Math.cbrt(white.guessedExposure ?? 1);
+  if (id === 'chroma') return { value: level * value, se: level * se };
+  if (id === 'lightness') return { value: Math.max(0, level * (value + 16) - 16), se: level * se };
+  return { value, se };
+}
+
+/**
+ * What a second shot of the same leaf changes beyond light, exposure, mask and bounds: a part in the measure's unit and a share
+ * of the value; then what the sum of all must be multiplied by on a sheet, and in the open, since the circumstances are
+ * not independent. Fitted on one half of the photographs, so that the errors hold at the rate they claim over retakes by
+ * script and, in the open, over leaves taken on paper and in place as well, and tried on the other half
+ * (`training/check-errors.ts`, `training/compare-papaya.ts`; the table is in the README).
+ */
+const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number, number] } = {
+  'chlorotic-fraction': [0.01, 0.05, 0.57, 0.7],
+  'necrotic-fraction': [0.001, 0.1, 0.95, 0.9],
+  'purple-fraction': [0.001, 0.1, 0.45, 0.65],
+  'white-fraction': [0.004, 0.1, 0.35, 0.56],
+  lightness: [1.5, 0.04, 1.1, 0.93],
+  chroma: [1.5, 0.04, 0.85, 1.1],
+  hue: [1.5, 0, 0.7, 1.05],
+  'dark-green-index': [0.015, 0, 0.9, 0.95],
+  evenness: [0.015, 0.03, 0.56, 0.92],
+  'vein-contrast': [0.05, 0.06, 0.4, 0.79],
+  'edge-contrast': [0.5, 0.08, 0.5, 0.9],
+  'tip-contrast': [0.5, 0.08, 0.65, 1],
+  'spot-count': [1.5, 0.3, 0.9, 1],
+  'spot-fraction': [0.001, 0.12, 0.8, 1.1],
+  mottle: [0.012, 0.04, 0.65, 1.17],
+  'surface-relief': [0.05, 0.15, 0.5, 1.2],
 };
 
 /** Tissue at least `px` from the outline and from holes: pixels on a border are mixed with the ground. */

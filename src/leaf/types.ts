@@ -47,6 +47,8 @@ export interface WhiteReference {
   readonly se: number;
   /** Multiplier of brightness, where the leaf lies on a sheet: lightness and dark green are then reflectances. */
   readonly exposure?: number;
+  /** Multiplier of brightness guessed from the ground, where no sheet tells: lightness and chroma are brought to it. */
+  readonly guessedExposure?: number;
 }
 
 /** What could be told from one photo. Plain data: it crosses the worker boundary and is stored with the case. */

@@ -4,9 +4,10 @@
  * in about 68 of 100, as standard errors claim. `training/check-errors.ts` prints the same for larger samples.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { MeasureId } from '../../src/leaf/measures.ts';
 import { drawLeaf, seededRandom } from '../pictures/draw-leaf.ts';
 import { drawRetake, relight, takeAgain, turnPhoto, turnSpot } from '../pictures/retake-photo.ts';
-import { type RetakenPair, retakePhotos, tellCoverage } from './retake-photos.ts';
+import { binomialBounds, type RetakenPair, retakePhotos, tellCoverage } from './retake-photos.ts';
 import { HAS_PHOTOS, pickPhotos } from './shared-photos.ts';
 
 describe('second shots by script', () => {
@@ -47,20 +48,26 @@ describe('second shots by script', () => {
   });
 });
 
+it('tells what a sample may show', () => {
+  // Sums of the binomial distribution, from Python's math.comb: P(X <= 6 | 20, 0.6) = 0.0065, P(X <= 7) = 0.0210;
+  // P(X >= 19 | 20, 0.76) = 0.0302, P(X >= 18) = 0.1085.
+  expect(binomialBounds(20, 0.6, 0.76, 0.02)).toEqual([7 / 20, 1 - 1 / 20]);
+  expect(binomialBounds(20, 0.6, 0.76, 0.05)[1]).toBeCloseTo(18 / 20, 12);
+});
+
 describe.skipIf(!HAS_PHOTOS)('photographs taken again', () => {
   const pairs: RetakenPair[] = [];
   beforeAll(async () => {
     const random = seededRandom(2024);
-    for (const [set, label] of [
-      ['papaya-spad', 'golden_natural_bg'],
-      ['papaya-spad', 'tainung_white_bg'],
-      ['chilli-india', 'nutritional'],
-      ['blackgram-india', 'yellow_mosaic'],
-      ['bean-uganda', 'angular_leaf_spot'],
-      ['bean-uganda', 'healthy'],
+    for (const [set, label, most] of [
+      ['papaya-spad', 'golden_natural_bg', 2],
+      ['papaya-spad', 'tainung_white_bg', 2],
+      ['chilli-india', 'nutritional', 2],
+      ['blackgram-india', 'yellow_mosaic', 2],
+      ['bean-uganda', 'angular_leaf_spot', 2],
     ] as const)
-      pairs.push(...(await retakePhotos(pickPhotos(set, label, 5), random)));
-  }, 420_000);
+      pairs.push(...(await retakePhotos(pickPhotos(set, label, most), random, 2)));
+  }, 300_000);
 
   /** Colour and pattern: what `take-measures.ts` states errors for. Loss has its own masks to be tested against. */
   const TAKEN = [
@@ -77,23 +84,36 @@ describe.skipIf(!HAS_PHOTOS)('photographs taken again', () => {
     'spot-count',
     'spot-fraction',
     'mottle',
-  ] as const;
+    'surface-relief',
+  ] as const satisfies readonly MeasureId[];
 
-  it('hold at about the rate they claim: 68 of 100', () => {
+  /**
+   * `training/check-errors.ts` finds each measure between 0.60 and 0.76 on more photographs and other draws. Here the bounds are
+   * what a sample of this size may show of a share between those two: one of two hundred strays beyond, on either side.
+   */
+  const LOW = 0.6;
+  const HIGH = 0.76;
+  const STRAY = 0.005;
+
+  it('hold at the rate they claim, 68 of 100: each measure', () => {
+    expect(pairs.length).toBeGreaterThanOrEqual(16);
+    const told = tellCoverage(pairs).filter(({ id }) => (TAKEN as readonly string[]).includes(id));
+    const table = told.map(({ id, count, share }) => `${id} ${share.toFixed(2)} of ${count}`).join('\n');
+    for (const { id, count, share } of told) {
+      const [least, most] = binomialBounds(count, LOW, HIGH, STRAY);
+      expect(share, `${id}\n${table}`).toBeGreaterThanOrEqual(least);
+      expect(share, `${id}\n${table}`).toBeLessThanOrEqual(most);
+    }
+  });
+
+  it('hold at the rate they claim: all together', () => {
     const told = tellCoverage(pairs).filter(({ id }) => (TAKEN as readonly string[]).includes(id));
     const count = told.reduce((sum, { count: n }) => sum + n, 0);
     const share = told.reduce((sum, { count: n, share: s }) => sum + n * s, 0) / count;
-    const table = told.map(({ id, count: n, share: s }) => `${id} ${s.toFixed(2)} of ${n}`).join('\n');
-    expect(pairs.length).toBeGreaterThanOrEqual(26);
-    // Measures of one pair go together, so that thirty pairs stray by 0.05 round what `training/check-errors.ts` finds on more
-    // photographs and other draws (0.71): within 0.08 of the claim, and 0.05 more for the small sample.
-    expect(share, table).toBeGreaterThan(0.55);
-    expect(share, table).toBeLessThan(0.81);
-    // A single measure on some thirty pairs strays by 0.09 (binomial); bounds lie two of these beyond the 8 of 100.
-    for (const { id, count: n, share: s } of told) {
-      if (n < 20) continue;
-      expect(s, `${id}\n${table}`).toBeGreaterThan(0.42);
-      expect(s, `${id}\n${table}`).toBeLessThan(0.94);
-    }
+    // Measures of one pair move together: as many independent trials as there are pairs, three to a pair (level of colour,
+    // what is counted by bounds of colour, pattern), and no more.
+    const [least, most] = binomialBounds(3 * pairs.length, LOW, HIGH, STRAY);
+    expect(share).toBeGreaterThanOrEqual(least);
+    expect(share).toBeLessThanOrEqual(most);
   });
 });

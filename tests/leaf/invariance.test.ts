@@ -1,31 +1,18 @@
 /**
- * A leaf is the same leaf however it is turned, mirrored or near. Fractions, colours and contrasts must not move by more than
- * their stated errors say; on quarter turns and mirrors, where no pixel is mixed, by much less.
+ * A leaf is the same leaf however it is turned, mirrored or near. No measure of it may move by more than its stated error says;
+ * on quarter turns and mirrors, where no pixel is mixed, by much less.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { MeasureId, Measures } from '../../src/leaf/measures.ts';
+import { MEASURES, type Measures } from '../../src/leaf/measures.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { Pixels, Spot } from '../../src/photo/types.ts';
 import { drawLeaf, type LeafPicture } from '../pictures/draw-leaf.ts';
 import { type Turn, turnPhoto, turnSpot } from '../pictures/retake-photo.ts';
 import { decodePhoto, HAS_PHOTOS, pickPhotos } from './shared-photos.ts';
 
-/** All but those that speak of the frame (share, sharpness) or count things at the limit of sight. */
-const STEADY = [
-  'chlorotic-fraction',
-  'necrotic-fraction',
-  'purple-fraction',
-  'white-fraction',
-  'hole-fraction',
-  'lightness',
-  'chroma',
-  'hue',
-  'dark-green-index',
-  'evenness',
-  'mottle',
-  'edge-contrast',
-] as const satisfies readonly MeasureId[];
+/** All but those that speak of the frame. */
+const STEADY = MEASURES.map(({ id }) => id).filter((id) => id !== 'frame-share' && id !== 'sharpness');
 
 const read = (pixels: Pixels, leaf: Spot): Measures =>
   readLeaf(pixels, { role: 'old', taps: { leaf } }).reading.measures;
@@ -61,12 +48,25 @@ const pictures: [string, LeafPicture][] = [
 ];
 
 describe('drawn leaves', () => {
-  it.each(pictures)('%s: quarter turns and mirrors leave all measures within half an error', (_, picture) => {
-    const { pixels } = drawLeaf(picture);
-    const before = read(pixels, { x: 0.52, y: 0.46 });
-    expectSteady(before, read(turnQuarter(pixels, true), { x: 0.46, y: 0.52 }), 0.5);
-    expectSteady(before, read(turnQuarter(pixels, false), { x: 0.54, y: 0.52 }), 0.5);
+  const tap = { x: 0.52, y: 0.46 };
+  const drawn = pictures.map(
+    ([, picture]) => drawLeaf({ width: 480, height: 360, length: 0.6, ...picture }).pixels,
+  );
+  const before = drawn.map((pixels) => read(pixels, tap));
+
+  it('takes every measure of a leaf on one picture or another', () => {
+    const taken = new Set(before.flatMap((measures) => Object.keys(measures)));
+    // Ribs stand only where the edge is eaten up to them.
+    expect(STEADY.filter((id) => !taken.has(id))).toEqual(['ribs-left']);
   });
+
+  it.each(pictures.map(([name], k) => [name, k] as const))(
+    '%s: quarter turns and mirrors leave all measures within half an error',
+    (_, k) => {
+      expectSteady(before[k]!, read(turnQuarter(drawn[k]!, true), { x: 0.46, y: 0.52 }), 0.5);
+      expectSteady(before[k]!, read(turnQuarter(drawn[k]!, false), { x: 0.54, y: 0.52 }), 0.5);
+    },
+  );
 
   it('any turn, mirror and scale leaves all measures within their errors', () => {
     const turn = fc.record({
@@ -74,15 +74,12 @@ describe('drawn leaves', () => {
       scale: fc.double({ min: 0.6, max: 1.6, noNaN: true }),
       mirrored: fc.boolean(),
     });
-    const drawn = pictures.map(([, picture]) => drawLeaf({ ...picture, length: 0.6 }).pixels);
-    const tap = { x: 0.52, y: 0.46 };
-    const before = drawn.map((pixels) => read(pixels, tap));
     fc.assert(
       fc.property(fc.nat({ max: drawn.length - 1 }), turn, (which, how: Turn) => {
         const pixels = drawn[which]!;
         expectSteady(before[which]!, read(turnPhoto(pixels, how), turnSpot(tap, pixels, how)), 1.5);
       }),
-      { numRuns: 12, seed: 20 },
+      { numRuns: 10, seed: 20 },
     );
   }, 120_000);
 });
@@ -90,7 +87,7 @@ describe('drawn leaves', () => {
 describe.skipIf(!HAS_PHOTOS)('real photographs', () => {
   it('turned, mirrored and scaled, nine in ten measures stay within their errors', async () => {
     const rows = [
-      ...pickPhotos('papaya-spad', 'golden_white_bg', 2),
+      ...pickPhotos('papaya-spad', 'golden_white_bg', 1),
       ...pickPhotos('bean-uganda', 'healthy', 1),
       ...pickPhotos('blackgram-india', 'healthy', 1),
     ];

@@ -1,6 +1,7 @@
 /**
- * Reading real photographs. They are optional (`../shared/photos`): everything here skips without them. Samples are small,
- * so bounds lie below what the whole sets give; `src/leaf/README.md` has those figures.
+ * Reading real photographs. They are optional (`../shared/photos`): everything here skips without them. Samples are small, spread
+ * over each set, and read once for all tests, so bounds lie below what the whole sets give; `src/leaf/README.md` has
+ * those figures, and scripts in `training/` print them.
  */
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -31,7 +32,7 @@ describe.skipIf(!HAS_PHOTOS)('chewed soybean leaflets with masks (soybean-holes)
     const overlaps: number[] = [];
     const misses: number[] = [];
     const withinTwo: boolean[] = [];
-    for (const row of pickPhotos('soybean-holes', 'damaged', 20)) {
+    for (const row of pickPhotos('soybean-holes', 'damaged', 6)) {
       const analysis = await read(row);
       const maskFile = row.file.replace('/images/', '/mask_remaining/').replace('.jpg', '.png');
       const truth = await sharp(photoBytes(maskFile)).greyscale().raw().toBuffer();
@@ -44,16 +45,17 @@ describe.skipIf(!HAS_PHOTOS)('chewed soybean leaflets with masks (soybean-holes)
     }
     expect(medianOf(overlaps)).toBeGreaterThan(0.985);
     expect(Math.min(...overlaps)).toBeGreaterThan(0.9);
-    expect(misses.length).toBeGreaterThan(15);
+    expect(misses.length).toBeGreaterThanOrEqual(5);
     expect(misses.reduce((s, v) => s + v, 0) / misses.length).toBeLessThan(0.01);
-    expect(withinTwo.filter(Boolean).length / withinTwo.length).toBeGreaterThan(0.8);
+    // Two errors claim 95 of 100; that two of six are beyond has one chance in thirty (binomial).
+    expect(withinTwo.filter((v) => !v).length).toBeLessThanOrEqual(1);
   });
 });
 
 describe.skipIf(!HAS_PHOTOS)('papaya leaves under a chlorophyll meter (papaya-spad)', () => {
   const spadOf = (row: PhotoRow): number => Number(row.note.split('=')[1]);
   const rows = (ground: string): PhotoRow[] =>
-    ['golden', 'tainung'].flatMap((kind) => pickPhotos('papaya-spad', `${kind}_${ground}_bg`, 20));
+    ['golden', 'tainung'].flatMap((kind) => pickPhotos('papaya-spad', `${kind}_${ground}_bg`, 7));
   const readings = new Map<string, LeafAnalysis[]>();
   const valuesOf = (ground: string, id: MeasureId): number[] =>
     readings.get(ground)!.map((analysis) => takenOf(analysis, id)[0]!);
@@ -66,11 +68,11 @@ describe.skipIf(!HAS_PHOTOS)('papaya leaves under a chlorophyll meter (papaya-sp
     }
   }, 300_000);
 
-  // Forty of 103 leaves a ground. On all of them: white 0.951, natural 0.887; hue 0.928 and 0.833; chlorotic −0.917 and −0.800
-  // (`training/check-chlorosis.ts`). A rank correlation of 0.9 on forty strays by about 0.03.
+  // Fourteen of 103 leaves a ground. On all of them: white 0.951, natural 0.887; hue 0.928 and 0.833; chlorotic −0.917 and −0.800
+  // (`training/check-chlorosis.ts`). Bounds lie two errors below on Fisher's scale (atanh, error 1/√(n − 3)).
   it.each([
-    ['white', 0.92, 0.89, -0.87],
-    ['natural', 0.81, 0.75, -0.72],
+    ['white', 0.85, 0.78, -0.75],
+    ['natural', 0.67, 0.53, -0.46],
   ])(
     'dark green, hue and the chlorotic part follow the meter on a %s ground',
     (ground, dark, hue, chlorotic) => {
@@ -85,17 +87,18 @@ describe.skipIf(!HAS_PHOTOS)('papaya leaves under a chlorophyll meter (papaya-sp
     },
   );
 
-  it('falls steadily with chlorophyll: each quarter of the leaves has less chlorotic tissue than the paler one', () => {
+  it('falls steadily with chlorophyll: each third of the leaves has less chlorotic tissue than the paler one', () => {
     for (const ground of ['white', 'natural']) {
       const parts = valuesOf(ground, 'chlorotic-fraction');
       const order = rows(ground)
         .map((row, i) => [spadOf(row), parts[i]!] as const)
         .sort((p, q) => p[0] - q[0]);
-      const means = [0, 1, 2, 3].map((k) => {
-        const quarter = order.slice(10 * k, 10 * k + 10);
-        return quarter.reduce((sum, [, part]) => sum + part, 0) / quarter.length;
+      const third = Math.ceil(order.length / 3);
+      const means = [0, 1, 2].map((k) => {
+        const some = order.slice(third * k, third * (k + 1));
+        return some.reduce((sum, [, part]) => sum + part, 0) / some.length;
       });
-      for (let k = 1; k < 4; k++) expect(means[k], `${ground} ${means}`).toBeLessThan(means[k - 1]!);
+      for (let k = 1; k < 3; k++) expect(means[k], `${ground} ${means}`).toBeLessThan(means[k - 1]!);
     }
   });
 
@@ -124,7 +127,7 @@ describe.skipIf(!HAS_PHOTOS)('field photographs by label', () => {
   beforeAll(async () => {
     for (const [name, [set, label]] of Object.entries(labels)) {
       const analyses: LeafAnalysis[] = [];
-      for (const row of pickPhotos(set, label, 10)) analyses.push(await read(row));
+      for (const row of pickPhotos(set, label, 4)) analyses.push(await read(row));
       readings.set(name, analyses);
     }
   }, 120_000);
@@ -135,9 +138,9 @@ describe.skipIf(!HAS_PHOTOS)('field photographs by label', () => {
   it('finds a leaf in nearly all of them', () => {
     const all = [...readings.values()].flat();
     const found = all.filter(({ reading }) => reading.leaf.found);
-    expect(found.length / all.length).toBeGreaterThanOrEqual(0.97);
+    expect(found.length / all.length).toBeGreaterThanOrEqual(0.95);
     expect(all.filter(({ reading }) => reading.trouble.includes('too-blurred')).length).toBeLessThanOrEqual(
-      4,
+      2,
     );
   });
 

@@ -1,8 +1,10 @@
 /** Photographs read twice, and how often their measures agree within the errors stated. */
+import { findLeaf } from '../../src/leaf/find-leaf.ts';
 import type { MeasureId, Measures } from '../../src/leaf/measures.ts';
 import { MEASURES } from '../../src/leaf/measures.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { Mask } from '../../src/leaf/types.ts';
+import { convertPixelsToLab } from '../../src/photo/convert-pixels-to-lab.ts';
 import { scaleToWorkingFrame } from '../../src/photo/scale-to-working-frame.ts';
 import type { Spot } from '../../src/photo/types.ts';
 import { drawRetake, takeAgain } from '../pictures/retake-photo.ts';
@@ -10,7 +12,6 @@ import { decodePhoto, medianOf, type PhotoRow } from './shared-photos.ts';
 
 export interface RetakenPair {
   readonly file: string;
-  readonly from: string;
   readonly first: Measures;
   readonly second: Measures;
 }
@@ -39,26 +40,30 @@ export function placeInside({ width, height, data }: Mask): Spot {
   return best;
 }
 
-/** Reads each photograph and one second shot of it. Pairs in which either shows no leaf are left out. */
-export async function retakePhotos(rows: readonly PhotoRow[], random: () => number): Promise<RetakenPair[]> {
+/**
+ * Reads each photograph and `times` second shots of it. What shows no leaf is left out.
+ *
+ * @param times second shots of a photograph; the first is read once
+ */
+export async function retakePhotos(
+  rows: readonly PhotoRow[],
+  random: () => number,
+  times = 1,
+): Promise<RetakenPair[]> {
   const pairs: RetakenPair[] = [];
-  for (const row of rows) {
-    const pixels = scaleToWorkingFrame(await decodePhoto(row.file));
-    const found = readLeaf(pixels, { role: 'old' });
-    if (found.mask === undefined) continue;
-    const tap = placeInside(found.mask);
-    const first = readLeaf(pixels, { role: 'old', taps: { leaf: tap } });
-    if (first.mask === undefined) continue;
-    const onSheet = first.reading.white?.exposure !== undefined;
-    const again = await takeAgain(pixels, tap, first.mask.data, drawRetake(random, onSheet));
-    const second = readLeaf(again.pixels, { role: 'old', taps: { leaf: again.tap } });
-    if (!first.reading.leaf.found || !second.reading.leaf.found) continue;
-    pairs.push({
-      file: row.file,
-      from: first.reading.white?.from ?? 'none',
-      first: first.reading.measures,
-      second: second.reading.measures,
-    });
+  for (const { file } of rows) {
+    const pixels = scaleToWorkingFrame(await decodePhoto(file));
+    const found = findLeaf(pixels, convertPixelsToLab(pixels));
+    if (found === undefined) continue;
+    const tap = placeInside({ width: pixels.width, height: pixels.height, data: found.remaining });
+    const { reading, mask } = readLeaf(pixels, { role: 'old', taps: { leaf: tap } });
+    if (mask === undefined) continue;
+    const onSheet = reading.white?.exposure !== undefined;
+    for (let k = 0; k < times; k++) {
+      const again = await takeAgain(pixels, tap, mask.data, drawRetake(random, onSheet));
+      const second = readLeaf(again.pixels, { role: 'old', taps: { leaf: again.tap } }).reading;
+      if (second.leaf.found) pairs.push({ file, first: reading.measures, second: second.measures });
+    }
   }
   return pairs;
 }
@@ -68,12 +73,14 @@ export interface Coverage {
   readonly count: number;
   /** Share of pairs that differ by less than the errors of both together. */
   readonly share: number;
+  /** What errors must be multiplied by for the share to be 68 of 100. */
+  readonly needed: number;
   readonly medianMove: number;
   readonly medianSe: number;
 }
 
 /** Pairs of which both show nothing at all (0 spots and 0 spots) tell nothing and are left out. */
-export function tellCoverage(pairs: readonly RetakenPair[]): Coverage[] {
+export function tellCoverage(pairs: readonly Pick<RetakenPair, 'first' | 'second'>[]): Coverage[] {
   return MEASURES.flatMap(({ id }) => {
     const both = pairs.flatMap(({ first, second }) =>
       first[id] === undefined || second[id] === undefined || (first[id].value === 0 && second[id].value === 0)
@@ -88,9 +95,30 @@ export function tellCoverage(pairs: readonly RetakenPair[]): Coverage[] {
         id,
         count: both.length,
         share: moves.filter((move, k) => move <= errors[k]!).length / both.length,
+        needed: moves.map((move, k) => move / errors[k]!).sort((p, q) => p - q)[
+          Math.floor(0.683 * both.length)
+        ]!,
         medianMove: medianOf(moves),
         medianSe: medianOf(errors),
       },
     ];
   });
+}
+
+/**
+ * Shares that a sample of `count` may show although the true share lies between `low` and `high`: beyond them lies, on either
+ * side, less than `stray` of the binomial distribution.
+ */
+export function binomialBounds(count: number, low: number, high: number, stray: number): [number, number] {
+  const tail = (share: number): number => {
+    let chance = (1 - share) ** count;
+    let sum = 0;
+    for (let k = 0; k <= count; k++) {
+      sum += chance;
+      if (sum >= stray) return k;
+      chance *= ((count - k) / (k + 1)) * (share / (1 - share));
+    }
+    return count;
+  };
+  return [tail(low) / count, 1 - tail(1 - high) / count];
 }

@@ -3,11 +3,11 @@ import sharp from 'sharp';
 import { convertLinearToSrgb, LINEAR_OF_BYTE } from '../../src/photo/convert-srgb-to-linear.ts';
 import type { Pixels, Spot } from '../../src/photo/types.ts';
 
-/** Multiplies linear R, G, B; what passes full is clipped, as a camera does. */
-export function relight(pixels: Pixels, gains: readonly [number, number, number]): Pixels {
+/** Multiplies linear R, G, B and adds a white veil; what passes full is clipped, as a camera does. */
+export function relight(pixels: Pixels, gains: readonly [number, number, number], veil = 0): Pixels {
   const tables = gains.map((gain) =>
     Uint8ClampedArray.from(LINEAR_OF_BYTE, (v) =>
-      Math.round(255 * convertLinearToSrgb(Math.min(1, v * gain))),
+      Math.round(255 * convertLinearToSrgb(Math.max(0, Math.min(1, v * gain + veil)))),
     ),
   );
   const data = new Uint8ClampedArray(pixels.data.length);
@@ -75,6 +75,8 @@ export interface Retake {
   /** Multipliers of linear R, G, B over the whole picture, and once more on the leaf. */
   readonly light: readonly [number, number, number];
   readonly leafLight: readonly [number, number, number];
+  /** Sky mirrored by the leaf, added to its linear light. */
+  readonly veil: number;
   readonly quality: number;
   readonly turn: Turn;
   /** How far the tap strays, as a share of the root of the leaf's area. */
@@ -98,19 +100,29 @@ function strayLight(random: () => number, stops: number, colour: number): [numbe
 /**
  * A second shot as likely as any: red and blue strayed against green by 0.15 each over the whole picture, exposure by a third of
  * a stop. In the open the leaf has a light of its own besides (sun on it and shade behind, green shade, the camera's way
- * with greens): by 0.17 and a third of a stop, which moves hue by about 5 degrees, as it does between the two photographs of
- * the same leaves in `papaya-spad`; on a sheet it shares the sheet's light but for 0.05 and a seventh of a stop. Quality
+ * with greens): by 0.28 and 0.75 of a stop. The two photographs of the same leaves in `papaya-spad` differ by 0.20 and 0.55 of a
+ * stop from what the white reference and the ground tell (`training/compare-papaya.ts`); one of them lies on paper, here neither
+ * does, which makes it the root of two times as much. So does the sky that a leaf mirrors: 0.02 of full white there, 0.028 here. What would burn the leaf out is taken darker by as much
+ * instead, as a camera does. On a sheet the leaf shares the sheet's light but for 0.05 and a seventh of a stop. Quality
  * 50–95, 0.6–1 times the size, any turn, mirrored or not, a tap strayed by a twentieth of the leaf.
  */
 export function drawRetake(random: () => number, onSheet: boolean): Retake {
+  const light = strayLight(random, 0.33, 0.15);
+  const own = onSheet ? strayLight(random, 0.15, 0.05) : strayLight(random, 0.75, 0.28);
+  const strength = light[1] * own[1];
+  const held = !onSheet && strength > MOST_BRIGHTER ? 1 / strength ** 2 : 1;
   return {
-    light: strayLight(random, 0.33, 0.15),
-    leafLight: onSheet ? strayLight(random, 0.15, 0.05) : strayLight(random, 0.33, 0.17),
+    light,
+    leafLight: own.map((v) => v * held) as [number, number, number],
+    veil: (onSheet ? 0.004 : 0.028) * normal(random),
     quality: Math.round(50 + 45 * random()),
     turn: { angleDegrees: 360 * random(), scale: 0.6 + 0.4 * random(), mirrored: random() < 0.5 },
     tapMoves: [0.05 * normal(random), 0.05 * normal(random)],
   };
 }
+
+/** Light of the leaf up to which a second shot is brighter: a third of a stop. */
+const MOST_BRIGHTER = 1.26;
 
 /** Takes the shot; `tap` is moved with the picture and strays with the hand. `leaf` is 255 on the leaf. */
 export async function takeAgain(
@@ -123,6 +135,7 @@ export async function takeAgain(
   const on = relight(
     pixels,
     retake.light.map((v, c) => v * retake.leafLight[c]!) as [number, number, number],
+    retake.veil,
   );
   let area = 0;
   for (let i = 0; i < leaf.length; i++) {
