@@ -1,8 +1,8 @@
 /**
  * Do the stated errors hold? Photographs of every set are read twice: as they are with a tap on the leaf, and taken again by
  * script under other light, exposure, JPEG quality, scale, turn and tap. Prints for each measure how often the two differ
- * by less than the errors of both together (they claim 68 of 100), on the half of the photographs that `RETAKE` of
- * `take-measures.ts` was fitted on and on the other; and what its last number would have to be multiplied by on the first.
+ * by less than the errors of both together (they claim 68 of 100), on one half of the photographs and on the other, and
+ * what errors would have to be multiplied by on the first: fit `RETAKE` of `take-measures.ts` there, and try it on the second.
  *
  * `npx tsx training/check-errors.ts [photographs a label]`
  */

@@ -1,7 +1,7 @@
 /**
  * The same papaya leaf in place and on paper: other ground, other exposure, another moment. Prints how often each measure differs by
- * less than the errors of both together (they claim 68 of 100), on the half of the leaves that the errors without a white
- * reference were fitted on and on the other; how far exposure is off from what the ground tells, and whether the outlines agree.
+ * less than the errors of both together (they claim 68 of 100), on one half of the leaves, to fit errors without a white
+ * reference on, and on the other; how far exposure is off from what the ground tells, and whether the outlines agree.
  * The camera stood at two distances, so what does not depend on scale is compared: area over convex hull (solidity), and
  * length over width by second moments; leaves that the frame cuts are left out of that. Writes nothing.
  *

@@ -4,11 +4,11 @@ type Pairs = readonly Pick<RetakenPair, 'first' | 'second'>[];
 
 /**
  * Prints for each measure how often pairs differ by less than the errors of both, and what errors would have to be multiplied by for
- * 68 of 100, on the half they were fitted on; and how often on the other half.
+ * 68 of 100, on the half to fit on; and how often on the other.
  */
 export function printCoverage(fittedOn: Pairs, triedOn: Pairs): void {
   const tried = tellCoverage(triedOn);
-  console.log('measure | fitted on: share, of pairs, × | tried on: share, of pairs, median move ± error');
+  console.log('measure | to fit on: share, of pairs, × | to try on: share, of pairs, median move ± error');
   for (const { id, count, share, needed } of tellCoverage(fittedOn)) {
     const other = tried.find((row) => row.id === id);
     console.log(

@@ -36,8 +36,8 @@ export interface ReadLeafOptions {
 /** Darker than this in the middle of its range, a frame is noise; measured on photographs darkened by steps. */
 const DARK_L = 9;
 /**
- * Share of the leaf with a full channel above which colours are lost: photographs brightened by steps kept their measures up to 0.32
- * and lost them from 0.49 on; of 140 as taken, none has more than 0.17 (`training/measure-photo-thresholds.ts`).
+ * Share of the leaf with a full channel above which colours are lost: of photographs brightened by steps none was spoilt up to 0.32,
+ * ten of eleven from 0.49 on; of 140 as taken, none has more than 0.17 (`training/measure-photo-thresholds.ts`).
  */
 const BURNT_SHARE = 0.4;
 /** Sharpness below which veins and spots cannot be read: a blur of 2–3 px at the working frame. */

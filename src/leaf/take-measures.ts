@@ -112,9 +112,9 @@ function bringToLevel(id: MeasureId, { value, se }: Measured, white: WhiteRefere
 /**
  * What a second shot of the same leaf changes beyond light, exposure, mask and bounds: a part in the measure's unit and a share
  * of the value; then what the sum of all must be multiplied by on a sheet, and in the open, since the circumstances are
- * not independent. Fitted on one half of the photographs, so that the errors hold at the rate they claim over retakes by
- * script and, in the open, over leaves taken on paper and in place as well, and tried on the other half
- * (`training/check-errors.ts`, `training/compare-papaya.ts`; the table is in the README).
+ * not independent. Set so that the errors hold at the rate they claim over retakes by script and, in the open, come as near to
+ * it as one number can over leaves taken on paper and in place as well (`training/check-errors.ts`,
+ * `training/compare-papaya.ts`; the table is in the README).
  */
 const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number, number] } = {
   'chlorotic-fraction': [0.01, 0.05, 0.57, 0.7],

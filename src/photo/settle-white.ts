@@ -39,8 +39,8 @@ export function settleWhite(
 
 /**
  * Luminance of the ground of a picture on the whole, full white = 1. Light meters are set to some 0.13 of what falls in (ISO
- * 2720, from memory). Fitted on half of the leaves that `papaya-spad` shows on paper and in place; tried on the other half
- * (`training/compare-papaya.ts`).
+ * 2720, from memory). Fitted on 22 of the leaves that `papaya-spad` shows on paper and in place; `training/compare-papaya.ts`
+ * tries it on all.
  */
 const GROUND_REFLECTS = 0.1;
 /** How far that is believed, stops; and where the leaf leaves nothing to see of the ground. */
@@ -92,8 +92,8 @@ const TAPPED_SE = 1.5;
 /** Error of a sheet found: papers are themselves up to 3 units off neutral. */
 const FOUND_SE = 2.5;
 /**
- * Error of an estimate, set so that half of the leaves of `papaya-spad` keep to their stated errors between paper and place;
- * tried on the other half (`training/compare-papaya.ts`).
+ * Error of an estimate: between what retakes by script ask, and what 22 leaves of `papaya-spad` on paper and in place do
+ * (`training/compare-papaya.ts` tries it on all).
  */
 const ESTIMATED_SE = 7;
 

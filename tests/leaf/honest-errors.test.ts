@@ -67,7 +67,7 @@ describe.skipIf(!HAS_PHOTOS)('photographs taken again', () => {
       ['bean-uganda', 'angular_leaf_spot', 2],
     ] as const)
       pairs.push(...(await retakePhotos(pickPhotos(set, label, most), random, 2)));
-  }, 300_000);
+  }, 900_000);
 
   /** Colour and pattern: what `take-measures.ts` states errors for. Loss has its own masks to be tested against. */
   const TAKEN = [

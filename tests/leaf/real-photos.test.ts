@@ -66,7 +66,7 @@ describe.skipIf(!HAS_PHOTOS)('papaya leaves under a chlorophyll meter (papaya-sp
       for (const row of rows(ground)) analyses.push(await read(row));
       readings.set(ground, analyses);
     }
-  }, 300_000);
+  }, 900_000);
 
   // Fourteen of 103 leaves a ground. On all of them: white 0.951, natural 0.887; hue 0.928 and 0.833; chlorotic −0.917 and −0.800
   // (`training/check-chlorosis.ts`). Bounds lie two errors below on Fisher's scale (atanh, error 1/√(n − 3)).
