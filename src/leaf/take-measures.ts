@@ -119,20 +119,20 @@ function bringToLevel(id: MeasureId, { value, se }: Measured, white: WhiteRefere
 const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number, number] } = {
   'chlorotic-fraction': [0.01, 0.05, 0.57, 0.7],
   'necrotic-fraction': [0.001, 0.1, 0.95, 0.9],
-  'purple-fraction': [0.001, 0.1, 0.45, 0.65],
+  'purple-fraction': [0.001, 0.1, 0.5, 0.65],
   'white-fraction': [0.004, 0.1, 0.35, 0.56],
   lightness: [1.5, 0.04, 1.1, 0.93],
   chroma: [1.5, 0.04, 0.85, 1.1],
   hue: [1.5, 0, 0.7, 1.05],
   'dark-green-index': [0.015, 0, 0.9, 0.95],
-  evenness: [0.015, 0.03, 0.56, 0.92],
-  'vein-contrast': [0.05, 0.06, 0.4, 0.79],
-  'edge-contrast': [0.5, 0.08, 0.5, 0.9],
+  evenness: [0.015, 0.03, 0.75, 0.92],
+  'vein-contrast': [0.05, 0.06, 0.6, 0.79],
+  'edge-contrast': [0.5, 0.08, 0.65, 0.9],
   'tip-contrast': [0.5, 0.08, 0.65, 1],
   'spot-count': [1.5, 0.3, 0.9, 1],
-  'spot-fraction': [0.001, 0.12, 0.8, 1.1],
-  mottle: [0.012, 0.04, 0.65, 1.17],
-  'surface-relief': [0.05, 0.15, 0.5, 1.2],
+  'spot-fraction': [0.001, 0.12, 1, 1.1],
+  mottle: [0.012, 0.04, 1.1, 1.17],
+  'surface-relief': [0.05, 0.15, 0.8, 1.2],
 };
 
 /** Tissue at least `px` from the outline and from holes: pixels on a border are mixed with the ground. */

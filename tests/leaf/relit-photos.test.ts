@@ -160,7 +160,7 @@ describe('drawn leaves under known lights', () => {
       expect(plain.measures[id]!.se, id).toBeGreaterThan(onPaper[id]!.se);
     expect(count).toBeGreaterThanOrEqual(20);
     expect(within / count).toBeGreaterThanOrEqual(0.68);
-  });
+  }, 240_000);
 });
 
 /** Measures of colour. Holes, edge loss, stipples and spots also hang on an outline found anew in other light. */
