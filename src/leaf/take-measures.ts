@@ -121,9 +121,9 @@ const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number, n
   'necrotic-fraction': [0.001, 0.1, 0.95, 0.9],
   'purple-fraction': [0.001, 0.1, 0.5, 0.65],
   'white-fraction': [0.004, 0.1, 0.35, 0.56],
-  lightness: [1.5, 0.04, 1.1, 0.93],
-  chroma: [1.5, 0.04, 0.85, 1.1],
-  hue: [1.5, 0, 0.7, 1.05],
+  lightness: [1.5, 0.04, 1.1, 1],
+  chroma: [1.5, 0.04, 1, 1.2],
+  hue: [1.5, 0, 0.7, 1],
   'dark-green-index': [0.015, 0, 0.9, 0.95],
   evenness: [0.015, 0.03, 0.75, 0.92],
   'vein-contrast': [0.05, 0.06, 0.6, 0.79],
@@ -132,7 +132,7 @@ const RETAKE: { readonly [Id in MeasureId]?: readonly [number, number, number, n
   'spot-count': [1.5, 0.3, 0.9, 1],
   'spot-fraction': [0.001, 0.12, 1, 1.1],
   mottle: [0.012, 0.04, 1.1, 1.17],
-  'surface-relief': [0.05, 0.15, 0.8, 1.2],
+  'surface-relief': [0.05, 0.15, 1, 1.3],
 };
 
 /** Tissue at least `px` from the outline and from holes: pixels on a border are mixed with the ground. */

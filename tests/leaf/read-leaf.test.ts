@@ -277,7 +277,7 @@ describe('the same leaf, seen otherwise', () => {
   });
   it('nearer and farther', () => {
     for (const size of [
-      { width: 960, height: 720 },
+      { width: 1280, height: 960 },
       { width: 400, height: 300 },
     ]) {
       compare(first, read(drawLeaf({ ...picture, ...size }).pixels), [...COLOUR, ...PATTERN]);

@@ -105,9 +105,10 @@ describe.skipIf(!HAS_PHOTOS)('papaya leaves under a chlorophyll meter (papaya-sp
   it('gives a leaf nearly the same hue and dark green on paper and in place', () => {
     const between = (id: MeasureId): number =>
       medianOf(valuesOf('natural', id).map((v, i) => Math.abs(v - valuesOf('white', id)[i]!)));
-    // 4.7 degrees and 0.048 on all leaves; 9.1 and 0.082 before light was told from bright ground.
-    expect(between('hue')).toBeLessThan(6);
-    expect(between('dark-green-index')).toBeLessThan(0.07);
+    // 4.7 degrees and 0.048 on all leaves; 9.1 and 0.082 before light was told from bright ground. The median of fourteen strays by
+    // 1.7 degrees and 0.016 (1.25 times the spread over the root of the number).
+    expect(between('hue')).toBeLessThan(4.7 + 2 * 1.7);
+    expect(between('dark-green-index')).toBeLessThan(0.048 + 2 * 0.016);
   });
 });
 

@@ -40,16 +40,8 @@ export function placeInside({ width, height, data }: Mask): Spot {
   return best;
 }
 
-/**
- * Reads each photograph and `times` second shots of it. What shows no leaf is left out.
- *
- * @param times second shots of a photograph; the first is read once
- */
-export async function retakePhotos(
-  rows: readonly PhotoRow[],
-  random: () => number,
-  times = 1,
-): Promise<RetakenPair[]> {
+/** Reads each photograph and one second shot of it. Pairs in which either shows no leaf are left out. */
+export async function retakePhotos(rows: readonly PhotoRow[], random: () => number): Promise<RetakenPair[]> {
   const pairs: RetakenPair[] = [];
   for (const { file } of rows) {
     const pixels = scaleToWorkingFrame(await decodePhoto(file));
@@ -58,12 +50,10 @@ export async function retakePhotos(
     const tap = placeInside({ width: pixels.width, height: pixels.height, data: found.remaining });
     const { reading, mask } = readLeaf(pixels, { role: 'old', taps: { leaf: tap } });
     if (mask === undefined) continue;
-    const onSheet = reading.white?.exposure !== undefined;
-    for (let k = 0; k < times; k++) {
-      const again = await takeAgain(pixels, tap, mask.data, drawRetake(random, onSheet));
-      const second = readLeaf(again.pixels, { role: 'old', taps: { leaf: again.tap } }).reading;
-      if (second.leaf.found) pairs.push({ file, first: reading.measures, second: second.measures });
-    }
+    const retake = drawRetake(random, reading.white?.exposure !== undefined);
+    const again = await takeAgain(pixels, tap, mask.data, retake);
+    const second = readLeaf(again.pixels, { role: 'old', taps: { leaf: again.tap } }).reading;
+    if (second.leaf.found) pairs.push({ file, first: reading.measures, second: second.measures });
   }
   return pairs;
 }
