@@ -70,3 +70,27 @@ export async function deleteGround(record: GroundRecord, says: string): Promise<
 export async function bringBackGround(record: GroundRecord): Promise<void> {
   await changeGround(record, ({ deletedAt: _deletedAt, ...found }) => found as GroundRecord);
 }
+
+const stored = (record: GroundRecord): GroundRecord | undefined =>
+  groundRecords.value?.find(({ kind, id }) => kind === record.kind && id === record.id);
+
+/** The record as it is stored now, or the one at hand where it never was. */
+export const latest = <R extends GroundRecord>(record: R): R => (stored(record) as R | undefined) ?? record;
+
+/** Keeps records, and offers to put everything back as it was. */
+export async function keepWithUndo(records: readonly GroundRecord[], says: string): Promise<Saved> {
+  const before = new Map(records.map((record) => [record.id, stored(record)]));
+  const saved = await keepRecords(records);
+  if (saved !== 'stored') return saved;
+  const undo = async (): Promise<void> => {
+    await keepRecords(
+      records.map((record) => {
+        const now = latest(record);
+        const old = before.get(record.id) ?? { ...now, deletedAt: nowStamp() };
+        return now.revision === undefined ? old : { ...old, revision: now.revision };
+      }),
+    );
+  };
+  offerUndo({ says, undo });
+  return saved;
+}

@@ -4,7 +4,13 @@ import { computed, signal } from '@preact/signals';
 export type Route =
   | { readonly place: 'walk' }
   | { readonly place: 'look'; readonly draft?: string }
-  | { readonly place: 'ground'; readonly bed?: string }
+  | {
+      readonly place: 'ground';
+      readonly bed?: string;
+      /** `batches`: all of them, or the one named by `batch`. */
+      readonly page?: 'batches' | 'weather';
+      readonly batch?: string;
+    }
   | {
       readonly place: 'book';
       readonly caseId?: string;
@@ -22,6 +28,8 @@ export function readRoute(hash: string): Route {
     case 'look':
       return first ? { place, draft: first } : { place };
     case 'ground':
+      if (first === 'weather') return { place, page: first };
+      if (first === 'batches') return { place, page: first, ...(second ? { batch: second } : {}) };
       return first ? { place, bed: first } : { place };
     case 'book':
       return readBook(first, second);
@@ -42,7 +50,7 @@ function readBook(first: string | undefined, second: string | undefined): Route 
 export function hashOf(route: Route): string {
   const parts: (string | undefined)[] = [route.place];
   if (route.place === 'look') parts.push(route.draft);
-  if (route.place === 'ground') parts.push(route.bed);
+  if (route.place === 'ground') parts.push(route.bed, route.page, route.batch);
   if (route.place === 'book') parts.push(route.caseId, route.look, route.page);
   return `#/${parts
     .filter((part) => part !== undefined)

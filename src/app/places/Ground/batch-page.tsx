@@ -1,0 +1,385 @@
+import { useState } from 'preact/hooks';
+import type { Garden } from '../../../garden/gather-garden.ts';
+import { BATCH_KINDS, type BatchRecord } from '../../../garden/ground-records.ts';
+import { heatCurve } from '../../../garden/judge-batch.ts';
+import { airOf, heapNow } from '../../../garden/list-today.ts';
+import { isSuspected, releaseBatch, suspectBatch, whoReceived } from '../../../garden/trace-batches.ts';
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { addReading, editBatch, readingFrom, type Typed } from '../../state/edit-ground.ts';
+import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
+import { nowStamp } from '../../state/kept.ts';
+import { goTo, hashOf } from '../../state/route.ts';
+import { dayOf, describeDayAndYear } from '../../words/dates.ts';
+import { GROUND_WORDS } from '../../words/ground.ts';
+import { BATCH_WORDS as WORDS } from '../../words/ground-batches.ts';
+import { SpreadForm } from './bed-forms.tsx';
+import { namePlanting } from './bed-page.tsx';
+import { type FormField, GroundForm, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
+import { HeatCurve } from './heat-curve.tsx';
+
+/** One load or heap: how it stands, its heat, where it went, and whether anything is held against it. */
+export function BatchPage({ batchId }: { readonly batchId: string }) {
+  const all = garden.value;
+  const [open, setOpen] = useState<'details' | 'spread' | undefined>(undefined);
+  const [says, setSays] = useState('');
+  if (!all) return <h1 tabIndex={-1}>…</h1>;
+  const batch = all.batches.find(({ id }) => id === batchId);
+  if (!batch)
+    return (
+      <div class="ground stack">
+        <BackLink to={{ place: 'ground', page: 'batches' }} says={WORDS.toBatches} />
+        <h1 tabIndex={-1}>{WORDS.notFound}</h1>
+      </div>
+    );
+  const close = (): void => setOpen(undefined);
+  const keep = async (changed: BatchRecord, done: string): Promise<void> => {
+    const saved = await keepWithUndo([changed], done);
+    setSays(saved === 'stored' ? '' : GROUND_WORDS.trouble[saved]);
+  };
+  return (
+    <div class="ground stack-wide">
+      <div>
+        <BackLink to={{ place: 'ground', page: 'batches' }} says={WORDS.toBatches} />
+        <h1 tabIndex={-1}>{batch.name}</h1>
+        <p class="soft">
+          {[
+            batch.what && WORDS.kinds[batch.what],
+            batch.source,
+            batch.arrivedOn && WORDS.cameOn(describeDayAndYear(batch.arrivedOn)),
+            batch.usedUpOn && WORDS.usedUpOn(describeDayAndYear(batch.usedUpOn)),
+          ]
+            .filter(Boolean)
+            .join(' · ')}
+        </p>
+        {batch.note && <p class="kept-note">{batch.note}</p>}
+      </div>
+      <p role="alert">{says}</p>
+      {isSuspected(batch) && <Suspicion batch={batch} onKeep={keep} />}
+      <State all={all} batch={batch} />
+      <Heat all={all} batch={batch} onKeep={keep} />
+      {open === 'details' && <DetailsForm batch={batch} onClose={close} />}
+      {open === 'spread' &&
+        (all.beds.length > 0 ? (
+          <SpreadForm garden={all} batch={batch} onClose={close} />
+        ) : (
+          <p>
+            {WORDS.noBeds} <a href={hashOf({ place: 'ground' })}>{GROUND_WORDS.toGround}</a>
+          </p>
+        ))}
+      <Went all={all} batch={batch} />
+      {!open && (
+        <p class="ground-actions">
+          {!isSuspected(batch) && !batch.usedUpOn && (
+            <button type="button" class="button" onClick={() => setOpen('spread')}>
+              {WORDS.giveTitle}
+            </button>
+          )}
+          <button type="button" class="button" onClick={() => setOpen('details')}>
+            {WORDS.change}
+          </button>
+        </p>
+      )}
+      {!isSuspected(batch) && (
+        <section class="stack-close rule-above">
+          <button
+            type="button"
+            class="button"
+            onClick={() =>
+              void keep(
+                suspectBatch(batch, { on: dayOf(new Date()), why: '' }, nowStamp()),
+                WORDS.suspectedNow(batch.name),
+              ).then(() => scrollTo(0, 0))
+            }
+          >
+            {WORDS.suspect}
+          </button>
+          <p class="small soft">{WORDS.suspectHow}</p>
+          {batch.suspicion && (
+            <p class="small">
+              {WORDS.releasedOn(describeDayAndYear(batch.suspicion.on))} {batch.suspicion.why}
+            </p>
+          )}
+        </section>
+      )}
+    </div>
+  );
+}
+
+interface OfBatch {
+  readonly all: Garden;
+  readonly batch: BatchRecord;
+}
+interface Keeps {
+  readonly onKeep: (changed: BatchRecord, done: string) => Promise<void>;
+}
+
+function Suspicion({ batch, onKeep }: { readonly batch: BatchRecord } & Keeps) {
+  const { on = '', why: before = '' } = batch.suspicion ?? {};
+  const [why, setWhy] = useState(before);
+  return (
+    <section class="suspected stack-close">
+      <h2>{WORDS.suspectedSince(describeDayAndYear(on))}</h2>
+      <p>{WORDS.notOffered}</p>
+      <label class="field">
+        <span>{WORDS.why}</span>
+        <input
+          type="text"
+          value={why}
+          autocomplete="off"
+          onInput={(event) => setWhy(event.currentTarget.value)}
+          onChange={() => {
+            const now = latest(batch);
+            void onKeep(suspectBatch(now, { ...now.suspicion!, why: why.trim() }, nowStamp()), WORDS.whyKept);
+          }}
+        />
+      </label>
+      <button
+        type="button"
+        class="button"
+        onClick={() =>
+          void onKeep(
+            releaseBatch(latest(batch), dayOf(new Date()), why.trim(), nowStamp()),
+            WORDS.releasedNow(batch.name),
+          )
+        }
+      >
+        {WORDS.release}
+      </button>
+    </section>
+  );
+}
+
+function State({ all, batch }: OfBatch) {
+  const { state, why } = heapNow(all, batch, dayOf(new Date()));
+  return (
+    <div class="heap-state">
+      {why !== 'does-not-ripen' && <p class="heap-word">{WORDS.states[state]}</p>}
+      <p>{WORDS.reasons[why]}</p>
+    </div>
+  );
+}
+
+/** What a heap's thermometer shows, every five degrees: a tap each. */
+const TAPS = Array.from({ length: 15 }, (_, step) => 5 + step * 5);
+
+function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
+  const [open, setOpen] = useState(false);
+  const [exact, setExact] = useState(false);
+  const today = dayOf(new Date());
+  const curve = heatCurve(batch, airOf(all.weather));
+  const close = (): void => {
+    setOpen(false);
+    setExact(false);
+  };
+  return (
+    <section class="stack-close">
+      <h2 class="list-title">{WORDS.heat}</h2>
+      {curve.length > 0 && <HeatCurve curve={curve} />}
+      {!open && (
+        <button type="button" class="button" onClick={() => setOpen(true)}>
+          {WORDS.read}
+        </button>
+      )}
+      {open && !exact && (
+        <div class="stack-close">
+          <p class="small">{WORDS.readHow}</p>
+          <ul class="heat-taps">
+            {TAPS.map((celsius) => (
+              <li key={celsius}>
+                <button
+                  type="button"
+                  class="button figures"
+                  aria-label={WORDS.degrees(celsius)}
+                  onClick={() => {
+                    void onKeep(
+                      addReading(latest(batch), { date: today, celsius }),
+                      WORDS.readingKept(String(celsius)),
+                    );
+                    close();
+                  }}
+                >
+                  {celsius}
+                </button>
+              </li>
+            ))}
+          </ul>
+          <p class="ground-actions">
+            <button type="button" class="button-plain" onClick={() => setExact(true)}>
+              {WORDS.exact}
+            </button>
+            <button type="button" class="button-plain" onClick={close}>
+              {WORDS.readClose}
+            </button>
+          </p>
+        </div>
+      )}
+      {open && exact && <ReadingForm batch={batch} today={today} onClose={close} />}
+      {batch.readings.length > 0 && (
+        <details>
+          <summary>{WORDS.readings}</summary>
+          <ul>
+            {batch.readings.map(({ id, date, celsius, turned }, at) => {
+              const says = WORDS.reading(
+                describeDayAndYear(date),
+                celsius,
+                curve[at]?.airCelsius,
+                turned ?? false,
+              );
+              return (
+                <li class="ground-line" key={id}>
+                  <span>{says}</span>
+                  <button
+                    type="button"
+                    class="button-plain small"
+                    aria-label={`${GROUND_WORDS.remove}: ${says}`}
+                    onClick={() => {
+                      const now = latest(batch);
+                      const readings = now.readings.filter((one) => one.id !== id);
+                      void onKeep({ ...now, readings }, WORDS.readingGone);
+                    }}
+                  >
+                    {GROUND_WORDS.remove}
+                  </button>
+                </li>
+              );
+            })}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+interface ReadingFormProps {
+  readonly batch: BatchRecord;
+  readonly today: string;
+  readonly onClose: () => void;
+}
+
+function ReadingForm({ batch, today, onClose }: ReadingFormProps) {
+  return (
+    <GroundForm
+      title={WORDS.read}
+      fields={[
+        { id: 'celsius', label: WORDS.celsius, as: 'number', must: true },
+        { id: 'airCelsius', label: WORDS.air, as: 'number' },
+        { id: 'date', label: GROUND_WORDS.day, as: 'day', must: true },
+        { id: 'turned', label: WORDS.turned, as: 'choice', options: YES_NO },
+        { id: 'smells', label: WORDS.smells, as: 'choice', options: YES_NO },
+      ]}
+      initial={{ celsius: '', airCelsius: '', date: today, turned: '', smells: '' }}
+      onClose={onClose}
+      onSave={async (typed) => {
+        const reading = readingFrom(typed, today);
+        if (!reading) return { missing: WORDS.needsCelsius };
+        return keepWithUndo([addReading(latest(batch), reading)], WORDS.readingKept(String(reading.celsius)));
+      }}
+    />
+  );
+}
+
+const choices = (words: Readonly<Record<string, string>>) =>
+  Object.entries(words).map(([id, says]) => ({ id, says }));
+const DETAILS: readonly FormField[] = [
+  { id: 'name', label: GROUND_WORDS.name, as: 'text', must: true },
+  {
+    id: 'what',
+    label: WORDS.what,
+    as: 'choice',
+    options: BATCH_KINDS.map((id) => ({ id, says: WORDS.kinds[id] })),
+  },
+  { id: 'source', label: WORDS.source, as: 'text' },
+  { id: 'sprayedFields', label: WORDS.sprayed, as: 'choice', options: choices(WORDS.sprayedWords) },
+  { id: 'arrivedOn', label: WORDS.arrived, as: 'day' },
+  { id: 'startedOn', label: WORDS.started, as: 'day' },
+  { id: 'hotOnArrival', label: WORDS.hot, as: 'choice', options: YES_NO },
+  { id: 'told', label: WORDS.told, as: 'choice', options: choices(WORDS.toldWords) },
+  { id: 'usedUpOn', label: WORDS.usedUp, as: 'day' },
+  { id: 'note', label: GROUND_WORDS.note, as: 'note' },
+];
+
+const asTyped = (batch: BatchRecord): Typed => ({
+  name: batch.name,
+  what: batch.what ?? '',
+  source: batch.source,
+  sprayedFields: batch.sprayedFields ?? '',
+  arrivedOn: batch.arrivedOn ?? '',
+  startedOn: batch.startedOn ?? '',
+  hotOnArrival: sayYesNo(batch.hotOnArrival),
+  told: batch.told ?? '',
+  usedUpOn: batch.usedUpOn ?? '',
+  note: batch.note,
+});
+
+function DetailsForm({ batch, onClose }: { readonly batch: BatchRecord; readonly onClose: () => void }) {
+  const save = useEdit(batch);
+  return (
+    <GroundForm
+      title={WORDS.change}
+      fields={DETAILS}
+      initial={asTyped(batch)}
+      onClose={onClose}
+      onSave={async (typed, changed) =>
+        typed.name?.trim()
+          ? save((base) => editBatch(base, { ...asTyped(base), ...changed }))
+          : { missing: GROUND_WORDS.nameFirst }
+      }
+      onDelete={() => {
+        void deleteGround(batch, WORDS.removed(batch.name)).then(
+          (done) => done && goTo({ place: 'ground', page: 'batches' }),
+        );
+      }}
+    />
+  );
+}
+
+/** Every bed and planting that received it. */
+function Went({ all, batch }: OfBatch) {
+  const { beds, plantings } = whoReceived(all, batch.id);
+  const bedName = (id: string | undefined): string => all.beds.find((bed) => bed.id === id)?.name ?? '';
+  return (
+    <section class="stack-close">
+      <h2>{WORDS.went}</h2>
+      {beds.length === 0 && <p class="soft">{WORDS.wentNowhere}</p>}
+      {beds.length > 0 && (
+        <>
+          <h3 class="list-title">{WORDS.wentBeds}</h3>
+          <ul>
+            {beds.map(({ id, name }) => (
+              <li class="ground-line" key={id}>
+                <a class="link-line" href={hashOf({ place: 'ground', bed: id })}>
+                  {name}
+                </a>
+                <span class="small soft">
+                  {batch.given
+                    .filter(({ bedId }) => bedId === id)
+                    .map(({ date, depthCm, how }) =>
+                      [
+                        describeDayAndYear(date),
+                        depthCm === undefined ? '' : GROUND_WORDS.deep(depthCm),
+                        how ? GROUND_WORDS.ways[how].toLowerCase() : '',
+                      ]
+                        .filter(Boolean)
+                        .join(', '),
+                    )
+                    .join('; ')}
+                </span>
+              </li>
+            ))}
+          </ul>
+          <h3 class="list-title">{WORDS.wentPlantings}</h3>
+          {plantings.length === 0 && <p class="soft">{WORDS.noPlantings}</p>}
+          <ul>
+            {plantings.map((planting) => (
+              <li class="ground-line" key={planting.id}>
+                <span>
+                  {namePlanting(planting)} <span class="soft small">{bedName(planting.bedId)}</span>
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

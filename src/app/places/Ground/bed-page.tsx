@@ -1,0 +1,334 @@
+import { useState } from 'preact/hooks';
+import type { Garden } from '../../../garden/gather-garden.ts';
+import type {
+  BatchRecord,
+  BedRecord,
+  EventRecord,
+  PlantingRecord,
+  Spreading,
+} from '../../../garden/ground-records.ts';
+import { bedKey } from '../../../garden/group-by-bed.ts';
+import { batchesUnder, isSuspected } from '../../../garden/trace-batches.ts';
+import { SETTINGS } from '../../../signs/settings.ts';
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { newEvent, newPlanting } from '../../state/edit-ground.ts';
+import { garden, keepWithUndo } from '../../state/garden.ts';
+import { nowStamp } from '../../state/kept.ts';
+import { hashOf } from '../../state/route.ts';
+import { casesAt, type Happening, historyOf, UNNAMED, yearsOf } from '../../state/year-of-bed.ts';
+import { capitalise, causeName, joinWords } from '../../words/causes.ts';
+import { cropName } from '../../words/crops.ts';
+import { dayOf, describeDayAndYear } from '../../words/dates.ts';
+import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
+import { sayEnd } from '../../words/outcome.ts';
+import { verdictWord } from '../../words/verdicts.ts';
+import { CaseEntry } from '../Book/case-entry.tsx';
+import { BedForm, EventForm, PlantingForm, SpreadForm } from './bed-forms.tsx';
+
+type Open =
+  | { readonly what: 'bed' }
+  | { readonly what: 'event'; readonly event: EventRecord }
+  | { readonly what: 'planting'; readonly planting: PlantingRecord }
+  | { readonly what: 'spread'; readonly batch?: BatchRecord; readonly given?: Spreading };
+
+/** One bed: what grows there, what is under it, its year, its cases. */
+export function BedPage({ bedId }: { readonly bedId: string }) {
+  const all = garden.value;
+  const [open, setOpen] = useState<Open | undefined>(undefined);
+  if (!all) return <h1 tabIndex={-1}>…</h1>;
+  const bed = all.beds.find(({ id, name }) => id === bedId || bedKey(name) === bedKey(bedId));
+  const isUnnamed = bedId === UNNAMED;
+  if (!bed && !isUnnamed)
+    return (
+      <div class="ground stack">
+        <BackLink to={{ place: 'ground' }} says={WORDS.toGround} />
+        <h1 tabIndex={-1}>{WORDS.notFound}</h1>
+      </div>
+    );
+  const cases = casesAt(all, bed);
+  const close = (): void => setOpen(undefined);
+  return (
+    <div class="ground stack-wide">
+      <div>
+        <BackLink to={{ place: 'ground' }} says={WORDS.toGround} />
+        <h1 tabIndex={-1}>{bed?.name ?? WORDS.unnamed}</h1>
+        {bed && <p class="soft">{describeBed(bed)}</p>}
+        {bed?.note && <p class="kept-note">{bed.note}</p>}
+      </div>
+      {bed && <Suspected all={all} bed={bed} />}
+      {bed && !open && <Actions bed={bed} onOpen={setOpen} />}
+      {bed && open && <Opened all={all} bed={bed} open={open} onClose={close} />}
+      {bed && <Growing all={all} bed={bed} onOpen={setOpen} />}
+      {bed && <Under all={all} bed={bed} />}
+      <Year all={all} bed={bed} onOpen={setOpen} />
+      {cases.length > 0 && (
+        <section>
+          <h2 class="list-title">{WORDS.cases}</h2>
+          <ul class="entries">
+            {cases.map((kept) => (
+              <CaseEntry key={kept.id} kept={kept} />
+            ))}
+          </ul>
+        </section>
+      )}
+    </div>
+  );
+}
+
+/** "Under cover · clay · acid". */
+function describeBed({ place, soil, soilReaction }: BedRecord): string {
+  const said = (
+    [
+      ['place', place],
+      ['soil-kind', soil],
+      ['soil-ph', soilReaction],
+    ] as const
+  ).flatMap(([id, value]) => {
+    const option = SETTINGS[id].options.find((one) => one.id === value);
+    return option ? [option.says] : [];
+  });
+  return capitalise(said.join(' · '));
+}
+
+interface Opens {
+  readonly onOpen: (open: Open) => void;
+}
+interface OfBed {
+  readonly all: Garden;
+  readonly bed: BedRecord;
+}
+
+function Actions({ bed, onOpen }: { readonly bed: BedRecord } & Opens) {
+  return (
+    <p class="ground-actions">
+      <button
+        type="button"
+        class="button"
+        onClick={() => onOpen({ what: 'planting', planting: newPlanting(bed.id, nowStamp()) })}
+      >
+        {WORDS.plant}
+      </button>
+      <button type="button" class="button" onClick={() => onOpen({ what: 'spread' })}>
+        {WORDS.spread}
+      </button>
+      <button
+        type="button"
+        class="button"
+        onClick={() => onOpen({ what: 'event', event: newEvent(bed.id, nowStamp()) })}
+      >
+        {WORDS.did}
+      </button>
+      <button type="button" class="button-plain" onClick={() => onOpen({ what: 'bed' })}>
+        {WORDS.changeBed}
+      </button>
+    </p>
+  );
+}
+
+function Opened({ all, bed, open, onClose }: OfBed & { readonly open: Open; readonly onClose: () => void }) {
+  if (open.what === 'bed') return <BedForm bed={bed} onClose={onClose} />;
+  if (open.what === 'event') return <EventForm key={open.event.id} event={open.event} onClose={onClose} />;
+  if (open.what === 'planting')
+    return <PlantingForm key={open.planting.id} planting={open.planting} onClose={onClose} />;
+  const { batch, given } = open;
+  return (
+    <SpreadForm
+      key={given?.id}
+      garden={all}
+      bedId={bed.id}
+      {...(batch ? { batch } : {})}
+      {...(given ? { given } : {})}
+      onClose={onClose}
+    />
+  );
+}
+
+const batchHash = (batch: BatchRecord): string =>
+  hashOf({ place: 'ground', page: 'batches', batch: batch.id });
+
+function Suspected({ all, bed }: OfBed) {
+  return batchesUnder(all, { bedId: bed.id })
+    .filter(({ batch }) => isSuspected(batch))
+    .map(({ batch }) => (
+      <p class="suspected" key={batch.id}>
+        <a class="link-line" href={batchHash(batch)}>
+          {WORDS.suspectedHere(batch.name)}
+        </a>
+      </p>
+    ));
+}
+
+export const namePlanting = ({ crop, variety }: PlantingRecord): string =>
+  [cropName(crop) || WORDS.someCrop, variety].filter(Boolean).join(', ');
+
+function Growing({ all, bed, onOpen }: OfBed & Opens) {
+  const here = all.plantings.filter(({ bedId, clearedOn }) => bedId === bed.id && !clearedOn);
+  if (here.length === 0) return null;
+  return (
+    <section>
+      <h2 class="list-title">{WORDS.growing}</h2>
+      <ul>
+        {here.map((planting) => (
+          <li class="ground-line" key={planting.id}>
+            <span>
+              {namePlanting(planting)}{' '}
+              <span class="soft small">
+                {[
+                  planting.plantedOn &&
+                    `${WORDS.plantedOn.toLowerCase()} ${describeDayAndYear(planting.plantedOn)}`,
+                  !planting.plantedOn &&
+                    planting.sownOn &&
+                    `${WORDS.sownOn.toLowerCase()} ${describeDayAndYear(planting.sownOn)}`,
+                ]
+                  .filter(Boolean)
+                  .join(', ')}
+              </span>
+            </span>
+            <button
+              type="button"
+              class="button-plain small"
+              aria-label={`${WORDS.clearNow}: ${namePlanting(planting)}`}
+              onClick={() =>
+                void keepWithUndo(
+                  [{ ...planting, clearedOn: dayOf(new Date()) }],
+                  `${WORDS.cleared(namePlanting(planting))}.`,
+                )
+              }
+            >
+              {WORDS.clearNow}
+            </button>
+            <ChangeButton of={namePlanting(planting)} onOpen={() => onOpen({ what: 'planting', planting })} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function ChangeButton({ of, onOpen }: { readonly of: string; readonly onOpen: () => void }) {
+  return (
+    <button
+      type="button"
+      class="button-plain small"
+      aria-label={WORDS.changeThis(of)}
+      onClick={() => {
+        onOpen();
+        scrollTo(0, 0);
+      }}
+    >
+      {WORDS.change}
+    </button>
+  );
+}
+
+function Under({ all, bed }: OfBed) {
+  const under = batchesUnder(all, { bedId: bed.id });
+  if (under.length === 0) return null;
+  return (
+    <section>
+      <h2 class="list-title">{WORDS.noted}</h2>
+      <ul>
+        {under.map(({ batch }) => (
+          <li class="ground-line" key={batch.id}>
+            <a class="link-line" href={batchHash(batch)}>
+              {batch.name}
+            </a>
+            {isSuspected(batch) && <span class="flagged">{WORDS.suspected}</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Year({ all, bed, onOpen }: { readonly all: Garden; readonly bed: BedRecord | undefined } & Opens) {
+  const history = historyOf(all, bed);
+  const today = dayOf(new Date());
+  const years = yearsOf(history, today);
+  const [year, setYear] = useState(history[0]?.date.slice(0, 4) ?? years[0]!);
+  const shown = history.filter(({ date }) => date.startsWith(year));
+  return (
+    <section>
+      <h2 class="list-title">{WORDS.whatHappened(year)}</h2>
+      {years.length > 1 && (
+        <label class="field year-choice">
+          <span>{WORDS.year}</span>
+          <select value={year} onChange={(event) => setYear(event.currentTarget.value)}>
+            {years.map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </select>
+        </label>
+      )}
+      {shown.length === 0 && <p class="soft">{WORDS.nothing}</p>}
+      <ol class="happenings">
+        {shown.map((one) => (
+          <HappeningLine key={one.id} one={one} onOpen={onOpen} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function sayHappening(one: Happening): string {
+  switch (one.what) {
+    case 'event': {
+      const { what, amount, note } = one.event;
+      const much = amount ? WORDS.amounts[amount] : undefined;
+      return [WORDS.events[what] + (much ? `, ${much}` : ''), note].filter(Boolean).join('. ');
+    }
+    case 'spread': {
+      const { depthCm, how } = one.given;
+      const details = [
+        depthCm === undefined ? '' : WORDS.deep(depthCm),
+        how ? WORDS.ways[how].toLowerCase() : '',
+      ];
+      return WORDS.wentOn(one.batch.name, details.filter(Boolean).join(', '));
+    }
+    case 'sown':
+    case 'planted':
+    case 'cleared':
+      return WORDS[one.what](namePlanting(one.planting));
+    case 'look': {
+      const leading = joinWords(one.look.leading.slice(0, 2).map(causeName), 'or');
+      return `${one.kept.plant}. ${[verdictWord(one.look.verdict), leading].filter(Boolean).join(': ')}`;
+    }
+    case 'ended':
+      return `${one.kept.plant}. ${one.kept.outcome ? WORDS.ended(sayEnd(one.kept.outcome)) : ''}`;
+  }
+}
+
+function HappeningLine({ one, onOpen }: { readonly one: Happening } & Opens) {
+  const says = sayHappening(one);
+  if (one.what === 'look' || one.what === 'ended')
+    return (
+      <li>
+        <a
+          class="happening"
+          href={hashOf({
+            place: 'book',
+            caseId: one.kept.id,
+            ...(one.what === 'look' ? { look: one.look.id } : {}),
+          })}
+        >
+          <span class="small soft">{describeDayAndYear(one.date)}</span>
+          <span>{says}</span>
+        </a>
+      </li>
+    );
+  const open = (): void => {
+    if (one.what === 'event') onOpen({ what: 'event', event: one.event });
+    else if (one.what === 'spread') onOpen({ what: 'spread', batch: one.batch, given: one.given });
+    else onOpen({ what: 'planting', planting: one.planting });
+  };
+  return (
+    <li class="happening">
+      <span class="small soft">{describeDayAndYear(one.date)}</span>
+      <span>
+        {says}
+        {one.what === 'spread' && isSuspected(one.batch) && <span class="flagged">{WORDS.suspected}</span>}
+      </span>
+      <ChangeButton of={says} onOpen={open} />
+    </li>
+  );
+}

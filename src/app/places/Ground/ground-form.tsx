@@ -1,0 +1,146 @@
+import { useId, useRef, useState } from 'preact/hooks';
+import type { GroundRecord } from '../../../garden/ground-records.ts';
+import { readNumber, type Typed } from '../../state/edit-ground.ts';
+import { keepWithUndo, latest, type Saved } from '../../state/garden.ts';
+import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
+
+export interface Option {
+  readonly id: string;
+  readonly says: string;
+}
+
+export interface FormField {
+  readonly id: string;
+  readonly label: string;
+  readonly as: 'text' | 'day' | 'number' | 'choice' | 'note';
+  /** Of a choice; an empty one is put before them unless the field must be said. */
+  readonly options?: readonly Option[];
+  readonly must?: boolean;
+  readonly hint?: string;
+}
+
+export const YES_NO: readonly Option[] = [
+  { id: 'yes', says: WORDS.yes },
+  { id: 'no', says: WORDS.no },
+];
+export const sayYesNo = (said: boolean | undefined): string =>
+  said === undefined ? '' : said ? 'yes' : 'no';
+
+interface GroundFormProps {
+  readonly title: string;
+  readonly fields: readonly FormField[];
+  readonly initial: Typed;
+  /** Keeps what was typed: how it went, or a sentence on what is missing. `changed`: only the fields that differ. */
+  readonly onSave: (typed: Typed, changed: Typed) => Promise<Saved | { readonly missing: string }>;
+  readonly onClose: () => void;
+  readonly onDelete?: () => void;
+}
+
+/** A few fields on paper. What was typed stays when the store does not take it, and a sentence says why. */
+export function GroundForm({ title, fields, initial, onSave, onClose, onDelete }: GroundFormProps) {
+  const [typed, setTyped] = useState<Typed>(initial);
+  const [says, setSays] = useState('');
+  const [busy, setBusy] = useState(false);
+  // Where the store refuses, another tab may have changed the record: what counts as changed is measured from the start.
+  const start = useRef(initial);
+  const save = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const wrong = fields.find(({ id, as }) => as === 'number' && Number.isNaN(readNumber(typed[id])));
+    if (wrong) return setSays(WORDS.numberWrong(wrong.label));
+    setBusy(true);
+    const changed = Object.fromEntries(
+      Object.entries(typed).filter(([id, value]) => value !== (start.current[id] ?? '')),
+    );
+    const saved = await onSave(typed, changed);
+    setBusy(false);
+    if (saved === 'stored') onClose();
+    else setSays(typeof saved === 'string' ? WORDS.trouble[saved] : saved.missing);
+  };
+  return (
+    <form class="ground-form stack" aria-label={title} noValidate onSubmit={(event) => void save(event)}>
+      <h2>{title}</h2>
+      <div class="ground-fields">
+        {fields.map((field) => (
+          <Field
+            key={field.id}
+            field={field}
+            value={typed[field.id] ?? ''}
+            onInput={(value) => setTyped((before) => ({ ...before, [field.id]: value }))}
+          />
+        ))}
+      </div>
+      <p role="alert">{says}</p>
+      <p class="ground-actions">
+        <button type="submit" class="button next" disabled={busy}>
+          {busy ? WORDS.saving : WORDS.save}
+        </button>
+        <button type="button" class="button" onClick={onClose}>
+          {WORDS.cancel}
+        </button>
+        {onDelete && (
+          <button type="button" class="button-plain" onClick={onDelete}>
+            {WORDS.remove}
+          </button>
+        )}
+      </p>
+    </form>
+  );
+}
+
+interface FieldProps {
+  readonly field: FormField;
+  readonly value: string;
+  readonly onInput: (value: string) => void;
+}
+
+function Field({ field: { label, as, options = [], must = false, hint }, value, onInput }: FieldProps) {
+  const said = (event: { readonly currentTarget: { readonly value: string } }): void =>
+    onInput(event.currentTarget.value);
+  const id = useId();
+  return (
+    <div class={`field${as === 'note' ? ' wide' : ''}`}>
+      <label class="field-label" for={id}>
+        {label}
+      </label>
+      {as === 'choice' ? (
+        <select id={id} value={value} onChange={said}>
+          {!must && <option value="">{WORDS.notSaid}</option>}
+          {must && value === '' && <option value="" />}
+          {options.map(({ id: one, says }) => (
+            <option key={one} value={one}>
+              {says}
+            </option>
+          ))}
+        </select>
+      ) : as === 'note' ? (
+        <textarea id={id} rows={2} value={value} onInput={said} />
+      ) : (
+        <input
+          id={id}
+          type={as === 'day' ? 'date' : 'text'}
+          {...(as === 'number' ? { inputMode: 'decimal' as const } : {})}
+          {...(hint ? { placeholder: hint } : {})}
+          value={value}
+          autocomplete="off"
+          onInput={said}
+        />
+      )}
+    </div>
+  );
+}
+
+/**
+ * Saves changes to a record as it was when the form was opened. After a conflict the next save goes over what the other tab
+ * stored.
+ */
+export function useEdit<R extends GroundRecord>(
+  record: R,
+  says: string = WORDS.kept,
+): (change: (base: R) => R) => Promise<Saved> {
+  const base = useRef(record);
+  return async (change) => {
+    const saved = await keepWithUndo([change(base.current)], says);
+    if (saved === 'conflict') base.current = latest(base.current);
+    return saved;
+  };
+}

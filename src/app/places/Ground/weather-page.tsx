@@ -1,0 +1,145 @@
+import { useState } from 'preact/hooks';
+import type { WeatherRecord } from '../../../garden/ground-records.ts';
+import { dayAfter } from '../../../season/daily-weather.ts';
+import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { garden, groundRecords, keepWithUndo } from '../../state/garden.ts';
+import { nowStamp } from '../../state/kept.ts';
+import {
+  asGridLine,
+  GRID_COLUMNS,
+  type GridColumn,
+  type GridFault,
+  type GridLine,
+  readGrid,
+} from '../../state/weather-days.ts';
+import { dayOf, describeDay, describeDayAndYear } from '../../words/dates.ts';
+import { GROUND_WORDS } from '../../words/ground.ts';
+import { WEATHER_WORDS as WORDS } from '../../words/ground-weather.ts';
+import { WeatherFile } from './weather-file.tsx';
+import { WeatherPlot } from './weather-plot.tsx';
+
+/** Weather: what it was and what is expected, drawn, typed and read from files. */
+export function WeatherPage() {
+  const all = garden.value;
+  if (!all) return <h1 tabIndex={-1}>{WORDS.title}</h1>;
+  return (
+    <div class="ground stack-wide">
+      <div>
+        <BackLink to={{ place: 'ground' }} says={GROUND_WORDS.toGround} />
+        <h1 tabIndex={-1}>{WORDS.title}</h1>
+      </div>
+      {all.weather.length > 0 ? <WeatherPlot garden={all} /> : <p class="soft">{WORDS.none}</p>}
+      <Grid />
+      <WeatherFile />
+    </div>
+  );
+}
+
+export const weatherRecords = (): readonly WeatherRecord[] =>
+  (groundRecords.value ?? []).filter((record): record is WeatherRecord => record.kind === 'weather');
+
+const DAYS_SHOWN = 8;
+const DAYS_AHEAD = 3;
+
+const sayFault = ({ date, code }: GridFault): string => {
+  const day = describeDayAndYear(date);
+  return code === 'crossed' ? WORDS.crossed(day) : code === 'beyond' ? WORDS.beyond(day) : WORDS.wrong(day);
+};
+
+/** The days of a week or so as a table to type into. What was typed stays when the days shown change. */
+function Grid() {
+  const today = dayOf(new Date());
+  const [until, setUntil] = useState(dayAfter(today, DAYS_AHEAD));
+  const [typed, setTyped] = useState<Readonly<Record<string, GridLine>>>({});
+  const [says, setSays] = useState<readonly string[]>([]);
+  const kept = new Map(garden.value!.weather.map((record) => [record.date, record]));
+  const days = Array.from({ length: DAYS_SHOWN }, (_, at) => dayAfter(until, at + 1 - DAYS_SHOWN));
+  const cell = (date: string, column: GridColumn): string =>
+    typed[date]?.[column] ?? asGridLine(kept.get(date))[column] ?? '';
+  const type = (date: string, column: GridColumn, value: string): void =>
+    setTyped((before) => ({ ...before, [date]: { ...before[date], [column]: value } }));
+  const save = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const whole = Object.fromEntries(
+      Object.keys(typed).map((date) => [
+        date,
+        Object.fromEntries(GRID_COLUMNS.map((column) => [column, cell(date, column)])),
+      ]),
+    );
+    const { records, faults } = readGrid(whole, weatherRecords(), today, nowStamp());
+    const troubles = faults.map(sayFault);
+    if (records.length === 0) return setSays(troubles.length > 0 ? troubles : [WORDS.nothingNew]);
+    const saved = await keepWithUndo(records, WORDS.kept(records.length));
+    if (saved !== 'stored') return setSays([GROUND_WORDS.trouble[saved], ...troubles]);
+    const bad = new Set(faults.map(({ date }) => date));
+    setTyped((before) => Object.fromEntries(Object.entries(before).filter(([date]) => bad.has(date))));
+    setSays(troubles);
+  };
+  return (
+    <form class="stack-close" aria-label={WORDS.typed} noValidate onSubmit={(event) => void save(event)}>
+      <h2>{WORDS.typed}</h2>
+      <p class="small soft">{WORDS.typedHow}</p>
+      <label class="field year-choice">
+        <span>{WORDS.until}</span>
+        <input
+          type="date"
+          value={until}
+          onChange={(event) => {
+            if (event.currentTarget.value) setUntil(event.currentTarget.value);
+          }}
+        />
+      </label>
+      <table class="weather-grid figures">
+        <thead>
+          <tr>
+            <th scope="col">{WORDS.day}</th>
+            {GRID_COLUMNS.map((column) => (
+              <th key={column} scope="col">
+                {WORDS.columns[column]}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {days.map((date) => (
+            <tr key={date}>
+              <th scope="row">
+                {shortDay(date)}
+                {date >= today && (
+                  <span class="soft small">{date === today ? WORDS.today : WORDS.expected}</span>
+                )}
+              </th>
+              {GRID_COLUMNS.map((column) => (
+                <td key={column}>
+                  <input
+                    type="text"
+                    class="day-number"
+                    inputMode="decimal"
+                    autocomplete="off"
+                    aria-label={WORDS.cell(describeDay(date, today), WORDS.columns[column])}
+                    value={cell(date, column)}
+                    onInput={(event) => type(date, column, event.currentTarget.value)}
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <div role="alert">
+        {says.map((one) => (
+          <p key={one}>{one}</p>
+        ))}
+      </div>
+      <button type="submit" class="button next">
+        {WORDS.save}
+      </button>
+    </form>
+  );
+}
+
+/** "Thu 18 Jun", as narrow as a column of days must be. */
+function shortDay(date: string): string {
+  const [weekday = '', day = '', month = ''] = describeDay(date, date).split(' ');
+  return `${weekday.slice(0, 3)} ${day} ${month.slice(0, 3)}`;
+}

@@ -1,0 +1,224 @@
+import 'fake-indexeddb/auto';
+import { describe, expect, it } from 'vitest';
+import { penPath, scaleOver } from '../../src/app/places/Ground/plot-scale.ts';
+import {
+  addReading,
+  editBed,
+  editEvent,
+  editPlanting,
+  moveBed,
+  newBatch,
+  newEvent,
+  newPlanting,
+  putSpreading,
+  readNumber,
+  spreadingFrom,
+} from '../../src/app/state/edit-ground.ts';
+import {
+  deleteGround,
+  garden,
+  keepRecords,
+  keepWithUndo,
+  latest,
+  refreshGarden,
+} from '../../src/app/state/garden.ts';
+import { cases, store } from '../../src/app/state/kept.ts';
+import { undoable } from '../../src/app/state/undo-bar.ts';
+import { readGrid, recordsOfFile } from '../../src/app/state/weather-days.ts';
+import { historyOf, yearsOf } from '../../src/app/state/year-of-bed.ts';
+import { BATCH_WORDS } from '../../src/app/words/ground-batches.ts';
+import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
+import { gatherGarden } from '../../src/garden/gather-garden.ts';
+import { BATCH_KINDS, type BedRecord, type WeatherRecord } from '../../src/garden/ground-records.ts';
+import { newBed } from '../../src/garden/name-beds.ts';
+
+const NOW = '2026-06-18T10:00:00.000Z';
+const TODAY = '2026-06-18';
+const weather = (date: string, rest: Partial<WeatherRecord> = {}): WeatherRecord => ({
+  kind: 'weather',
+  id: `weather-${date}`,
+  schema: 3,
+  changedAt: NOW,
+  date,
+  ...rest,
+});
+
+describe('what is typed about the ground', () => {
+  it.each([
+    ['', undefined],
+    ['12,5', 12.5],
+    [' −3 ', -3],
+    ['.5', 0.5],
+  ])('reads %o as %o', (typed, number) => expect(readNumber(typed)).toBe(number));
+  it.each(['1,000.5', 'ten', '5 cm', '--2'])('takes %o for no number', (typed) =>
+    expect(readNumber(typed)).toBeNaN(),
+  );
+
+  it('leaves out of a bed what is not said, and keeps its name where the field was emptied', () => {
+    const bed = editBed(newBed('Long bed', NOW), { name: ' ', place: 'under-cover', soil: '' });
+    expect(bed).toMatchObject({ name: 'Long bed', place: 'under-cover' });
+    expect('soil' in bed).toBe(false);
+  });
+
+  it('moves a bed one step in the walk, and writes only what changed', () => {
+    const beds = ['a', 'b', 'c'].map((name, at) => ({ ...newBed(name, NOW), order: at + 1 }));
+    expect(moveBed(beds, 'bed-c', -1).map(({ name, order }) => [name, order])).toEqual([
+      ['c', 2],
+      ['b', 3],
+    ]);
+    expect(moveBed(beds, 'bed-a', -1)).toEqual([]);
+  });
+
+  it('keeps an amount only of what was fed', () => {
+    const event = newEvent('bed-a', NOW);
+    expect(editEvent(event, { what: 'fed', date: TODAY, amount: 'heavy' }).amount).toBe('heavy');
+    expect('amount' in editEvent(event, { what: 'limed', date: TODAY, amount: 'heavy' })).toBe(false);
+  });
+
+  it('tells "no" from "not said" of a planting', () => {
+    const planting = newPlanting('bed-a', NOW);
+    expect(editPlanting(planting, { crop: 'tomato', hardenedOff: 'no' }).hardenedOff).toBe(false);
+    expect('hardenedOff' in editPlanting(planting, { crop: 'tomato', hardenedOff: '' })).toBe(false);
+  });
+
+  it('puts readings in order of date, and a changed spreading in the place of the old one', () => {
+    const batch = newBatch('heap', 'own-compost', TODAY, NOW);
+    const read = addReading(addReading(batch, { date: '2026-06-10', celsius: 60 }), {
+      date: '2026-06-03',
+      celsius: 40,
+    });
+    expect(read.readings.map(({ celsius }) => celsius)).toEqual([40, 60]);
+    const first = spreadingFrom({ bedId: 'bed-a', date: TODAY, depthCm: '5' }, 's1')!;
+    const changed = spreadingFrom({ bedId: 'bed-a', date: TODAY, depthCm: '3,5', how: 'on-top' }, 's1')!;
+    expect(putSpreading(putSpreading(batch, first), changed).given).toEqual([
+      { id: 's1', bedId: 'bed-a', date: TODAY, depthCm: 3.5, how: 'on-top' },
+    ]);
+    expect(spreadingFrom({ bedId: 'bed-a', date: TODAY, depthCm: 'deep' }, 's2')).toBeUndefined();
+    expect(spreadingFrom({ bedId: '', date: TODAY }, 's3')).toBeUndefined();
+  });
+});
+
+describe('the grid of weather', () => {
+  it('keeps only days that differ, and marks those to come', () => {
+    const kept = [weather('2026-06-17', { minCelsius: 9 })];
+    const { records, faults } = readGrid(
+      { '2026-06-17': { min: '9' }, [TODAY]: { min: '8', max: '19,5' }, '2026-06-19': { min: '2' } },
+      kept,
+      TODAY,
+      NOW,
+    );
+    expect(faults).toEqual([]);
+    expect(
+      records.map(({ date, minCelsius, maxCelsius, forecast }) => [date, minCelsius, maxCelsius, forecast]),
+    ).toEqual([
+      [TODAY, 8, 19.5, undefined],
+      ['2026-06-19', 2, undefined, true],
+    ]);
+  });
+
+  it('names bad lines and keeps the good ones', () => {
+    const { records, faults } = readGrid(
+      {
+        '2026-06-14': { min: 'cold' },
+        '2026-06-15': { min: '20', max: '10' },
+        '2026-06-16': { max: '99' },
+        '2026-06-17': { rain: '4' },
+      },
+      [],
+      TODAY,
+      NOW,
+    );
+    expect(faults.map(({ code }) => code)).toEqual(['no-number', 'crossed', 'beyond']);
+    expect(records.map(({ date }) => date)).toEqual(['2026-06-17']);
+  });
+
+  it('takes a day away when its line is emptied, but not a mean that a file brought', () => {
+    const kept = [
+      weather('2026-06-16', { minCelsius: 9 }),
+      weather('2026-06-17', { minCelsius: 9, meanCelsius: 12 }),
+    ];
+    const { records } = readGrid({ '2026-06-16': { min: '' }, '2026-06-17': { min: '' } }, kept, TODAY, NOW);
+    expect(records.map(({ deletedAt }) => deletedAt)).toEqual([NOW, undefined]);
+    expect(records[1]?.meanCelsius).toBe(12);
+    expect('minCelsius' in records[1]!).toBe(false);
+  });
+
+  it('keeps of a stored day what a file does not say', () => {
+    const kept = [weather('2026-06-17', { soilCelsius: 14, forecast: true, revision: 3 })];
+    const [day] = recordsOfFile([{ date: '2026-06-17', minCelsius: 7 }], kept, NOW);
+    expect(day).toMatchObject({ soilCelsius: 14, minCelsius: 7, revision: 3 });
+    expect(day && 'forecast' in day).toBe(false);
+  });
+});
+
+describe('the year of a bed', () => {
+  const bed: BedRecord = newBed('Long bed', NOW);
+  const batch = putSpreading(newBatch('heap', undefined, TODAY, NOW), {
+    id: 's',
+    bedId: bed.id,
+    date: '2026-04-02',
+  });
+  const all = gatherGarden([
+    bed,
+    batch,
+    editEvent(newEvent(bed.id, NOW), { what: 'limed', date: '2025-11-03' }),
+    editPlanting(newPlanting(bed.id, NOW), { crop: 'pea', sownOn: '2026-03-20', clearedOn: '2026-07-30' }),
+    editEvent(newEvent('bed-other', NOW), { what: 'limed', date: '2026-01-01' }),
+  ]);
+  it('tells everything that happened there, newest first, and nothing of other beds', () => {
+    expect(historyOf(all, bed).map(({ what, date }) => `${date} ${what}`)).toEqual([
+      '2026-07-30 cleared',
+      '2026-04-02 spread',
+      '2026-03-20 sown',
+      '2025-11-03 event',
+    ]);
+    expect(yearsOf(historyOf(all, bed), '2027-01-05')).toEqual(['2027', '2026', '2025']);
+  });
+});
+
+describe('the records of the ground in the store', () => {
+  it('are kept, undone, deleted, brought back, and refused where another tab was quicker', async () => {
+    cases.value = [];
+    await refreshGarden();
+    expect(await keepWithUndo([newBed('Pots', NOW)], 'added')).toBe('stored');
+    const bed = garden.value!.beds[0]!;
+    expect(await keepWithUndo([{ ...bed, soil: 'loam' }], 'kept')).toBe('stored');
+    await undoable.value?.undo();
+    expect(garden.value!.beds[0]).not.toHaveProperty('soil');
+    // Another tab writes behind this one's back.
+    await store.changeRecord('bed', bed.id, (found) => ({ ...found, place: 'windowsill' }));
+    const mine = { ...latest(bed), soil: 'clay' };
+    expect(await keepRecords([mine])).toBe('conflict');
+    // The newer state has been read meanwhile; what was typed goes over it and loses nothing of it.
+    expect(await keepRecords([{ ...latest(bed), soil: 'clay' }])).toBe('stored');
+    expect(garden.value!.beds[0]).toMatchObject({ soil: 'clay', place: 'windowsill' });
+    expect(await deleteGround(garden.value!.beds[0]!, 'gone')).toBe(true);
+    expect(garden.value!.beds).toEqual([]);
+    await undoable.value?.undo();
+    expect(garden.value!.beds).toHaveLength(1);
+  });
+});
+
+describe('plots', () => {
+  it('rule round lines that hold every value, and put a single day in the middle', () => {
+    const box = { left: 0, right: 100, top: 0, bottom: 50 };
+    const { x, y, lines } = scaleOver(['2026-06-01', '2026-06-11'], [-3, 22], box);
+    expect(lines).toEqual([-10, 0, 10, 20, 30]);
+    expect([x('2026-06-01'), x('2026-06-06'), x('2026-06-11')]).toEqual([0, 50, 100]);
+    expect([y(-10), y(30)]).toEqual([50, 0]);
+    expect(scaleOver(['2026-06-01'], [5], box).x('2026-06-01')).toBe(50);
+  });
+  it('lift the pen at a gap', () => {
+    expect(penPath([[0, 1], [2, 3], undefined, [4, 5]])).toBe('M0.0 1.0L2.0 3.0M4.0 5.0');
+  });
+});
+
+describe('the words of the ground', () => {
+  it('name every kind of batch, no two alike', () => {
+    expect(new Set(BATCH_KINDS.map((kind) => BATCH_WORDS.kinds[kind])).size).toBe(BATCH_KINDS.length);
+  });
+  it('name the line, the column and what stands there', () => {
+    const says = WEATHER_WORDS.fault({ line: 4, code: 'bad-number', column: 'Tmin', got: 'x' });
+    expect(says).toBe('Line 4: “x” under “Tmin” is no number.');
+  });
+});

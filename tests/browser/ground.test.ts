@@ -1,0 +1,199 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFaults, DESK, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
+
+/** Of five lines two are good, and each of the other three is bad in its own way. */
+const HALF_BAD = `Day;T low;T high;Soil;Rain
+02.05.2026;4,5;13;9;0
+03.05.2026;cold;14;9;1
+31.02.2026;5;14;9;0
+05.05.2026;2;11,5;8;3
+06.05.2026;12;4;8;0
+`;
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'bedside-ground-'));
+  writeFileSync(join(folder, 'weather.csv'), HALF_BAD);
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const heading = (page: Page) => page.getByRole('heading', { level: 1 });
+const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+const bar = (page: Page, says: string) => page.locator('.bar').getByText(says);
+
+async function faultsInBothThemes(page: Page): Promise<string[]> {
+  const faults: string[] = [];
+  for (const theme of ['light', 'dusk']) {
+    await page.evaluate((one) => {
+      document.documentElement.dataset.theme = one;
+    }, theme);
+    faults.push(...(await accessibilityFaults(page)).map((fault) => `${theme}: ${fault}`));
+  }
+  await page.evaluate(() => {
+    delete document.documentElement.dataset.theme;
+  });
+  return faults;
+}
+
+const isTooWide = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+
+async function addBed(page: Page, name: string): Promise<void> {
+  await page.getByLabel('Name of a bed or pot').fill(name);
+  await button(page, 'Add').click();
+  await page.locator('.bed-name', { hasText: name }).waitFor();
+}
+
+describe.each([
+  ['small', { width: 360, height: 740 }, 4741],
+  ['phone', PHONE, 4742],
+  ['desk', DESK, 4743],
+] as const)('the ground, at %s size', (name, size, port) => {
+  const phone = newPhone();
+  let app: Served;
+  beforeAll(async () => {
+    app = await serveApp(port);
+  });
+  afterAll(async () => {
+    await app?.stop();
+    await phone.throwAway();
+  });
+
+  it('follows a load from its arrival to the beds that got it, and reads the weather', async () => {
+    const { context, page } = await phone.open(size);
+    const { complaints } = watch(context);
+    await page.goto(`${app.url}#/ground`);
+    await addBed(page, 'Long bed');
+    await addBed(page, 'Pots by the door');
+    expect(await faultsInBothThemes(page)).toEqual([]);
+
+    // The second bed comes first in the walk.
+    await button(page, 'Change the order of the walk').click();
+    await button(page, 'Pots by the door: earlier in the walk').click();
+    await expect
+      .poll(() => page.locator('.bed-name').allInnerTexts())
+      .toEqual(['Pots by the door', 'Long bed']);
+    await button(page, 'The order is right').click();
+
+    // A load arrives, and is read in two taps.
+    await page.getByRole('link', { name: 'Compost and manure' }).click();
+    await page.getByLabel('What do you call it?').fill('Manure from the lane');
+    await page.getByLabel('What is it?').selectOption('Horse manure');
+    await button(page, 'Add').click();
+    await page.getByRole('link', { name: 'Manure from the lane' }).click();
+    await expect.poll(() => heading(page).innerText()).toBe('Manure from the lane');
+    await button(page, 'Add a reading').click();
+    await button(page, '55 °C').click();
+    await page.getByText('It is still in its heat.').waitFor();
+    await button(page, 'Add a reading').click();
+    await page.getByRole('button', { name: /^Another day/ }).click();
+    await page.getByLabel('In the middle, °C').fill('hot');
+    await button(page, 'Keep it').click();
+    await page.getByText('In the middle, °C: write a number').waitFor();
+    await page.getByLabel('In the middle, °C').fill('61,5');
+    await page.getByLabel('Air, °C').fill('12');
+    await page.getByLabel('Day', { exact: true }).fill('2026-01-10');
+    await button(page, 'Keep it').click();
+    await page.getByRole('img', { name: /^2 readings/ }).waitFor();
+
+    // It goes on a bed, where tomatoes come into it.
+    await page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: 'Ground' }).click();
+    await page.getByRole('link', { name: /^Long bed/ }).click();
+    await button(page, 'Something went on it').click();
+    await page.getByLabel('How deep, cm').fill('5');
+    await page.getByLabel('Mixed in or on top?').selectOption('Mixed in');
+    await button(page, 'Keep it').click();
+    await page.getByText('Manure from the lane went on: 5 cm, mixed in').waitFor();
+    await button(page, 'Sown or planted').click();
+    await button(page, 'Keep it').click();
+    await page.getByText('Say which crop it is.').waitFor();
+    await page.getByLabel('Crop', { exact: true }).selectOption('Tomato');
+    await page.getByLabel('Variety').fill('Golden trial');
+    await page.getByLabel('Colour on the seed packet').selectOption('Yellow or golden');
+    await page.getByLabel('Planted out on').fill('2026-05-20');
+    await snap(page, `ground-form-${name}`);
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    await button(page, 'Keep it').click();
+    await button(page, 'Something was done').click();
+    await page.getByLabel('What was it?').selectOption('Limed');
+    await button(page, 'Keep it').click();
+    await page.locator('.happening', { hasText: 'Limed' }).waitFor();
+    expect(await isTooWide(page)).toBe(false);
+
+    // Under suspicion in one step: the beds and plantings stand there at once, and it is offered no more.
+    await page.getByRole('link', { name: 'Manure from the lane', exact: true }).click();
+    await button(page, 'Put it under suspicion').click();
+    await page.getByRole('heading', { name: /^Under suspicion since/ }).waitFor();
+    await page.getByRole('link', { name: 'Long bed', exact: true }).waitFor();
+    await page.getByText('Tomato, Golden trial').waitFor();
+    expect(await button(page, 'Put it on a bed').count()).toBe(0);
+    await snap(page, `ground-suspected-${name}`);
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    expect(await isTooWide(page)).toBe(false);
+    await page.getByRole('link', { name: 'Long bed', exact: true }).click();
+    await page.getByText('Under suspicion: Manure from the lane went on here.').waitFor();
+    await snap(page, `ground-bed-${name}`);
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    await button(page, 'Something went on it').click();
+    await page.getByText('Not offered, because it is under suspicion: Manure from the lane.').waitFor();
+
+    // And back.
+    await page.getByRole('link', { name: /^Under suspicion: Manure/ }).click();
+    await button(page, 'Release it').click();
+    await page.getByText(/Was under suspicion; released/).waitFor();
+    await button(page, 'Put it on a bed').waitFor();
+    await bar(page, 'Manure from the lane is released.').waitFor();
+
+    // A bed that was deleted comes back from the bar.
+    await page.goto(`${app.url}#/ground`);
+    await snap(page, `ground-beds-${name}`);
+    await page.getByRole('link', { name: /^Pots by the door/ }).click();
+    await button(page, 'Change the bed').click();
+    await button(page, 'Delete').click();
+    await bar(page, 'Pots by the door deleted.').waitFor();
+    await button(page, 'Undo').click();
+    await page.locator('.bed-name', { hasText: 'Pots by the door' }).waitFor();
+
+    // Weather: typed, with one line that cannot be.
+    await page.getByRole('link', { name: 'Weather' }).click();
+    await page.getByLabel('Days up to').fill('2026-05-12');
+    await page.getByLabel(/12 May.*: Lowest/).fill('6');
+    await page.getByLabel(/12 May.*: Highest/).fill('15,5');
+    await page.getByLabel(/11 May.*: Lowest/).fill('20');
+    await page.getByLabel(/11 May.*: Highest/).fill('8');
+    await button(page, 'Keep these days').click();
+    await page.getByText('Monday 11 May 2026: the lowest is above the highest.').waitFor();
+    expect(await page.getByLabel(/11 May.*: Lowest/).inputValue()).toBe('20');
+    await page.getByRole('img', { name: /^Temperatures/ }).waitFor();
+
+    // From a file: half of it is bad, and says so.
+    await page.getByLabel('Choose a file').setInputFiles(join(folder, 'weather.csv'));
+    await page.getByText('2 days can be kept.').waitFor();
+    const faults = await page.locator('.faults li').allInnerTexts();
+    expect(faults).toEqual([
+      'Line 3: “cold” under “T low” is no number.',
+      'Line 4: “31.02.2026” under “Day” is no day.',
+      'Line 6: the lowest is above the highest.',
+    ]);
+    await snap(page, `ground-file-${name}`);
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    await button(page, 'Keep these 2 days').click();
+    await bar(page, '2 days kept.').waitFor();
+    await page.getByLabel('Hold against a crop').selectOption('Tomato');
+    await page.getByText('The same in words').click();
+    await page
+      .getByText('Saturday 2 May 2026: lowest 4.5, highest 13, soil 9, rain 0 mm, too cold')
+      .waitFor();
+    await snap(page, `ground-weather-${name}`);
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    expect(await isTooWide(page)).toBe(false);
+    // The columns are known now.
+    await page.getByLabel('Choose a file').setInputFiles(join(folder, 'weather.csv'));
+    await page.getByText('Columns as you matched them last time.').waitFor();
+    expect(complaints).toEqual([]);
+  });
+});
