@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import {
   cases,
   closeCase,
@@ -24,6 +25,9 @@ import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
+
+/* Comparing weighs, and most cases have one look. */
+const ThenAndNow = onUse(() => import('./ThenAndNow/then-and-now.tsx').then((part) => part.ThenAndNow));
 
 /** One case: how it stands, its looks, and what can be done with it. */
 export function CasePage({ caseId }: { readonly caseId: string }) {
@@ -117,22 +121,26 @@ function End({ outcome }: { readonly outcome: Outcome }) {
 
 function Looks({ kept }: { readonly kept: CaseRecord }) {
   // Lists do not hold the notes.
-  const notes = new Map(useLooks(kept.id)?.map(({ id, note }) => [id, note]));
+  const looks = useLooks(kept.id);
+  const notes = new Map(looks?.map(({ id, note }) => [id, note]));
   return (
-    <section class="stack-close">
-      <h2>{WORDS.looks}</h2>
-      <ol class="looks">
-        {[...kept.looks].reverse().map((look, place) => (
-          <LookLine
-            key={look.id}
-            caseId={kept.id}
-            look={look}
-            note={notes.get(look.id) ?? ''}
-            isNewest={place === 0}
-          />
-        ))}
-      </ol>
-    </section>
+    <>
+      {looks && kept.looks.length > 1 && <ThenAndNow looks={looks} />}
+      <section class="stack-close">
+        <h2>{WORDS.looks}</h2>
+        <ol class="looks">
+          {[...kept.looks].reverse().map((look, place) => (
+            <LookLine
+              key={look.id}
+              caseId={kept.id}
+              look={look}
+              note={notes.get(look.id) ?? ''}
+              isNewest={place === 0}
+            />
+          ))}
+        </ol>
+      </section>
+    </>
   );
 }
 
