@@ -4,6 +4,8 @@ interface FilePickerProps {
   readonly onAdd: (files: readonly File[]) => void;
   readonly several?: boolean;
   readonly camera?: boolean;
+  /** Kinds of file. Default: photos. */
+  readonly accept?: string;
   readonly children: preact.ComponentChildren;
 }
 
@@ -14,6 +16,7 @@ export function FilePicker({
   onAdd,
   several = false,
   camera = false,
+  accept = 'image/*',
   children,
 }: FilePickerProps) {
   return (
@@ -22,7 +25,7 @@ export function FilePicker({
       <input
         type="file"
         class="unseen"
-        accept="image/*"
+        accept={accept}
         aria-label={label}
         multiple={several}
         {...(camera ? { capture: 'environment' as const } : {})}

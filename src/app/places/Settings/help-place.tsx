@@ -1,8 +1,12 @@
 import './help-place.css';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { HELP_WORDS as WORDS } from '../../words/help.ts';
 import { OfflineState } from './offline-state.tsx';
 import { SettingsForm } from './settings-form.tsx';
 import { StorageState } from './storage-state.tsx';
+
+/* Packing and unpacking files weighs. */
+const BackupPart = onUse(() => import('./backup-part.tsx').then((part) => part.BackupPart));
 
 /** Behind the one quiet mark: settings, what is stored, what the tool is and cannot do. */
 export function HelpPlace() {
@@ -10,6 +14,7 @@ export function HelpPlace() {
     <div class="help stack-wide">
       <h1 tabIndex={-1}>{WORDS.title}</h1>
       <SettingsForm />
+      <BackupPart />
       <Chapter {...WORDS.what} />
       <Chapter {...WORDS.not} />
       <Chapter {...WORDS.how} />
