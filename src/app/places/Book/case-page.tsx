@@ -3,19 +3,10 @@ import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.t
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
-import {
-  cases,
-  closeCase,
-  deleteCase,
-  type KeptLook,
-  reopenCase,
-  store,
-  tryStore,
-} from '../../state/kept.ts';
-import { laterLook } from '../../state/later-look.ts';
-import { startLook } from '../../state/look-session.ts';
+import { cases, closeCase, deleteCase, reopenCase } from '../../state/kept.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { goTo, hashOf } from '../../state/route.ts';
+import { startLaterLook } from '../../state/start-later-look.ts';
 import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise, causeName, joinWords } from '../../words/causes.ts';
@@ -65,13 +56,6 @@ function NotThere() {
   );
 }
 
-async function lookAgain(kept: CaseRecord, today: string): Promise<void> {
-  const looks = (await tryStore(() => store.listLooks(kept.id))) as KeptLook[] | undefined;
-  const next = laterLook(crypto.randomUUID(), today, kept, looks?.at(-1)?.answers);
-  await startLook(next);
-  goTo({ place: 'look', draft: next.id });
-}
-
 /** How the case stands: what is due, or how it ended; and the one thing to do next. */
 function State({ kept, today }: { readonly kept: CaseRecord; readonly today: string }) {
   const lookAgainOn = kept.looks.at(-1)?.lookAgain;
@@ -96,7 +80,7 @@ function State({ kept, today }: { readonly kept: CaseRecord; readonly today: str
         </p>
       )}
       <p class="case-next">
-        <button type="button" class="button next" onClick={() => void lookAgain(kept, today)}>
+        <button type="button" class="button next" onClick={() => void startLaterLook(kept, today)}>
           {WORDS.addLook}
         </button>
         <a class="button" href={ended}>

@@ -1,7 +1,10 @@
 import './walk-place.css';
 import { type DueCase, dueCases } from '../../../garden/due-cases.ts';
+import type { Garden } from '../../../garden/gather-garden.ts';
 import type { DraftRecord } from '../../../garden/records.ts';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { type Draft, hasContent } from '../../state/draft.ts';
+import { garden } from '../../state/garden.ts';
 import { cases, drafts } from '../../state/kept.ts';
 import { discardDraft } from '../../state/look-session.ts';
 import { hashOf } from '../../state/route.ts';
@@ -11,21 +14,26 @@ import { dayOf, describeDay, describeDistance } from '../../words/dates.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 import { WALK_WORDS as WORDS } from '../../words/walk.ts';
 
+/* What crops bear of cold, and how heaps are judged, comes with it. */
+const TodayPath = onUse(
+  () => import('./today-path.tsx').then((part) => part.TodayPath),
+  <h2>{WORDS.onThePath}</h2>,
+);
+
 /** Walk: what is due a look today, in the order of the days, and the one way in. */
 export function WalkPlace() {
   const today = dayOf(new Date());
   const alive = (cases.value ?? []).filter(({ deletedAt }) => !deletedAt);
   const all = dueCases(alive, today);
-  const due = all.filter(({ when }) => when !== 'coming');
   const coming = all.filter(({ when }) => when === 'coming');
   const begun = drafts.value.filter(({ body }) => hasContent(body));
   return (
     <div class="walk stack-wide">
       <h1 tabIndex={-1}>{describeDay(today, today)}</h1>
       {cases.value && alive.length === 0 && begun.length === 0 && <p>{WORDS.lead}</p>}
-      {alive.length > 0 && <Path title={WORDS.onThePath} stops={due} next={coming[0]} today={today} />}
+      {garden.value && hasPath(garden.value) && <TodayPath garden={garden.value} today={today} />}
       {begun.length > 0 && <Begun begun={begun} today={today} />}
-      {coming.length > 0 && <Path title={WORDS.coming} stops={coming} next={undefined} today={today} />}
+      {coming.length > 0 && <Path title={WORDS.coming} stops={coming} today={today} />}
       <p class="way-in">
         <a class="button next" href={hashOf({ place: 'look', draft: 'new' })}>
           {WORDS.wayIn}
@@ -35,28 +43,19 @@ export function WalkPlace() {
   );
 }
 
+const hasPath = ({ cases: kept, batches, plantings }: Garden): boolean =>
+  kept.some(({ deletedAt }) => !deletedAt) || batches.length > 0 || plantings.length > 0;
+
 interface PathProps {
   readonly title: string;
   readonly stops: readonly DueCase[];
-  /** Said when there is no stop today. */
-  readonly next: DueCase | undefined;
   readonly today: string;
 }
 
-function Path({ title, stops, next, today }: PathProps) {
+function Path({ title, stops, today }: PathProps) {
   return (
     <section class="stack-close">
       <h2>{title}</h2>
-      {stops.length === 0 && (
-        <p>
-          {next
-            ? WORDS.nothingDueNext(
-                describeDay(next.lookAgain, today),
-                describeDistance(next.lookAgain, today),
-              )
-            : WORDS.nothingDue}
-        </p>
-      )}
       <ol class="path">
         {stops.map((stop) => (
           <Stop key={stop.kept.id} stop={stop} today={today} />
@@ -66,22 +65,13 @@ function Path({ title, stops, next, today }: PathProps) {
   );
 }
 
-function Stop({
-  stop: { kept, lookAgain, when },
-  today,
-}: {
-  readonly stop: DueCase;
-  readonly today: string;
-}) {
+function Stop({ stop: { kept, lookAgain }, today }: { readonly stop: DueCase; readonly today: string }) {
   const last = kept.looks.at(-1);
-  const day =
-    when === 'today' ? WORDS.due.today : `${WORDS.due[when]} ${describeDay(lookAgain, today)}`.trim();
   return (
-    <li class={`stop ${when}`}>
+    <li class="stop coming">
       <a href={hashOf({ place: 'book', caseId: kept.id })}>
         <span class="stop-when small">
-          {day}
-          {when !== 'today' && `, ${describeDistance(lookAgain, today)}`}
+          {describeDay(lookAgain, today)}, {describeDistance(lookAgain, today)}
         </span>
         <span class="stop-plant">{kept.plant}</span>
         <span class="soft">

@@ -61,7 +61,7 @@ function Compared({ leaves, looks }: ComparedProps) {
       </div>
       <LeafPair key={`${first.photoId} ${later.photoId}`} first={first} later={later} />
       <p class="small soft">{WORDS.lead}</p>
-      <label class="tick">
+      <label class="same-leaf">
         <input
           type="checkbox"
           checked={sameLeaf}

@@ -24,13 +24,20 @@ export function TrendPlot({
   const trend = fitTrend(points);
   const first = points[0]?.date ?? '';
   const span = Math.max(1, daysBetween(first, points.at(-1)?.date ?? first));
-  const low = Math.min(...points.map(({ value, se }) => value - GIVE_OR_TAKE * se));
-  const high = Math.max(...points.map(({ value, se }) => value + GIVE_OR_TAKE * se));
+  const { times, digits } = scaleOf(id);
+  // A share can be neither less than nothing nor more than all.
+  const isShare = times === 100;
+  const held = (value: number): number => (isShare ? Math.min(1, Math.max(0, value)) : value);
+  const bars = points.map(({ value, se }) => [
+    held(value - GIVE_OR_TAKE * se),
+    held(value + GIVE_OR_TAKE * se),
+  ]);
+  const low = Math.min(...bars.map(([least = 0]) => least));
+  const high = Math.max(...bars.map(([, most = 0]) => most));
   const x = (date: string): number =>
     LEFT + ROOM + (daysBetween(first, date) / span) * (WIDE - LEFT - 2 * ROOM);
   const y = (value: number): number =>
     ROOM + ((high - value) / (high - low || 1)) * (HIGH - BELOW - 2 * ROOM);
-  const { times, digits } = scaleOf(id);
   return (
     <div class="stack-close">
       <svg
@@ -55,7 +62,7 @@ export function TrendPlot({
           <g key={date + String(at)}>
             <path
               class="trend-doubt"
-              d={`M${x(date)} ${y(value - GIVE_OR_TAKE * se)}V${y(value + GIVE_OR_TAKE * se)}`}
+              d={`M${x(date)} ${y(held(value - GIVE_OR_TAKE * se))}V${y(held(value + GIVE_OR_TAKE * se))}`}
             />
             <circle class="trend-point" cx={x(date)} cy={y(value)} r="4" />
           </g>
