@@ -69,7 +69,7 @@ function Compared({ leaves, looks }: ComparedProps) {
         />
         <span>
           {WORDS.sameLeaf}
-          <span class="small soft block">{WORDS.sameLeafWhy}</span>
+          <span class="same-leaf-why small soft">{WORDS.sameLeafWhy}</span>
         </span>
       </label>
       <p class="leaf-word" role="status">
