@@ -64,6 +64,9 @@ describe.each([
     expect(await page.getByRole('heading', { name: 'Then and now' }).count()).toBe(0);
 
     await page.getByRole('button', { name: 'Look again now' }).click();
+    await expect
+      .poll(() => page.getByText('The look before this one counts in the weighing').count())
+      .toBe(1);
     await photograph(page, greener);
     await page.getByRole('button', { name: 'Add it to the case' }).click();
     await expect.poll(() => page.getByText('Taken together, the leaf is better.').count()).toBe(1);
@@ -96,6 +99,15 @@ describe.each([
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.emulateMedia({ colorScheme: 'light' });
     expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false);
+
+    // The walk names the day of the next look, and gives it to a calendar.
+    await page.goto(`${app.url}#/walk`);
+    const calendar = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'The next two weeks as a calendar file' }).click();
+    await (await calendar).saveAs(join(folder, 'walk.ics'));
+    expect(readFileSync(join(folder, 'walk.ics'), 'utf8')).toContain('SUMMARY:Look at Third kale again');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await snap(page, `follow-${name}-walk`);
 
     // Written to a file, read in another browser: the garden is there, photos and comparison too.
     await page.getByRole('link', { name: 'Help and settings' }).click();

@@ -1,5 +1,6 @@
 import './look-place.css';
 import { useEffect } from 'preact/hooks';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { cases } from '../../state/kept.ts';
@@ -16,6 +17,9 @@ import { KeepForm } from './keep-form.tsx';
 import { LookDate } from './look-date.tsx';
 import { PhotoDesk } from './photo-desk.tsx';
 import { QuestionPanel } from './question-panel.tsx';
+
+/* Only a later look has something to ask again. */
+const SeenBefore = onUse(() => import('./seen-before.tsx').then((part) => part.SeenBefore));
 
 /** Look: one plant, now. Photos and questions on one side, the verdict and the weighing on the other. */
 export function LookPlace() {
@@ -44,6 +48,7 @@ export function LookPlace() {
             <CropPicker />
             <LookDate />
           </div>
+          {draft.value.caseId && <SeenBefore />}
           <PhotoDesk />
           <CameraReport />
           <QuestionPanel />
