@@ -1,9 +1,10 @@
 import type { BatchKind } from '../../garden/ground-records.ts';
 import type { BatchReason, BatchState } from '../../garden/judge-batch.ts';
+import { GROUND_PLACES } from './ground-places.ts';
 
 /** Loads and heaps of compost, manure, straw and wood. */
 export const BATCH_WORDS = {
-  title: 'Compost and manure',
+  title: GROUND_PLACES.batches,
   none: 'No load or heap yet. With one on record, Bedside knows what went on which bed, and lists every bed that got it if it turns out bad.',
   toBatches: 'All loads and heaps',
   addName: 'What do you call it?',

@@ -1,11 +1,12 @@
 import type { LineFault, WeatherColumn, WeatherReading } from '../../season/import-weather.ts';
+import { GROUND_PLACES } from './ground-places.ts';
 
 const wrote = (fault: LineFault): string =>
   `${fault.got ? `“${fault.got}”` : 'nothing'}${fault.column ? ` under “${fault.column}”` : ''}`;
 
 /** Weather: typed, read from a file, drawn. */
 export const WEATHER_WORDS = {
-  title: 'Weather',
+  title: GROUND_PLACES.weather,
   none: 'No weather yet. A lowest and a highest temperature a day is enough; soil and rain help.',
   typed: 'Type days',
   typedHow:

@@ -1,13 +1,14 @@
 import type { EventWhat, SpreadingWay } from '../../garden/ground-records.ts';
 import type { StoreTrouble } from '../../garden/store/store-trouble.ts';
+import { GROUND_PLACES } from './ground-places.ts';
 
 /** Beds and what happens on them. */
 export const GROUND_WORDS = {
-  title: 'The ground',
+  title: GROUND_PLACES.beds,
   none: 'No bed yet. Name one below; or look at a plant first, a bed that you name there is put here.',
   pages: 'More of the ground',
-  batches: 'Compost and manure',
-  weather: 'Weather',
+  batches: GROUND_PLACES.batches,
+  weather: GROUND_PLACES.weather,
   addBed: 'Name of a bed or pot',
   add: 'Add',
   added: (name: string): string => `${name} added.`,

@@ -16,6 +16,7 @@ import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
+const UnderCase = onUse(() => import('../Ground/under-case.tsx').then((part) => part.UnderCase));
 
 /* Comparing weighs, and most cases have one look. */
 const ThenAndNow = onUse(() => import('./ThenAndNow/then-and-now.tsx').then((part) => part.ThenAndNow));
@@ -40,6 +41,7 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
       </div>
       <State kept={kept} today={today} />
       <Looks kept={kept} />
+      <UnderCase kept={kept} />
       <CaseActions kept={kept} today={today} />
     </article>
   );

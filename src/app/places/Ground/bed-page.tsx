@@ -325,7 +325,7 @@ function HappeningLine({ one, onOpen }: { readonly one: Happening } & Opens) {
     <li class="happening">
       <span class="small soft">{describeDayAndYear(one.date)}</span>
       <span>
-        {says}
+        {says}{' '}
         {one.what === 'spread' && isSuspected(one.batch) && <span class="flagged">{WORDS.suspected}</span>}
       </span>
       <ChangeButton of={says} onOpen={open} />

@@ -65,7 +65,10 @@ export function GroundForm({ title, fields, initial, onSave, onClose, onDelete }
             key={field.id}
             field={field}
             value={typed[field.id] ?? ''}
-            onInput={(value) => setTyped((before) => ({ ...before, [field.id]: value }))}
+            onInput={(value) => {
+              setTyped((before) => ({ ...before, [field.id]: value }));
+              setSays('');
+            }}
           />
         ))}
       </div>

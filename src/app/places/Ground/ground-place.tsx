@@ -1,21 +1,19 @@
 import './ground-place.css';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { route } from '../../state/route.ts';
-import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
-import { BATCH_WORDS } from '../../words/ground-batches.ts';
-import { WEATHER_WORDS } from '../../words/ground-weather.ts';
+import { GROUND_PLACES as WORDS } from '../../words/ground-places.ts';
 
 const waiting = (says: string) => <h1 tabIndex={-1}>{says}</h1>;
-const BedsPage = onUse(() => import('./beds-page.tsx').then((part) => part.BedsPage), waiting(WORDS.title));
+const BedsPage = onUse(() => import('./beds-page.tsx').then((part) => part.BedsPage), waiting(WORDS.beds));
 const BedPage = onUse(() => import('./bed-page.tsx').then((part) => part.BedPage), waiting('…'));
 const BatchesPage = onUse(
   () => import('./batches-page.tsx').then((part) => part.BatchesPage),
-  waiting(BATCH_WORDS.title),
+  waiting(WORDS.batches),
 );
 const BatchPage = onUse(() => import('./batch-page.tsx').then((part) => part.BatchPage), waiting('…'));
 const WeatherPage = onUse(
   () => import('./weather-page.tsx').then((part) => part.WeatherPage),
-  waiting(WEATHER_WORDS.title),
+  waiting(WORDS.weather),
 );
 
 /** Ground: the beds in the order of the walk, what went on them, what grows there, and the weather over them. */

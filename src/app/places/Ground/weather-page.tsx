@@ -131,7 +131,7 @@ function Grid() {
           <p key={one}>{one}</p>
         ))}
       </div>
-      <button type="submit" class="button next">
+      <button type="submit" class={Object.keys(typed).length > 0 ? 'button next' : 'button'}>
         {WORDS.save}
       </button>
     </form>

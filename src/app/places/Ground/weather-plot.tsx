@@ -45,27 +45,29 @@ export function WeatherPlot({ garden }: { readonly garden: Garden }) {
         </p>
       )}
       {crop && limit === undefined && <p class="small">{WORDS.noLimit(name)}</p>}
-      <p class="ground-actions">
-        <button
-          type="button"
-          class="button"
-          disabled={start <= oldest}
-          onClick={() => setUntil(dayAfter(end, -SPAN_DAYS))}
-        >
-          {WORDS.earlier}
-        </button>
-        <button
-          type="button"
-          class="button"
-          disabled={end >= newest}
-          onClick={() => {
-            const next = dayAfter(end, SPAN_DAYS);
-            setUntil(next >= newest ? undefined : next);
-          }}
-        >
-          {WORDS.later}
-        </button>
-      </p>
+      {(start > oldest || end < newest) && (
+        <p class="ground-actions">
+          <button
+            type="button"
+            class="button"
+            disabled={start <= oldest}
+            onClick={() => setUntil(dayAfter(end, -SPAN_DAYS))}
+          >
+            {WORDS.earlier}
+          </button>
+          <button
+            type="button"
+            class="button"
+            disabled={end >= newest}
+            onClick={() => {
+              const next = dayAfter(end, SPAN_DAYS);
+              setUntil(next >= newest ? undefined : next);
+            }}
+          >
+            {WORDS.later}
+          </button>
+        </p>
+      )}
       <label class="field year-choice">
         <span>{WORDS.crop}</span>
         <select value={crop} onChange={(event) => setCrop(event.currentTarget.value)}>
