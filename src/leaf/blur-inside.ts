@@ -3,8 +3,8 @@ export type InsideBlur = (plane: Float32Array) => Float32Array;
 
 /**
  * Gaussian-like mean over the pixels of a mask only (normalised convolution; Knutsson and Westin 1993): three
- * box means in a row each way, which come within 3 % of a Gaussian of `sigmaPx` (Wells 1986). Pixels outside the mask
- * get the mean of the mask's pixels near them, so that later derivatives see no false edge; 0 where none is near.
+ * box means in a row each way (Wells 1986). Boxes have whole widths, so the width comes in steps: never below 1.4 px, and from
+ * 1.5 px on up to 29 % off `sigmaPx`; with a Gaussian of the width that comes out it agrees closely. Pixels outside the mask get the mean of the mask's pixels near them, so that later derivatives see no false edge; 0 where none is near.
  */
 export function createInsideBlur(
   mask: Uint8Array,

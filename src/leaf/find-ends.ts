@@ -1,4 +1,5 @@
 import { findCentre } from './find-centre.ts';
+import { findLongAxis } from './find-long-axis.ts';
 import type { LeafSample } from './sample-leaf.ts';
 
 /** Which end of the leaf a pixel lies at; 0 elsewhere. */
@@ -12,20 +13,7 @@ export const AT_BASE = 2;
 export function findEnds({ width, height, outline, sizePx }: LeafSample): Uint8Array | undefined {
   if (sizePx < 20) return undefined;
   const { x: mx, y: my } = findCentre(outline, width);
-  let xx = 0;
-  let yy = 0;
-  let xy = 0;
-  for (let y = 0, i = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, i++) {
-      if (outline[i] !== 255) continue;
-      xx += (x - mx) * (x - mx);
-      yy += (y - my) * (y - my);
-      xy += (x - mx) * (y - my);
-    }
-  }
-  const angle = 0.5 * Math.atan2(2 * xy, xx - yy);
-  const root = Math.hypot((xx - yy) / 2, xy);
-  const elongation = Math.sqrt(((xx + yy) / 2 + root) / Math.max(1, (xx + yy) / 2 - root));
+  const { angle, elongation } = findLongAxis(outline, width);
   if (elongation < 1.25) return undefined;
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);

@@ -6,7 +6,7 @@ import type { LeafSample } from './sample-leaf.ts';
 
 /**
  * Veins as a mask on the sample: lines that are lighter, darker, greener or yellower than what lies on both sides.
- * A ridge is where the greatest second derivative (eigenvalue of the Hessian, scaled by σ²; Lindeberg 1998) of lightness
+ * A ridge is where the greatest second derivative (eigenvalue of the Hessian; Lindeberg 1998) of lightness
  * or of hue stands out and dominates the other; pieces shorter than an eighth of the leaf are dropped as grain and spots. `blurs` are over the sample's tissue.
  */
 export function findVeins(

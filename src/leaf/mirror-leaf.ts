@@ -1,4 +1,5 @@
 import { findCentre } from './find-centre.ts';
+import { findLongAxis } from './find-long-axis.ts';
 import type { LeafSample } from './sample-leaf.ts';
 
 /** A leaf laid over itself across its best axis. */
@@ -39,7 +40,7 @@ export function mirrorLeaf(sample: LeafSample): MirroredLeaf {
     bestMatch = match;
     best = axis;
   };
-  const long = findLongAxis(inside, width, cx, cy);
+  const long = findLongAxis(outline, width);
   for (let k = 0; k < 60; k++) {
     const turned = Math.abs(
       (((((k * Math.PI) / 60 - long.angle) % Math.PI) + 1.5 * Math.PI) % Math.PI) - 0.5 * Math.PI,
@@ -75,31 +76,6 @@ export function mirrorLeaf(sample: LeafSample): MirroredLeaf {
 /** A leaf this much longer than wide is alike on both sides of its length, whatever a bite may make of it. */
 const CLEARLY_LONG = 1.35;
 const MOST_TURNED = 0.45;
-
-/** Direction of a leaf's length, and its length over its width, by second moments. */
-function findLongAxis(
-  inside: readonly number[],
-  width: number,
-  cx: number,
-  cy: number,
-): { angle: number; elongation: number } {
-  let xx = 0;
-  let xy = 0;
-  let yy = 0;
-  for (const i of inside) {
-    const dx = (i % width) - cx;
-    const dy = ((i / width) | 0) - cy;
-    xx += dx * dx;
-    xy += dx * dy;
-    yy += dy * dy;
-  }
-  const half = Math.hypot(0.5 * (xx - yy), xy);
-  const middle = 0.5 * (xx + yy);
-  return {
-    angle: 0.5 * Math.atan2(2 * xy, xx - yy),
-    elongation: Math.sqrt((middle + half) / Math.max(1e-9, middle - half)),
-  };
-}
 
 /** How many of the points fall on the leaf again when mirrored. */
 function countMirrored(

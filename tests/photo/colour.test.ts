@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import Color from 'colorjs.io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -7,7 +8,6 @@ import { convertSrgbToLab } from '../../src/photo/convert-srgb-to-lab.ts';
 import { convertLinearToSrgb, convertSrgbToLinear } from '../../src/photo/convert-srgb-to-linear.ts';
 import { measureColourDifference } from '../../src/photo/measure-colour-difference.ts';
 import { measureDarkGreen } from '../../src/photo/measure-dark-green.ts';
-import { measureExcessGreen } from '../../src/photo/measure-excess-green.ts';
 import { measureHue } from '../../src/photo/measure-hue.ts';
 
 type Triple = [number, number, number];
@@ -162,14 +162,37 @@ describe('dark green colour index', () => {
   });
 });
 
-describe('excess green', () => {
-  // Source: trade-facts J7 (Woebbecke 1995 [WOEBBECKE-1995], Meyer and Camargo Neto 2008 [MEYER-2008]).
-  it.each([
-    [[60, 100, 50], 0.4286, 0.5048],
-    [[110, 90, 70], 0, -0.237],
-    [[128, 128, 128], 0, -0.1333],
-  ] as [Triple, number, number][])('%j has %d, less red %d', (rgb, exG, less) => {
-    expect(measureExcessGreen(...rgb).exG).toBeCloseTo(exG, 4);
-    expect(measureExcessGreen(...rgb).exGMinusExR).toBeCloseTo(less, 4);
+// Source: scikit-image 0.26.0 (`references/make-references.py`); its primaries carry more digits than the standard prints.
+describe('colours beside a general image library', () => {
+  const answer = JSON.parse(
+    readFileSync(new URL('references/colours.json', import.meta.url), 'utf8'),
+  ) as Record<'colours' | 'lab' | 'hsv', Triple[]> & { ciede2000: number[] };
+
+  it('reads CIELAB, one by one and by tables', () => {
+    for (const [k, rgb] of answer.colours.entries()) {
+      const { L, a, b } = convertPixelsToLab(onePixel(rgb));
+      const exact = convertSrgbToLab(...rgb);
+      for (const [i, theirs] of answer.lab[k]!.entries()) {
+        expect(Math.abs(exact[i]! - theirs)).toBeLessThan(0.05);
+        expect(Math.abs([L[0]!, a[0]!, b[0]!][i]! - theirs)).toBeLessThan(0.06);
+      }
+    }
+  });
+
+  it('reads hue, saturation and brightness', () => {
+    for (const [k, rgb] of answer.colours.entries()) {
+      const [hue, saturation, brightness] = convertSrgbToHsv(...rgb);
+      const [theirHue, theirSaturation, theirBrightness] = answer.hsv[k]!;
+      expect(hue).toBeCloseTo(theirHue, 2);
+      expect(saturation).toBeCloseTo(theirSaturation, 4);
+      expect(brightness).toBeCloseTo(theirBrightness, 4);
+    }
+  });
+
+  it('tells colours apart by as much', () => {
+    const half = answer.ciede2000.length;
+    for (const [k, theirs] of answer.ciede2000.entries()) {
+      expect(measureColourDifference(answer.lab[k]!, answer.lab[k + half]!)).toBeCloseTo(theirs, 3);
+    }
   });
 });
