@@ -5,6 +5,7 @@
  * leaf and ground colours. `npx tsx training/check-chlorosis.ts`; some five minutes.
  */
 import { classifyTissue, TISSUE_INDEX } from '../src/leaf/classify-tissue.ts';
+import { seededRandom } from '../src/leaf/draw-leaf.ts';
 import { findLeaf } from '../src/leaf/find-leaf.ts';
 import { judgePlantColour } from '../src/leaf/judge-plant.ts';
 import { measureColour } from '../src/leaf/measure-colour.ts';
@@ -22,7 +23,6 @@ import {
   pickPhotos,
   rankCorrelation,
 } from '../tests/leaf/shared-photos.ts';
-import { seededRandom } from '../tests/pictures/draw-leaf.ts';
 
 const MEASURED = [
   'dark-green-index',

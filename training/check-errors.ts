@@ -6,9 +6,10 @@
  *
  * `npx tsx training/check-errors.ts [photographs a label]`
  */
+
+import { seededRandom } from '../src/leaf/draw-leaf.ts';
 import { type RetakenPair, retakePhotos } from '../tests/leaf/retake-photos.ts';
 import { HAS_PHOTOS, pickPhotos } from '../tests/leaf/shared-photos.ts';
-import { seededRandom } from '../tests/pictures/draw-leaf.ts';
 import { printCoverage } from './print-coverage.ts';
 
 const LABELS = [

@@ -11,6 +11,7 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import sharp from 'sharp';
 import { LEAST_HOLE } from '../src/leaf/count-holes.ts';
+import { drawLeaf } from '../src/leaf/draw-leaf.ts';
 import { labelRegions } from '../src/leaf/label-regions.ts';
 import { measureHull } from '../src/leaf/measure-hull.ts';
 import { readLeaf } from '../src/leaf/read-leaf.ts';
@@ -18,7 +19,6 @@ import { decodeInNode } from '../src/photo/decode-in-node.ts';
 import { scaleToWorkingFrame } from '../src/photo/scale-to-working-frame.ts';
 import type { Pixels } from '../src/photo/types.ts';
 import { biteLeaf } from '../tests/pictures/bite-leaf.ts';
-import { drawLeaf } from '../tests/pictures/draw-leaf.ts';
 import { listPhotos, PHOTOS, type PhotoRow } from './list-photos.ts';
 
 const { values } = parseArgs({

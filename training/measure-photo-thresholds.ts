@@ -10,6 +10,7 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import sharp from 'sharp';
+import { seededRandom } from '../src/leaf/draw-leaf.ts';
 import { judgeFrame } from '../src/leaf/judge-frame.ts';
 import { judgeExposure } from '../src/leaf/judge-photo.ts';
 import type { MeasureId } from '../src/leaf/measures.ts';
@@ -20,7 +21,6 @@ import { decodeInNode } from '../src/photo/decode-in-node.ts';
 import { scaleToWorkingFrame } from '../src/photo/scale-to-working-frame.ts';
 import type { Pixels } from '../src/photo/types.ts';
 import { overlapOf } from '../tests/leaf/shared-photos.ts';
-import { seededRandom } from '../tests/pictures/draw-leaf.ts';
 import { relight } from '../tests/pictures/retake-photo.ts';
 import { listPhotos, PHOTOS } from './list-photos.ts';
 

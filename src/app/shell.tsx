@@ -1,11 +1,13 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { offline, takeUpdate } from './offline.ts';
+import { DemoStrip } from './parts/Demo/demo-parts.tsx';
 import { Mark } from './parts/Mark/mark.tsx';
 import { BookPlace } from './places/Book/book-place.tsx';
 import { GroundPlace } from './places/Ground/ground-place.tsx';
 import { LookPlace } from './places/Look/look-place.tsx';
 import { HelpPlace } from './places/Settings/help-place.tsx';
 import { WalkPlace } from './places/Walk/walk-place.tsx';
+import { inDemo } from './state/demo.ts';
 import { keptApart, refreshKept, storeTrouble } from './state/kept.ts';
 import { draft, saveAgain } from './state/look-session.ts';
 import { keepPicturesAgain } from './state/pictures.ts';
@@ -18,6 +20,7 @@ import { SHELL_WORDS as WORDS } from './words/shell.ts';
 export function Shell() {
   return (
     <div class="notebook">
+      {inDemo && <DemoStrip />}
       <Head />
       <Page />
       <Bars />

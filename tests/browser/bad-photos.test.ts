@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PHOTO_TROUBLE_WORDS } from '../../src/app/words/photo-troubles.ts';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import type { PhotoTrouble } from '../../src/photo/types.ts';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { newPhone, PHONE, type Served, serveApp } from './browser.ts';
 

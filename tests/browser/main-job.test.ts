@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import type { Pixels } from '../../src/photo/types.ts';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import {
   accessibilityFaults,

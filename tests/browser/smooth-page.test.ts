@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { DESK, newPhone, type Served, serveApp } from './browser.ts';
 
 let folder = '';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { VIEWFINDER_WORDS as WORDS } from '../../src/app/words/viewfinder.ts';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { accessibilityFaults, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
 

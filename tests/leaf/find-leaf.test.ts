@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { drawLeaf, type LeafPicture } from '../../src/leaf/draw-leaf.ts';
 import { findLeaf } from '../../src/leaf/find-leaf.ts';
 import type { Taps } from '../../src/leaf/types.ts';
 import { convertPixelsToLab } from '../../src/photo/convert-pixels-to-lab.ts';
 import type { Pixels } from '../../src/photo/types.ts';
-import { drawLeaf, type LeafPicture } from '../pictures/draw-leaf.ts';
 import { overlapOf } from './shared-photos.ts';
 
 const outlineOf = (pixels: Pixels, taps: Taps): Uint8Array =>

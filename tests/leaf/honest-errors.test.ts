@@ -4,8 +4,8 @@
  * in about 68 of 100, as standard errors claim. `training/check-errors.ts` prints the same for larger samples.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { drawLeaf, seededRandom } from '../../src/leaf/draw-leaf.ts';
 import type { MeasureId } from '../../src/leaf/measures.ts';
-import { drawLeaf, seededRandom } from '../pictures/draw-leaf.ts';
 import { drawRetake, relight, takeAgain, turnPhoto, turnSpot } from '../pictures/retake-photo.ts';
 import { binomialBounds, type RetakenPair, retakePhotos, tellCoverage } from './retake-photos.ts';
 import { HAS_PHOTOS, pickPhotos } from './shared-photos.ts';

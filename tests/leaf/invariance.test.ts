@@ -4,10 +4,10 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { drawLeaf, type LeafPicture } from '../../src/leaf/draw-leaf.ts';
 import { MEASURES, type MeasureId, type Measures } from '../../src/leaf/measures.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { Pixels, Spot } from '../../src/photo/types.ts';
-import { drawLeaf, type LeafPicture } from '../pictures/draw-leaf.ts';
 import { type Turn, turnPhoto, turnSpot } from '../pictures/retake-photo.ts';
 import { decodePhoto, HAS_PHOTOS, pickPhotos } from './shared-photos.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { judgeFrame } from '../../src/leaf/judge-frame.ts';
 import { blurPicture } from '../pictures/blur-picture.ts';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
 
 const SIZE = { width: 480, height: 360 };
 

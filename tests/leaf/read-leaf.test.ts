@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { type DrawnLeaf, drawLeaf as drawAnew, type LeafPicture } from '../../src/leaf/draw-leaf.ts';
 import type { MeasureId } from '../../src/leaf/measures.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { LeafAnalysis, Taps } from '../../src/leaf/types.ts';
 import type { Pixels } from '../../src/photo/types.ts';
 import { blurPicture } from '../pictures/blur-picture.ts';
-import { type DrawnLeaf, drawLeaf as drawAnew, type LeafPicture } from '../pictures/draw-leaf.ts';
 import { overlapOf } from './shared-photos.ts';
 
 /** Each picture is drawn once, and read once for the same taps, whatever number of tests look at it. */

@@ -4,11 +4,11 @@
  */
 import Color from 'colorjs.io';
 import { describe, expect, it } from 'vitest';
+import { drawLeaf, type LeafPicture } from '../../src/leaf/draw-leaf.ts';
 import { MEASURES, type MeasureId } from '../../src/leaf/measures.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { LeafAnalysis, LeafReading } from '../../src/leaf/types.ts';
 import type { Pixels, Spot } from '../../src/photo/types.ts';
-import { drawLeaf, type LeafPicture } from '../pictures/draw-leaf.ts';
 import { relight } from '../pictures/retake-photo.ts';
 import { decodePhoto, HAS_PHOTOS, pickPhotos } from './shared-photos.ts';
 

@@ -1,8 +1,8 @@
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { decodeInNode } from '../../src/photo/decode-in-node.ts';
 import { PhotoError, type PhotoTrouble } from '../../src/photo/types.ts';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
 import { writeJpeg, writePng } from '../pictures/write-jpeg.ts';
 
 const troubleOf = async (bytes: Uint8Array): Promise<PhotoTrouble | 'none'> => {

@@ -1,5 +1,5 @@
+import { seededRandom } from '../../src/leaf/draw-leaf.ts';
 import type { Pixels } from '../../src/photo/types.ts';
-import { seededRandom } from './draw-leaf.ts';
 
 export interface Bites {
   readonly count: number;

@@ -1,4 +1,5 @@
 import { type CaseRecord, type LookSummary, RECORDS_SCHEMA } from '../../garden/records.ts';
+import { LEAST_KEPT } from '../../ranker/learn-score.ts';
 import type { TriageResult } from '../../triage.ts';
 import { ROLE_UNSAID } from '../words/roles.ts';
 import { type Draft, dateOfLook } from './draft.ts';
@@ -73,3 +74,11 @@ export function recordLook(
 function rankingToKeep({ photos: _photos, openQuestions: _open, ...ranking }: TriageResult): KeptRanking {
   return ranking;
 }
+
+/** The chances that a kept ranking shows, by cause, 0–1, to four places; tiny ones are left out. */
+export const chancesOf = (ranking: unknown): Record<string, number> =>
+  Object.fromEntries(
+    (ranking as KeptRanking).causes.flatMap(({ id, probability }) =>
+      probability >= LEAST_KEPT ? [[id, Math.round(probability * 1e4) / 1e4]] : [],
+    ),
+  );

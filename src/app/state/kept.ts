@@ -10,17 +10,18 @@ import { type SaidOutcome, settleCase, shownAtLooks } from '../../garden/settle-
 import { openGardenStore } from '../../garden/store/garden-store.ts';
 import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.ts';
 import type { LeafReading } from '../../leaf/types.ts';
-import { LEAST_KEPT } from '../../ranker/learn-score.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { TriageResult } from '../../triage.ts';
+import { gardenOnShow } from './demo.ts';
 import type { Draft } from './draft.ts';
+import { chancesOf } from './keep-look.ts';
 import { offerUndo } from './undo-bar.ts';
 
 /** A ranking as it stood: without the readings (the look has them) and the questions that were still open. */
 export type KeptRanking = Omit<TriageResult, 'photos' | 'openQuestions'>;
 export type KeptLook = LookRecord<LeafReading, Answers, KeptRanking>;
 
-export const store = openGardenStore();
+export const store = openGardenStore(undefined, gardenOnShow);
 
 /** Set while the browser's store does not take what it is given. Shown on every screen; nothing typed is lost. */
 export const storeTrouble = signal<StoreTrouble | undefined>(undefined);
@@ -88,13 +89,6 @@ export const closeCase = (id: string, day: string): Promise<void> =>
 
 export const reopenCase = (id: string): Promise<void> =>
   markCase(id, ({ closedOn: _closedOn, ...found }) => found);
-
-const chancesOf = (ranking: unknown): Record<string, number> =>
-  Object.fromEntries(
-    (ranking as KeptRanking).causes.flatMap(({ id, probability }) =>
-      probability >= LEAST_KEPT ? [[id, Math.round(probability * 1e4) / 1e4]] : [],
-    ),
-  );
 
 /** Closes a case with how it ended; can be taken back, and said again differently. True when it was stored. */
 export async function endCase(

@@ -143,9 +143,15 @@ async function withBed(
   return { ...unplaced, bedId: bed.id };
 }
 
-/** @param now the clock, ISO 8601, UTC; for tests */
-export function openGardenStore(now: () => string = () => new Date().toISOString()): GardenStore {
-  const database = openDatabase(now);
+/**
+ * @param now the clock, ISO 8601, UTC; for tests
+ * @param garden whose databases; the grower's own unless said
+ */
+export function openGardenStore(
+  now: () => string = () => new Date().toISOString(),
+  garden?: string,
+): GardenStore {
+  const database = openDatabase(now, garden);
   /** Revisions of drafts as this tab read or wrote them last. */
   const seen = new Map<string, number>();
   /** Drafts are written one after the other: each write must know the revision that the one before made. */

@@ -27,19 +27,32 @@ export interface Database {
   watch(changed: (keys: readonly string[]) => void): () => void;
 }
 
-const CHANNEL = 'bedside-changes';
+/** The grower's own garden, and the invented one: databases of their own, so that nothing can mix. */
+export const OWN_GARDEN = 'bedside';
+export const DEMO_GARDEN = 'bedside-demo';
 
-/** @param now the clock, ISO 8601, UTC; for tests */
-export function openDatabase(now: () => string): Database {
+/** The databases of a garden: its records and its pictures. */
+export const databasesOf = (garden: string): readonly [records: string, pictures: string] => [
+  `${garden}-records`,
+  `${garden}-pictures`,
+];
+
+/**
+ * @param now the clock, ISO 8601, UTC; for tests
+ * @param garden whose databases
+ */
+export function openDatabase(now: () => string, garden = OWN_GARDEN): Database {
+  const [recordsName, picturesName] = databasesOf(garden);
   // Opened on first use: opening throws where the browser refuses storage, and the app must start all the same.
   let recordsOpened: UseStore | undefined;
   let picturesOpened: UseStore | undefined;
   let ready: Promise<StoreMeta> | undefined;
   const raw: UseStore = (mode, run) => {
-    recordsOpened ??= createStore('bedside-records', 'records');
+    recordsOpened ??= createStore(recordsName, 'records');
     return recordsOpened(mode, run);
   };
-  const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(CHANNEL);
+  const channel =
+    typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(`${garden}-changes`);
 
   /** Brings the whole store up to this version in one transaction, the first time that it is used. */
   const upgraded = (): Promise<StoreMeta> => {
@@ -75,7 +88,7 @@ export function openDatabase(now: () => string): Database {
         return done;
       }),
     pictures: (mode, run) => {
-      picturesOpened ??= createStore('bedside-pictures', 'pictures');
+      picturesOpened ??= createStore(picturesName, 'pictures');
       return picturesOpened(mode, run);
     },
     meta: () => guarded(upgraded),

@@ -3,6 +3,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
 import { searchOver } from '../../../garden/search-cases.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
+import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
@@ -56,6 +57,7 @@ function CaseList() {
         </label>
       )}
       {cases.value && alive.length === 0 && <p>{WORDS.none}</p>}
+      {cases.value && alive.length === 0 && <DemoWayIn />}
       <div role="status">
         {query !== '' && found.length === 0 && alive.length > 0 && <p>{WORDS.noneFound(query)}</p>}
       </div>

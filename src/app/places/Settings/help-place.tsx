@@ -1,4 +1,5 @@
 import './help-place.css';
+import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { HELP_WORDS as WORDS } from '../../words/help.ts';
 import { OfflineState } from './offline-state.tsx';
@@ -20,6 +21,7 @@ export function HelpPlace() {
       <Chapter {...WORDS.how} />
       <Chapter {...WORDS.photos} />
       <Chapter {...WORDS.privacy} />
+      <DemoWayIn />
       <StorageState />
       <OfflineState />
     </div>

@@ -2,6 +2,7 @@ import './walk-place.css';
 import { type DueCase, dueCases } from '../../../garden/due-cases.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import type { DraftRecord } from '../../../garden/records.ts';
+import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { type Draft, hasContent } from '../../state/draft.ts';
 import { garden } from '../../state/garden.ts';
@@ -39,6 +40,7 @@ export function WalkPlace() {
           {WORDS.wayIn}
         </a>
       </p>
+      {cases.value && alive.length === 0 && begun.length === 0 && <DemoWayIn />}
     </div>
   );
 }

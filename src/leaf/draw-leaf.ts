@@ -2,8 +2,9 @@
  * Draws leaves whose truth is known: shape, veins, yellow, dead, purple and white tissue, spots, holes and bites over a
  * background of choice. Everything is seeded, so the same options give the same picture on every machine.
  */
-import type { Mask } from '../../src/leaf/types.ts';
-import type { Pixels } from '../../src/photo/types.ts';
+
+import type { Pixels } from '../photo/types.ts';
+import type { Mask } from './types.ts';
 
 type Rgb = readonly [number, number, number];
 

@@ -1,0 +1,106 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFaults, DESK, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
+
+const STRIP = 'Invented garden — nothing here is yours';
+
+/** Everything that lies in the databases of this page, as text; pictures by their size. */
+const everythingStored = (page: Page): Promise<Record<string, string>> =>
+  page.evaluate(async () => {
+    const asked = <T>(request: IDBRequest<T>): Promise<T> =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    const found: Record<string, string> = {};
+    for (const { name } of await indexedDB.databases()) {
+      const database = await asked(indexedDB.open(name!));
+      for (const store of database.objectStoreNames) {
+        const objects = database.transaction(store).objectStore(store);
+        const [keys, values] = await Promise.all([asked(objects.getAllKeys()), asked(objects.getAll())]);
+        keys.forEach((key, place) => {
+          const value: unknown = values[place];
+          found[`${name}/${store}/${key}`] =
+            value instanceof Blob ? `${value.size} bytes` : JSON.stringify(value);
+        });
+      }
+      database.close();
+    }
+    return found;
+  });
+
+const toPlace = (page: Page, place: string) =>
+  page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true }).click();
+
+/** A case of the grower's own. */
+async function keepOwnCase(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'A plant looks wrong' }).click();
+  await page.getByLabel('Find a crop').fill('Kale');
+  await page.getByRole('button', { name: 'Kale', exact: true }).click();
+  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.locator('.verdict-headline').waitFor();
+  await page.getByLabel('Bed', { exact: true }).fill('My bed');
+  await page.getByLabel('Plant', { exact: true }).fill('My own kale');
+  await page.getByRole('button', { name: 'Keep it as a case' }).click();
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).innerText()).toBe('My own kale');
+}
+
+describe.each([
+  ['phone', PHONE, 4731],
+  ['desk', DESK, 4732],
+] as const)('the invented garden, at %s size', (name, size, port) => {
+  const phone = newPhone();
+  let app: Served;
+  beforeAll(async () => {
+    app = await serveApp(port);
+  });
+  afterAll(async () => {
+    await app?.stop();
+    await phone.throwAway();
+  });
+
+  it('loads with one tap, is marked everywhere, and is gone without trace', async () => {
+    const { context, page } = await phone.open(size);
+    const { complaints } = watch(context);
+    await page.goto(app.url);
+    await page.getByRole('button', { name: 'Load the invented garden' }).waitFor();
+    await snap(page, `demo-way-in-${name}`);
+    await keepOwnCase(page);
+    const before = await everythingStored(page);
+    expect(Object.keys(before).length).toBeGreaterThan(2);
+
+    await page.getByRole('link', { name: 'Help and settings' }).click();
+    await page.getByRole('button', { name: 'Load the invented garden' }).click();
+    await page.getByText(STRIP).waitFor({ timeout: 300_000 });
+    await page.getByText('Third kale from the path').first().waitFor();
+    await snap(page, `demo-walk-${name}`);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    for (const place of ['Look', 'Ground', 'Book']) {
+      await toPlace(page, place);
+      expect(await page.getByText(STRIP).isVisible()).toBe(true);
+    }
+    expect(await page.getByText('My own kale').count()).toBe(0);
+    await page.getByText('Tomato by the tunnel door').first().click();
+    await expect
+      .poll(() => page.getByRole('heading', { level: 1 }).innerText())
+      .toBe('Tomato by the tunnel door');
+    await expect.poll(() => page.locator('.look-line img').count()).toBe(2);
+    await snap(page, `demo-case-${name}`);
+    expect(await page.getByText(STRIP).isVisible()).toBe(true);
+    const during = await everythingStored(page);
+    expect(during).toMatchObject(before);
+    expect(Object.keys(during).length).toBeGreaterThan(Object.keys(before).length + 100);
+
+    await page.getByRole('button', { name: 'Leave it' }).click();
+    await page.getByText('My own kale').first().waitFor();
+    expect(await page.getByText(STRIP).count()).toBe(0);
+    await expect.poll(() => everythingStored(page)).toEqual(before);
+    const left = await page.evaluate(async () => ({
+      databases: (await indexedDB.databases()).map((database) => database.name).sort(),
+      mark: localStorage.getItem('bedside-demo'),
+    }));
+    expect(left).toEqual({ databases: ['bedside-pictures', 'bedside-records'], mark: null });
+    expect(complaints).toEqual([]);
+  }, 420_000);
+});
