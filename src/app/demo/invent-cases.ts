@@ -83,13 +83,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     plant: 'Tomato by the tunnel door',
     looks: [
       {
-        daysAgo: 13,
+        daysAgo: 19,
         photos: [{ ...OLD, seed: 31, shape: 'lobed', yellow: { where: 'between-veins' } }],
         signs: { 'yellow-between-veins@old': 'seen', 'new-growth-clean': 'seen' },
         note: '',
       },
       {
-        daysAgo: 4,
+        daysAgo: 10,
         photos: [{ ...OLD, seed: 32, shape: 'lobed', yellow: { where: 'between-veins' }, angleDegrees: 30 }],
         signs: { 'yellow-between-veins@old': 'seen', 'oldest-first': 'seen' },
         note: 'One leaf further up.',
@@ -102,13 +102,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     plant: 'Sweetcorn, front row',
     looks: [
       {
-        daysAgo: 15,
+        daysAgo: 22,
         photos: [{ ...OLD, seed: 41, slender: 0.25, yellow: { where: 'all' }, length: 0.8 }],
         signs: { 'yellow-even@old': 'seen', 'oldest-first': 'seen', stunted: 'seen' },
         note: '',
       },
       {
-        daysAgo: 6,
+        daysAgo: 13,
         photos: [
           { ...OLD, seed: 42, slender: 0.25, yellow: { where: 'all' }, length: 0.8, angleDegrees: 12 },
         ],
