@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { drawLeaf } from '../pictures/draw-leaf.ts';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { accessibilityFaults, DESK, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
 
