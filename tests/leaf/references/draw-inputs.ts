@@ -2,7 +2,7 @@
  * The pictures that a general library and this code are both asked about; drawn from a seed. Run by
  * `make-references.py`, this file prints them as JSON, so that they are drawn in one place only.
  */
-import { seededRandom } from '../../pictures/draw-leaf.ts';
+import { seededRandom } from '../../../src/leaf/draw-leaf.ts';
 
 export interface DrawnMask {
   readonly name: string;
