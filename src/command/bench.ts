@@ -2,6 +2,8 @@ import { cpus } from 'node:os';
 import { benchGarden } from './bench/bench-garden.ts';
 import { benchRanking } from './bench/bench-ranking.ts';
 import { benchSeeing, type SeeingRow } from './bench/bench-seeing.ts';
+import { benchSegmentation, type SegmentationRow } from './bench/bench-segmentation.ts';
+import type { LibraryCut } from './bench/cut-by-library.ts';
 import { runCommand } from './read-arguments.ts';
 
 await runCommand(async () => {
@@ -21,8 +23,31 @@ await runCommand(async () => {
       `${name.padEnd(width)}  ${ms.toFixed(ms < 1 ? 3 : 1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}`,
     );
   }
+  print(
+    '\nmask under a tap            megapixels  here ms     IoU  GrabCut ms  × here     IoU  same from a rectangle',
+  );
+  for await (const row of benchSegmentation()) print(segmentationLineOf(row));
   return 0;
 });
+
+function segmentationLineOf({ what, megapixels, ms, iou, byTap, byRectangle }: SegmentationRow): string {
+  const partsOf = (cut: LibraryCut): string[] =>
+    'failed' in cut
+      ? [`fails: ${cut.failed}`]
+      : [
+          cut.ms.toFixed(0).padStart(10),
+          (cut.ms / ms).toFixed(1).padStart(6),
+          cut.iou.toFixed(3).padStart(6),
+        ];
+  return [
+    what.padEnd(26),
+    String(megapixels).padStart(10),
+    ms.toFixed(0).padStart(7),
+    iou.toFixed(3).padStart(6),
+    ...partsOf(byTap),
+    ...partsOf(byRectangle),
+  ].join('  ');
+}
 
 function lineOf(row: SeeingRow): string {
   const { runtime, megapixels, fileMb, decodeMs, restMs, firstRestMs, overIdleMb, what } = row;

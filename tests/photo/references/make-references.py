@@ -3,6 +3,7 @@
     python3 -m venv .cache/references
     .cache/references/bin/pip install scikit-image==0.26.0 scipy==1.17.1 numpy==2.4.6
     .cache/references/bin/python tests/photo/references/make-references.py
+    npx biome format --write tests/photo/references
 
 Only needed when other colours are to be asked about: the tests read the JSON alone.
 """
