@@ -486,13 +486,6 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'http://www.met.ie/climate/data03.asp?prn=1',
   },
-  'MEYER-2008': {
-    title:
-      'Verification of color vegetation indices for automated crop imaging, Meyer & Camargo Neto (Comput. Electron. Agric. 63:282–293)',
-    by: 'Elsevier',
-    year: '2008',
-    at: 'https://fdocuments.in/document/verication-of-color-vegetation-indices-for-embrapa-computers-and-electronics.html',
-  },
   'MGP-DIAG': {
     title: 'Plant problems: causes and systematic approach',
     by: 'Master Garden Products',
@@ -1137,13 +1130,6 @@ export const SOURCES = {
     by: 'Wildlife Management Pro',
     year: '2007',
     at: 'https://wildlifemanagementpro.com/2007/05/26/identification-of-deer-damage',
-  },
-  'WOEBBECKE-1995': {
-    title:
-      'Color indices for weed identification under various soil, residue and lighting conditions, Woebbecke et al. (Trans. ASAE 38)',
-    by: 'ASAE',
-    year: '1995',
-    at: 'listed in https://gist.521000.best/dlebauer/42d9b53f221083835cf06e082e1ddfdc',
   },
   'WR-GLY': {
     title: 'Tomato: glyphosate damage',

@@ -88,10 +88,10 @@ describe('triage', () => {
       'hay-source',
       'recent-temperature',
     ];
-    for (const { minutes, gain, target } of result.nextChecks) {
+    for (const { id, minutes, gain } of result.nextChecks) {
       expect(minutes).toBeGreaterThan(0);
       expect(gain).toBeGreaterThanOrEqual(0);
-      if (gain === 0) expect(story).toContain(target.setting);
+      if (gain === 0) expect(story).toContain(id);
     }
   });
 
