@@ -53,7 +53,8 @@ async function settleAsClubroot(page: Page, plant: string): Promise<void> {
 /** Plants of a thousand, in general and here, as the page says them. */
 async function ratesOf(page: Page, cause: string): Promise<number[]> {
   const cells = page.getByRole('row', { name: new RegExp(`^${cause}`) }).getByRole('cell');
-  return (await cells.allInnerTexts()).map(Number);
+  // "20 (8 to 34)": the rate stands before its span.
+  return (await cells.allInnerTexts()).map(Number.parseFloat);
 }
 
 describe.each([

@@ -1,10 +1,34 @@
+import type { Draft } from './draft.ts';
 import { recordLook } from './keep-look.ts';
 import { askToPersist, cases, keptChanged, nowStamp, store, tryStore } from './kept.ts';
 import { draft, ranking } from './look-session.ts';
 import { dropPhotos, keepPicturesAgain } from './pictures.ts';
 
+/** Longest wait for a photo that is being read again, ms; then the look is kept with what there is. */
+const LONGEST_WAIT = 20_000;
+
+const isRead = ({ photos }: Draft): boolean =>
+  photos.every(({ failed, reading, stale }) => failed || (reading && !stale));
+
+/** A photo whose role was said a moment ago is read once more; a look kept before that would hold it in its old role. */
+function photosRead(): Promise<void> {
+  return new Promise((done) => {
+    let stop = (): void => {};
+    const finish = (): void => {
+      clearTimeout(over);
+      stop();
+      done();
+    };
+    const over = setTimeout(finish, LONGEST_WAIT);
+    stop = draft.subscribe((now) => {
+      if (isRead(now)) queueMicrotask(finish);
+    });
+  });
+}
+
 /** Keeps the look in progress in its case; the caller then leaves it. Gives the id of the case, or `undefined` when the store refused. */
 export async function keepLook(): Promise<string | undefined> {
+  await photosRead();
   const body = draft.value;
   const found = cases.value?.find(({ id }) => id === body.caseId);
   const { kept, look, summary } = recordLook(
