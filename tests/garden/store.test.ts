@@ -230,6 +230,14 @@ describe('a draft in two tabs', () => {
 });
 
 describe('looks, beds and pictures', () => {
+  it('gives the looks of one day in the order in which they were kept, whatever their ids', async () => {
+    const store = openGardenStore();
+    const at = (minute: string) => ({ changedAt: `2026-06-18T08:${minute}:00.000Z` });
+    await store.saveLook(kept('a'), { ...look('z', 'a'), ...at('01') }, summary('z'));
+    await store.saveLook(kept('a'), { ...look('a', 'a'), ...at('02') }, summary('a'));
+    expect((await store.listLooks('a')).map(({ id }) => id)).toEqual(['z', 'a']);
+  });
+
   it('keeps a look with its case, its bed and without its draft', async () => {
     const store = openGardenStore();
     await store.saveDraft(draft('d', ''));

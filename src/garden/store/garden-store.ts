@@ -196,7 +196,10 @@ export function openGardenStore(
     }) as never;
 
   const listLooks: GardenStore['listLooks'] = async (caseId) =>
-    ((await listUnder([`look:${caseId}:`])) as LookRecord[]).sort((a, b) => compareWords(a.date, b.date));
+    ((await listUnder([`look:${caseId}:`])) as LookRecord[]).sort(
+      (a, b) =>
+        compareWords(a.date, b.date) || compareWords(a.createdAt ?? a.changedAt, b.createdAt ?? b.changedAt),
+    );
 
   const dropPictures: GardenStore['dropPictures'] = async (ids) => {
     if (ids.length === 0) return;
