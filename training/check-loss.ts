@@ -7,6 +7,7 @@
  * photographed on white (papaya) or scanned, bitten here by a seeded draw: whole leaf and bitten leaf are measured, and
  * what the bites took is known to the pixel.
  */
+
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import sharp from 'sharp';
@@ -14,6 +15,7 @@ import { LEAST_HOLE } from '../src/leaf/count-holes.ts';
 import { drawLeaf } from '../src/leaf/draw-leaf.ts';
 import { labelRegions } from '../src/leaf/label-regions.ts';
 import { measureHull } from '../src/leaf/measure-hull.ts';
+import { overlapOfMasks } from '../src/leaf/overlap-of-masks.ts';
 import { readLeaf } from '../src/leaf/read-leaf.ts';
 import { decodeInNode } from '../src/photo/decode-in-node.ts';
 import { scaleToWorkingFrame } from '../src/photo/scale-to-working-frame.ts';
@@ -49,16 +51,6 @@ async function readMask(file: string): Promise<{ width: number; height: number; 
   return { width: info.width, height: info.height, data: Uint8Array.from(data, (v) => (v > 127 ? 255 : 0)) };
 }
 
-function overlap(found: Uint8Array, truth: Uint8Array): number {
-  let both = 0;
-  let either = 0;
-  for (let i = 0; i < truth.length; i++) {
-    if (found[i] === 255 && truth[i] === 255) both++;
-    if (found[i] === 255 || truth[i] === 255) either++;
-  }
-  return both / either;
-}
-
 const share = (mask: Uint8Array): number => mask.reduce((s, v) => s + (v === 255 ? 1 : 0), 0);
 
 /** Pieces lost that tissue closes all round, by the definition of `countHoles`. */
@@ -88,7 +80,7 @@ async function checkScans(rows: readonly PhotoRow[]): Promise<void> {
       row.file.replace('/images/', `/mask_${kind}/`).replace('.jpg', '.png');
     const remaining = await readMask(name('remaining'));
     const whole = await readMask(name('whole_leaf'));
-    const iou = overlap(analysis.mask.data, remaining.data);
+    const iou = overlapOfMasks(analysis.mask.data, remaining.data);
     overlaps.push(iou);
     const { measures } = analysis.reading;
     const truth = 1 - share(remaining.data) / share(whole.data);

@@ -1,3 +1,4 @@
+import { dayAfter, daysBetween } from '../days/days.ts';
 import { type AssumedAir, judgeCompost, SELF_HEATING, type StateChances } from './compost-state.ts';
 import type { BatchRecord, HeapReading } from './ground-records.ts';
 
@@ -49,10 +50,7 @@ const HOT_FROM_CELSIUS = 40;
 const HEATED_FROM_CELSIUS = 45;
 /** Two cool readings so far apart are taken for lasting: a turned heap heats again within days (common practice, no source). */
 const LASTING_DAYS = 7;
-const DAY_MS = 86_400_000;
 const WEEK_DAYS = 7;
-
-const daysApart = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS;
 
 /**
  * Is a batch finished on a day, by the published rules? Ammonia counts against it however cool it is (SOLVITA-NOTE); a core in
@@ -75,7 +73,7 @@ export function judgeBatch(
     .at(-1);
   const air = reading && (reading.airCelsius ?? airOn(reading.date));
   const told = (['finished', 'fresh', 'still-warm', 'hot'] as const).find((word) => word === batch.told);
-  const age = batch.startedOn === undefined ? undefined : daysApart(batch.startedOn, on) / WEEK_DAYS;
+  const age = batch.startedOn === undefined ? undefined : daysBetween(batch.startedOn, on) / WEEK_DAYS;
   const chances = judgeCompost(
     {
       kind: MANURES.has(batch.what) ? 'manure' : 'compost',
@@ -107,7 +105,7 @@ export function judgeBatch(
   if (!heated) return judged('unknown', 'never-heated');
   const firstCool =
     readings[readings.map((one) => riseOf(one) > SELF_HEATING.veryMatureBelow).lastIndexOf(true) + 1]!;
-  return daysApart(firstCool.date, reading.date) >= LASTING_DAYS
+  return daysBetween(firstCool.date, reading.date) >= LASTING_DAYS
     ? judged('finished', 'cool-for-good')
     : judged('nearly', 'cool-once');
 }
@@ -139,7 +137,7 @@ export function readingDue(
   const last = judged.reading;
   if (!last) return batch.hotOnArrival ? (batch.arrivedOn ?? on) : undefined;
   const every = last.celsius >= HOT_FROM_CELSIUS ? READ_EVERY_DAYS.hot : READ_EVERY_DAYS.else;
-  return new Date(Date.parse(`${last.date}T00:00:00Z`) + every * DAY_MS).toISOString().slice(0, 10);
+  return dayAfter(last.date, every);
 }
 
 /** The heap's readings beside the air of the same day, for a curve. */

@@ -1,3 +1,4 @@
+import { dayAfter } from '../days/days.ts';
 import { dueCases } from './due-cases.ts';
 import type { Garden } from './gather-garden.ts';
 import type { BatchRecord, PlantingRecord, WeatherRecord } from './ground-records.ts';
@@ -46,16 +47,13 @@ const FORECAST_DAYS = 10;
 const URGENCY: Readonly<Record<TodayItem['what'], number>> = { frost: 0, cold: 1, look: 2, 'read-heap': 3 };
 const SHELTERED = new Set<string | undefined>(['under-cover', 'windowsill']);
 
-const dayLater = (date: string, days: number): string =>
-  new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
-
 /**
  * What to look at on a day's walk, in the order of the beds: cases due a look, heaps due a reading, frost and cold that the
  * entered forecasts expect for what stands outside. Heaps and what has no bed come last. Within a bed what is most overdue first.
  * @param ahead so many days beyond the day are listed as well (for a calendar); 0: only what is due
  */
 export function listToday(garden: Garden, date: string, limitsOf: LimitsOf, ahead = 0): TodayItem[] {
-  const until = dayLater(date, ahead);
+  const until = dayAfter(date, ahead);
   const items = [
     ...looksDue(garden, date),
     ...readingsDue(garden, date),
@@ -114,7 +112,7 @@ function coldExpected(garden: Garden, planting: PlantingRecord, date: string, li
     (day) =>
       day.forecast &&
       day.date >= date &&
-      day.date <= dayLater(date, FORECAST_DAYS) &&
+      day.date <= dayAfter(date, FORECAST_DAYS) &&
       standsOut(garden, planting, day.date),
   );
   const mean = ({ meanCelsius, minCelsius, maxCelsius }: WeatherRecord): number | undefined =>

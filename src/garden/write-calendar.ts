@@ -1,3 +1,5 @@
+import { dayAfter } from '../days/days.ts';
+
 /** An entry that takes a whole day. The words are the face's. */
 export interface CalendarEntry {
   /** The same whenever the same thing is written again, so that a calendar renews it instead of adding another. */
@@ -43,8 +45,6 @@ function folded(line: string): string {
 
 const plainDay = (day: string): string => day.replace(/-/g, '');
 const plainMoment = (moment: string): string => moment.replace(/[-:]|\.\d+/g, '');
-const nextDay = (day: string): string =>
-  new Date(Date.parse(`${day}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
 
 /**
  * Entries as an iCalendar file (RFC 5545), each a whole day.
@@ -57,7 +57,7 @@ export function writeCalendar(entries: readonly CalendarEntry[], name: string, n
     `UID:${escaped(id)}@bedside`,
     `DTSTAMP:${plainMoment(now)}`,
     `DTSTART;VALUE=DATE:${plainDay(day)}`,
-    `DTEND;VALUE=DATE:${plainDay(nextDay(day))}`,
+    `DTEND;VALUE=DATE:${plainDay(dayAfter(day, 1))}`,
     `SUMMARY:${escaped(summary)}`,
     ...(description ? [`DESCRIPTION:${escaped(description)}`] : []),
     ...(location ? [`LOCATION:${escaped(location)}`] : []),

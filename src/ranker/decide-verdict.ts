@@ -1,15 +1,11 @@
 import type { CautionId } from '../causes/cautions.ts';
 import { COURSES } from '../causes/courses.ts';
+import { dayAfter } from '../days/days.ts';
 import type { VerdictId } from '../signs/vocabulary.ts';
 import type { NextChecks, Scored } from './choose-next-check.ts';
 import { bestAct, bestPlan, type DecisionTable, lossOfPlan, type Plan } from './decide-plan.ts';
 import type { KnowledgeModel } from './knowledge-model.ts';
 import type { NextCheck, Verdict } from './types.ts';
-
-/** ISO date some days later. */
-export function addDays(date: string, days: number): string {
-  return new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
-}
 
 /** From this chance on, a cause's cautions are shown whatever the verdict. */
 const CAUTION_FROM = 0.2;
@@ -93,7 +89,7 @@ export function decideVerdict(
     because: { causes: carriers.map((cause) => model.causes[cause]!.id), expectedLoss },
     courses: courses.map((course) => COURSES[course]!.id),
     ...(check ? { check: asShown(check) } : {}),
-    lookAgain: addDays(today, Math.max(waitDays, lookAgainDays)),
+    lookAgain: dayAfter(today, Math.max(waitDays, lookAgainDays)),
     recovery: carriers.map((cause) => ({
       cause: model.causes[cause]!.id,
       looksLike: model.causes[cause]!.recovery.looksLike,

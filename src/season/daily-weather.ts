@@ -1,3 +1,4 @@
+import { dayAfter } from '../days/days.ts';
 import { averageDegreeDays, sineDegreeDays } from './degree-days.ts';
 import type { Hemisphere } from './season-of.ts';
 import { type EstimatedCelsius, nextSoilCelsius, typicalSoilCelsius } from './soil-temperature.ts';
@@ -17,12 +18,6 @@ export function meanOf({ meanCelsius, minCelsius, maxCelsius }: WeatherDay): num
   if (meanCelsius !== undefined) return meanCelsius;
   return minCelsius === undefined || maxCelsius === undefined ? undefined : (minCelsius + maxCelsius) / 2;
 }
-
-const DAY_MS = 86_400_000;
-
-/** The day so many days later (earlier where negative). */
-export const dayAfter = (date: string, days: number): string =>
-  new Date(Date.parse(`${date}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
 
 /** Soil at 10 cm on one day. */
 export interface SoilDay extends EstimatedCelsius {

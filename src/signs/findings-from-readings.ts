@@ -3,11 +3,11 @@ import type { LeafReading } from '../leaf/types.ts';
 import { LIKELIHOOD_PAIRS } from './likelihood-pairs.ts';
 import type { MarkPair, Spread } from './mark-pair.ts';
 import { toScale } from './measure-scale.ts';
-import type { Finding } from './types.ts';
+import type { Finding, Reporter } from './types.ts';
 import type { AskableId } from './vocabulary.ts';
 
 /** A ratio closer to 1 than this says nothing worth reading. */
-const SILENT_BELOW = 1.15;
+export const SILENT_BELOW = 1.15;
 /** What the likelier side of a pair is given; only the ratio counts. */
 const LIKELIER = 0.9;
 /** One photo in so many is not what its label says; keeps a ratio from running away in the tails. */
@@ -16,7 +16,8 @@ const STRAY = 0.05;
 /** Troubles in which a leaf's colours or details cannot be trusted: the camera keeps silent on marks. */
 const SILENCING = new Set(['too-blurred', 'burnt-out', 'too-dark', 'leaf-too-small', 'no-leaf']);
 
-function density(x: number, mean: number, sd: number): number {
+/** Normal density, but for its constant. */
+export function density(x: number, mean: number, sd: number): number {
   const z = (x - mean) / sd;
   return Math.exp(-0.5 * z * z) / sd;
 }
@@ -69,10 +70,11 @@ function ratiosOf(reading: LeafReading): { readonly sign: AskableId; readonly ra
   });
 }
 
-function findingOf(sign: AskableId, ratio: number): Finding {
+/** The finding whose likelihoods stand in this ratio. */
+export function findingOf(sign: AskableId, ratio: number, from: Reporter = 'camera'): Finding {
   return {
     sign,
-    from: 'camera',
+    from,
     ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
     ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
   };

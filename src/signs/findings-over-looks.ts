@@ -1,5 +1,5 @@
 import { findingsFromAnswers } from './findings-from-answers.ts';
-import { findingsFromReadings } from './findings-from-readings.ts';
+import { findingOf, findingsFromReadings, SILENT_BELOW } from './findings-from-readings.ts';
 import type { SeenAtLook } from './seen-at-look.ts';
 import type { SettingId } from './settings.ts';
 import type { Answers, Finding } from './types.ts';
@@ -11,10 +11,6 @@ const COME_AND_GO: ReadonlySet<string> = new Set([
   ...[...CREATURE_SIGNS, ...SPREAD_SIGNS].map(({ id }) => id),
   'new-growth-clean',
 ]);
-
-/** A ratio closer to 1 than this is not worth a reason of its own. */
-const SILENT_BELOW = 1.15;
-const LIKELIER = 0.9;
 
 /** The findings of one look, by eye and by camera; what the person overrules is left out. */
 export function findingsOfLook({ photos, answers }: SeenAtLook): Finding[] {
@@ -50,16 +46,7 @@ export function findingsOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[
   kept.delete('getting-better eye');
   const ratio = changeRatio(now, looks);
   if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return [...kept.values()];
-  return [...kept.values(), changeFinding(ratio)];
-}
-
-function changeFinding(ratio: number): Finding {
-  return {
-    sign: 'getting-better',
-    from: 'records',
-    ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
-    ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
-  };
+  return [...kept.values(), findingOf('getting-better', ratio, 'records')];
 }
 
 /**

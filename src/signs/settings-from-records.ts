@@ -1,9 +1,9 @@
+import { dayAfter, daysBetween } from '../days/days.ts';
 import type { Garden } from '../garden/gather-garden.ts';
 import type { BatchRecord, BedRecord, PlantingRecord, Spreading } from '../garden/ground-records.ts';
 import type { RecordReference } from '../garden/records.ts';
 import { CROP_TEMPERATURES } from '../season/crop-temperatures.ts';
-import { coldDaysBefore, dayAfter, meanSoilBetween, sumDegreeDays } from '../season/daily-weather.ts';
-import { daysBetween } from '../season/days-between.ts';
+import { coldDaysBefore, meanSoilBetween, sumDegreeDays } from '../season/daily-weather.ts';
 import type { Hemisphere } from '../season/season-of.ts';
 import type { EstimatedCelsius } from '../season/soil-temperature.ts';
 import { CROP_GROUPS, type CropGroup, cropMatches } from './crops.ts';

@@ -1,6 +1,6 @@
+import { daysBetween } from '../days/days.ts';
 import type { LeafReading } from '../leaf/types.ts';
-import { daysBetween } from '../season/days-between.ts';
-import { ratioOf } from './findings-from-readings.ts';
+import { density, ratioOf } from './findings-from-readings.ts';
 import { LIKELIHOOD_PAIRS } from './likelihood-pairs.ts';
 import type { MarkPair } from './mark-pair.ts';
 import { toScale } from './measure-scale.ts';
@@ -56,18 +56,14 @@ function byCamera(first: SeenAtLook, now: SeenAtLook): number | undefined {
   const then = toScale(before[pair.measure]!, pair.scale);
   const later = toScale(after[pair.measure]!, pair.scale);
   const se = Math.hypot(then.se, later.se);
+  const lasts = Math.hypot(pair.present.sd, se);
   const halfway = (then.value + pair.absent.mean) / 2;
   const mending =
-    (bell(later.value, pair.absent.mean, pair.absent.sd, later.se) +
-      bell(later.value, halfway, pair.present.sd, se)) /
+    (density(later.value, pair.absent.mean, Math.hypot(pair.absent.sd, later.se)) +
+      density(later.value, halfway, lasts)) /
     2;
-  const lasting = bell(later.value, then.value, pair.present.sd, se);
+  const lasting = density(later.value, then.value, lasts);
   return Math.min(MOST, Math.max(1 / MOST, ((mending + 1e-9) / (lasting + 1e-9)) ** pair.trust));
-}
-
-function bell(x: number, mean: number, sd: number, se: number): number {
-  const wide = Math.hypot(sd, se);
-  return Math.exp(-0.5 * ((x - mean) / wide) ** 2) / wide;
 }
 
 /** Marks of the youngest leaves that the grower saw first: gone from all that were looked for again, or still there. */

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
+import { afterAll, beforeAll } from 'vitest';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** Screenshots and other things to look at after a run; not part of the repository. */
@@ -76,6 +77,27 @@ export function newPhone(flags: readonly string[] = []): Phone {
     async throwAway() {
       await opened?.close();
       rmSync(profile, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The built app, served, and a browser with a profile of its own, for all tests of one `describe`; both go when these are through. */
+export function appOnPhone(port: number): { readonly phone: Phone; readonly app: { readonly url: string } } {
+  const phone = newPhone();
+  let served: Served | undefined;
+  beforeAll(async () => {
+    served = await serveApp(port);
+  });
+  afterAll(async () => {
+    await served?.stop();
+    await phone.throwAway();
+  });
+  return {
+    phone,
+    app: {
+      get url() {
+        return served!.url;
+      },
     },
   };
 }

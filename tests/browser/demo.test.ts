@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, DESK, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
 
 const STRIP = 'Invented garden — nothing here is yours';
 
@@ -50,15 +50,7 @@ describe.each([
   ['phone', PHONE, 4731],
   ['desk', DESK, 4732],
 ] as const)('the invented garden, at %s size', (name, size, port) => {
-  const phone = newPhone();
-  let app: Served;
-  beforeAll(async () => {
-    app = await serveApp(port);
-  });
-  afterAll(async () => {
-    await app?.stop();
-    await phone.throwAway();
-  });
+  const { phone, app } = appOnPhone(port);
 
   it('loads with one tap, is marked everywhere, and is gone without trace', async () => {
     const { context, page } = await phone.open(size);

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, DESK, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
+import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
 
 /** Of five lines two are good, and each of the other three is bad in its own way. */
 const HALF_BAD = `Day;T low;T high;Soil;Rain
@@ -53,15 +53,7 @@ describe.each([
   ['phone', PHONE, 4742],
   ['desk', DESK, 4743],
 ] as const)('the ground, at %s size', (name, size, port) => {
-  const phone = newPhone();
-  let app: Served;
-  beforeAll(async () => {
-    app = await serveApp(port);
-  });
-  afterAll(async () => {
-    await app?.stop();
-    await phone.throwAway();
-  });
+  const { phone, app } = appOnPhone(port);
 
   it('follows a load from its arrival to the beds that got it, and reads the weather', async () => {
     const { context, page } = await phone.open(size);

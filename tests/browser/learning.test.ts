@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { accessibilityFaults, DESK, newPhone, PHONE, type Served, serveApp, snap, watch } from './browser.ts';
+import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
 
 let folder = '';
 let leaf = '';
@@ -61,15 +61,7 @@ describe.each([
   ['phone', PHONE, 4714],
   ['desk', DESK, 4715],
 ] as const)('what a garden teaches, at %s size', (name, size, port) => {
-  const phone = newPhone();
-  let app: Served;
-  beforeAll(async () => {
-    app = await serveApp(port);
-  });
-  afterAll(async () => {
-    await app?.stop();
-    await phone.throwAway();
-  });
+  const { phone, app } = appOnPhone(port);
 
   it('begins when a case is settled, shows what it learnt, and can be forgotten', async () => {
     const { context, page } = await phone.open(size);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { dayAfter } from '../../src/days/days.ts';
 import {
   coldDaysBefore,
-  dayAfter,
   meanSoilBetween,
   soilBetween,
   sumDegreeDays,

@@ -1,3 +1,4 @@
+import { dayAfter } from '../../days/days.ts';
 import type {
   BatchRecord,
   BedRecord,
@@ -10,11 +11,8 @@ import type {
 import { weatherId } from '../../garden/ground-records.ts';
 import { RECORDS_SCHEMA, type Stamp } from '../../garden/records.ts';
 
-const DAY_MS = 86_400_000;
-
 /** The day so many days before (negative: after) `today`, `YYYY-MM-DD`. */
-export const dayBefore = (today: string, days: number): string =>
-  new Date(Date.parse(today) - days * DAY_MS).toISOString().slice(0, 10);
+export const dayBefore = (today: string, days: number): string => dayAfter(today, -days);
 
 /** A stamp of the demo, as of nine in the morning of a day. */
 export const demoStamp = (id: string, day: string): Stamp & { readonly demo: true } => ({

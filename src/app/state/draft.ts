@@ -21,6 +21,10 @@ export interface DraftPhoto {
   readonly failed?: keyof typeof PHOTO_WORKER_WORDS;
 }
 
+/** Still to be read, or to be read again in the role or with the taps that were said since. */
+export const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean =>
+  (!reading || stale === true) && !failed;
+
 /** What a person says; undo takes back one step of it. */
 export interface Said {
   readonly answers: Answers;

@@ -1,4 +1,4 @@
-import type { Draft } from './draft.ts';
+import { isBusy } from './draft.ts';
 import { recordLook } from './keep-look.ts';
 import { askToPersist, cases, keptChanged, nowStamp, store, tryStore } from './kept.ts';
 import { draft, ranking } from './look-session.ts';
@@ -6,9 +6,6 @@ import { dropPhotos, keepPicturesAgain } from './pictures.ts';
 
 /** Longest wait for a photo that is being read again, ms; then the look is kept with what there is. */
 const LONGEST_WAIT = 20_000;
-
-const isRead = ({ photos }: Draft): boolean =>
-  photos.every(({ failed, reading, stale }) => failed || (reading && !stale));
 
 /** A photo whose role was said a moment ago is read once more; a look kept before that would hold it in its old role. */
 function photosRead(): Promise<void> {
@@ -21,7 +18,7 @@ function photosRead(): Promise<void> {
     };
     const over = setTimeout(finish, LONGEST_WAIT);
     stop = draft.subscribe((now) => {
-      if (isRead(now)) queueMicrotask(finish);
+      if (!now.photos.some(isBusy)) queueMicrotask(finish);
     });
   });
 }

@@ -11,7 +11,7 @@ import { dayOf } from '../words/dates.ts';
 import type { LayerMap } from '../workers/lay-layers.ts';
 import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
-import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent } from './draft.ts';
+import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy } from './draft.ts';
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
@@ -343,7 +343,7 @@ export function followLook(): void {
   effect(() => {
     if (!draftOpened.value) return;
     for (const photo of draft.value.photos) {
-      if ((photo.reading && !photo.stale) || photo.failed) continue;
+      if (!isBusy(photo)) continue;
       const before = asked.get(photo.id);
       if (before && before.taps === photo.taps && before.role === photo.role) continue;
       asked.set(photo.id, photo);

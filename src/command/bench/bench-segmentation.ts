@@ -6,6 +6,7 @@ import { cpuUsage } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { findLeaf } from '../../leaf/find-leaf.ts';
 import { measureDistances } from '../../leaf/measure-distances.ts';
+import { overlapOfMasks } from '../../leaf/overlap-of-masks.ts';
 import { enlargeMask } from '../../leaf/refine-outline.ts';
 import { convertPixelsToLab } from '../../photo/convert-pixels-to-lab.ts';
 import { scaleToWorkingFrame } from '../../photo/scale-to-working-frame.ts';
@@ -65,7 +66,7 @@ export function benchScene({ what, pixels, truth }: Scene, megapixels: number): 
       what,
       megapixels,
       ms: times.sort((p, q) => p - q)[RUNS >> 1]!,
-      iou: overlapOf(mask, truth),
+      iou: overlapOfMasks(mask, truth),
       byTap: cutThere(folder, { ...files, hintsFile }),
       byRectangle: cutThere(folder, { ...files, rectangle: rectangleRound(truth, pixels) }),
     };
@@ -134,16 +135,6 @@ function rectangleRound(truth: Uint8Array, { width, height }: Pixels): [number, 
   const margin = Math.round(0.02 * Math.min(width, height));
   const [x0, y0] = [Math.max(1, left - margin), Math.max(1, top - margin)];
   return [x0, y0, Math.min(width - 1, right + margin) - x0, Math.min(height - 1, bottom + margin) - y0];
-}
-
-function overlapOf(found: Uint8Array, truth: Uint8Array): number {
-  let both = 0;
-  let either = 0;
-  for (let i = 0; i < truth.length; i++) {
-    if (found[i] === 255 && truth[i] === 255) both++;
-    if (found[i] === 255 || truth[i] === 255) either++;
-  }
-  return both / either;
 }
 
 function busyMs(): number {

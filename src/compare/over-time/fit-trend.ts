@@ -1,5 +1,5 @@
+import { daysBetween } from '../../days/days.ts';
 import type { Measured } from '../../leaf/measures.ts';
-import { daysBetween } from '../../season/days-between.ts';
 
 /** One look's value of a measure. */
 export interface TrendPoint extends Measured {

@@ -23,6 +23,7 @@ import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
 import { sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
+import { BatchLines } from './batch-lines.tsx';
 import { BedForm, EventForm, PlantingForm, SpreadForm } from './bed-forms.tsx';
 
 type Open =
@@ -227,16 +228,7 @@ function Under({ all, bed }: OfBed) {
   return (
     <section>
       <h2 class="list-title">{WORDS.noted}</h2>
-      <ul>
-        {under.map(({ batch }) => (
-          <li class="ground-line" key={batch.id}>
-            <a class="link-line" href={batchHash(batch)}>
-              {batch.name}
-            </a>
-            {isSuspected(batch) && <span class="flagged">{WORDS.suspected}</span>}
-          </li>
-        ))}
-      </ul>
+      <BatchLines batches={under.map(({ batch }) => batch)} />
     </section>
   );
 }

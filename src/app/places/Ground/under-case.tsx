@@ -1,9 +1,8 @@
 import type { CaseRecord } from '../../../garden/records.ts';
-import { batchesUnder, isSuspected } from '../../../garden/trace-batches.ts';
+import { batchesUnder } from '../../../garden/trace-batches.ts';
 import { garden } from '../../state/garden.ts';
-import { hashOf } from '../../state/route.ts';
-import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
 import { BATCH_WORDS } from '../../words/ground-batches.ts';
+import { BatchLines } from './batch-lines.tsx';
 import './ground-place.css';
 
 /** What went on the bed of a case, each a step from its page; nothing where nothing is on record. */
@@ -18,16 +17,7 @@ export function UnderCase({ kept }: { readonly kept: CaseRecord }) {
   return (
     <section class="stack-close">
       <h2>{BATCH_WORDS.under}</h2>
-      <ul>
-        {under.map(({ batch }) => (
-          <li class="ground-line" key={batch.id}>
-            <a class="link-line" href={hashOf({ place: 'ground', page: 'batches', batch: batch.id })}>
-              {batch.name}
-            </a>
-            {isSuspected(batch) && <span class="flagged">{WORDS.suspected}</span>}
-          </li>
-        ))}
-      </ul>
+      <BatchLines batches={under.map(({ batch }) => batch)} />
     </section>
   );
 }

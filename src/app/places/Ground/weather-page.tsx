@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
+import { dayAfter } from '../../../days/days.ts';
 import type { WeatherRecord } from '../../../garden/ground-records.ts';
-import { dayAfter } from '../../../season/daily-weather.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { garden, groundRecords, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
+import { dayAfter } from '../../../days/days.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import type { WeatherRecord } from '../../../garden/ground-records.ts';
 import { coldLimitsOf } from '../../../season/crop-temperatures.ts';
-import { dayAfter, meanOf } from '../../../season/daily-weather.ts';
+import { meanOf } from '../../../season/daily-weather.ts';
 import { cropName, findCrops } from '../../words/crops.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { WEATHER_WORDS as WORDS } from '../../words/ground-weather.ts';

@@ -5,7 +5,7 @@ import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { LayerList, layersOn } from '../../parts/Specimen/layer-list.tsx';
 import { layerUnder } from '../../parts/Specimen/paint-layers.ts';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
-import type { DraftPhoto } from '../../state/draft.ts';
+import { type DraftPhoto, isBusy } from '../../state/draft.ts';
 import { change, draft, overlays, removePhoto, wantOverlay } from '../../state/look-session.ts';
 import { preferences } from '../../state/preferences.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
@@ -137,8 +137,6 @@ function describeSpot(map: LayerMap | undefined, outline: readonly Spot[] | unde
   if (layer) return LAYER_WORDS[layer].name.toLocaleLowerCase('en-GB');
   return isInside(outline, spot) ? OVERLAY_WORDS.sound : OVERLAY_WORDS.offLeaf;
 }
-
-const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean => (!reading || stale === true) && !failed;
 
 const takenWords = ({ reading }: DraftPhoto): string =>
   reading?.takenAt ? WORDS.taken(describeDayAndYear(reading.takenAt)) : '';

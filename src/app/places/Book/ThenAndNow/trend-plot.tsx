@@ -1,6 +1,6 @@
 import { fitTrend, type TrendPoint } from '../../../../compare/over-time/fit-trend.ts';
+import { daysBetween } from '../../../../days/days.ts';
 import type { MeasureId } from '../../../../leaf/measures.ts';
-import { daysBetween } from '../../../../season/days-between.ts';
 import {
   describeTrend,
   nameOfMeasure,
