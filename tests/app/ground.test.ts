@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { describe, expect, it } from 'vitest';
 import { penPath, scaleOver } from '../../src/app/places/Ground/plot-scale.ts';
 import {
-  addReading,
+  editBatch,
   editBed,
   editEvent,
   editPlanting,
@@ -10,8 +10,10 @@ import {
   newBatch,
   newEvent,
   newPlanting,
+  putReading,
   putSpreading,
   readNumber,
+  sayShare,
   spreadingFrom,
 } from '../../src/app/state/edit-ground.ts';
 import {
@@ -81,9 +83,30 @@ describe('what is typed about the ground', () => {
     expect('hardenedOff' in editPlanting(planting, { crop: 'tomato', hardenedOff: '' })).toBe(false);
   });
 
+  it('takes the share of wood in parts of a hundred, and leaves out what is none', () => {
+    const batch = editBatch(newBatch('heap', 'own-compost', TODAY, NOW), { name: 'heap', woodShare: '12,5' });
+    expect(batch.woodShare).toBe(0.125);
+    expect(sayShare(batch.woodShare)).toBe('12.5');
+    expect(sayShare(0.07)).toBe('7');
+    for (const woodShare of ['', 'some', '-1', '101'])
+      expect('woodShare' in editBatch(batch, { name: 'heap', woodShare })).toBe(false);
+  });
+
+  it('puts what was done, and a planting, on another bed where that is said', () => {
+    expect(editEvent(newEvent('bed-a', NOW), { what: 'limed', bedId: 'bed-b' }).bedId).toBe('bed-b');
+    expect(editEvent(newEvent('bed-a', NOW), { what: 'limed' }).bedId).toBe('bed-a');
+    expect(editPlanting(newPlanting('bed-a', NOW), { crop: 'kale', bedId: 'bed-b' }).bedId).toBe('bed-b');
+  });
+
+  it('puts a changed reading in the place of the old one', () => {
+    const batch = putReading(newBatch('heap', undefined, TODAY, NOW), { date: TODAY, celsius: 60 }, 'r1');
+    const changed = putReading(batch, { date: '2026-06-01', celsius: 55.5, turned: true }, 'r1');
+    expect(changed.readings).toEqual([{ id: 'r1', date: '2026-06-01', celsius: 55.5, turned: true }]);
+  });
+
   it('puts readings in order of date, and a changed spreading in the place of the old one', () => {
     const batch = newBatch('heap', 'own-compost', TODAY, NOW);
-    const read = addReading(addReading(batch, { date: '2026-06-10', celsius: 60 }), {
+    const read = putReading(putReading(batch, { date: '2026-06-10', celsius: 60 }), {
       date: '2026-06-03',
       celsius: 40,
     });

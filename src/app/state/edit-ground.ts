@@ -74,6 +74,7 @@ export const newEvent = (bedId: string, now: string): EventRecord => ({
 export const editEvent = (event: EventRecord, typed: Typed): EventRecord => {
   const what: EventWhat = among(EVENTS, typed.what) ?? event.what;
   return withFields(event, {
+    bedId: text(typed, 'bedId') ?? event.bedId,
     date: text(typed, 'date') ?? event.date,
     what,
     amount: what === 'fed' ? text(typed, 'amount') : undefined,
@@ -91,6 +92,7 @@ export const newPlanting = (bedId: string, now: string): PlantingRecord => ({
 
 export const editPlanting = (planting: PlantingRecord, typed: Typed): PlantingRecord =>
   withFields(planting, {
+    bedId: text(typed, 'bedId') ?? planting.bedId,
     crop: text(typed, 'crop') ?? '',
     variety: text(typed, 'variety'),
     colour: text(typed, 'colour'),
@@ -132,13 +134,34 @@ export const editBatch = (batch: BatchRecord, typed: Typed): BatchRecord =>
     startedOn: text(typed, 'startedOn'),
     hotOnArrival: yesNo(typed, 'hotOnArrival'),
     told: text(typed, 'told'),
+    woodShare: shareFrom(typed.woodShare),
     usedUpOn: text(typed, 'usedUpOn'),
     note: text(typed, 'note') ?? '',
   });
 
-/** A batch with one reading more, in order of date; readings of one day stay in the order they came. */
-export function addReading(batch: BatchRecord, reading: Omit<HeapReading, 'id'>): BatchRecord {
-  const readings = [...batch.readings, { id: crypto.randomUUID(), ...reading }];
+/** Parts of a hundred as a share of one; `undefined` for nothing, for no number, and beyond 0 to 100. */
+function shareFrom(typed: string | undefined): number | undefined {
+  const parts = readNumber(typed);
+  return parts !== undefined && parts >= 0 && parts <= 100 ? parts / 100 : undefined;
+}
+
+/** A share of one as parts of a hundred, to be typed over. */
+export const sayShare = (share: number | undefined): string =>
+  share === undefined ? '' : String(Math.round(share * 1000) / 10);
+
+/**
+ * A batch with a reading put in, or put in the place of the one with its id. In order of date; readings of one day stay in
+ * the order they came.
+ */
+export function putReading(
+  batch: BatchRecord,
+  reading: Omit<HeapReading, 'id'>,
+  id: string = crypto.randomUUID(),
+): BatchRecord {
+  const put: HeapReading = { id, ...reading };
+  const readings = batch.readings.some((one) => one.id === id)
+    ? batch.readings.map((one) => (one.id === id ? put : one))
+    : [...batch.readings, put];
   return { ...batch, readings: readings.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)) };
 }
 

@@ -94,6 +94,8 @@ export const GROUND_WORDS = {
   dayFirst: 'Say on which day.',
   bedFirst: 'Say from which load, on which bed and on which day.',
   numberWrong: (label: string): string => `${label}: write a number, like 12 or 12.5.`,
+  numberBeyond: (label: string, least: number, most: number): string =>
+    `${label}: write a number from ${String(least).replace('-', '−')} to ${String(most)}.`,
   sown: (what: string): string => `${what} sown`,
   planted: (what: string): string => `${what} planted out`,
   cleared: (what: string): string => `${what} cleared`,

@@ -1,11 +1,17 @@
 import { useState } from 'preact/hooks';
 import type { Garden } from '../../../garden/gather-garden.ts';
-import { BATCH_KINDS, type BatchRecord } from '../../../garden/ground-records.ts';
+import {
+  BATCH_KINDS,
+  type BatchRecord,
+  type HeapReading,
+  type Spreading,
+} from '../../../garden/ground-records.ts';
 import { heatCurve } from '../../../garden/judge-batch.ts';
 import { airOf, heapNow } from '../../../garden/list-today.ts';
+import { CELSIUS_BOUNDS } from '../../../garden/repair-ground.ts';
 import { isSuspected, releaseBatch, suspectBatch, whoReceived } from '../../../garden/trace-batches.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
-import { addReading, editBatch, readingFrom, type Typed } from '../../state/edit-ground.ts';
+import { editBatch, putReading, readingFrom, sayShare, type Typed } from '../../state/edit-ground.ts';
 import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { goTo, hashOf } from '../../state/route.ts';
@@ -20,7 +26,7 @@ import { HeatCurve } from './heat-curve.tsx';
 /** One load or heap: how it stands, its heat, where it went, and whether anything is held against it. */
 export function BatchPage({ batchId }: { readonly batchId: string }) {
   const all = garden.value;
-  const [open, setOpen] = useState<'details' | 'spread' | undefined>(undefined);
+  const [open, setOpen] = useState<'details' | 'spread' | Spreading | undefined>(undefined);
   const [says, setSays] = useState('');
   if (!all) return <h1 tabIndex={-1}>…</h1>;
   const batch = all.batches.find(({ id }) => id === batchId);
@@ -45,6 +51,7 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
           {[
             batch.what && WORDS.kinds[batch.what],
             batch.source,
+            batch.woodShare !== undefined && WORDS.woodSaid(sayShare(batch.woodShare)),
             batch.arrivedOn && WORDS.cameOn(describeDayAndYear(batch.arrivedOn)),
             batch.usedUpOn && WORDS.usedUpOn(describeDayAndYear(batch.usedUpOn)),
           ]
@@ -66,7 +73,10 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
             {WORDS.noBeds} <a href={hashOf({ place: 'ground' })}>{GROUND_WORDS.toGround}</a>
           </p>
         ))}
-      <Went all={all} batch={batch} />
+      {typeof open === 'object' && (
+        <SpreadForm key={open.id} garden={all} batch={batch} given={open} onClose={close} />
+      )}
+      <Went all={all} batch={batch} onChange={setOpen} />
       {!open && (
         <p class="ground-actions">
           {!isSuspected(batch) && !batch.usedUpOn && (
@@ -121,6 +131,19 @@ function Suspicion({ batch, onKeep }: { readonly batch: BatchRecord } & Keeps) {
       <h2>{WORDS.suspectedSince(describeDayAndYear(on))}</h2>
       <p>{WORDS.notOffered}</p>
       <label class="field">
+        <span>{WORDS.since}</span>
+        <input
+          type="date"
+          value={on}
+          onChange={(event) => {
+            const day = event.currentTarget.value;
+            if (day === '') return;
+            const now = latest(batch);
+            void onKeep(suspectBatch(now, { ...now.suspicion!, on: day }, nowStamp()), WORDS.sinceKept);
+          }}
+        />
+      </label>
+      <label class="field">
         <span>{WORDS.why}</span>
         <input
           type="text"
@@ -165,6 +188,7 @@ const TAPS = Array.from({ length: 15 }, (_, step) => 5 + step * 5);
 function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
   const [open, setOpen] = useState(false);
   const [exact, setExact] = useState(false);
+  const [changing, setChanging] = useState<HeapReading | undefined>(undefined);
   const today = dayOf(new Date());
   const curve = heatCurve(batch, airOf(all.weather));
   const close = (): void => {
@@ -192,7 +216,7 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
                   aria-label={WORDS.degrees(celsius)}
                   onClick={() => {
                     void onKeep(
-                      addReading(latest(batch), { date: today, celsius }),
+                      putReading(latest(batch), { date: today, celsius }),
                       WORDS.readingKept(String(celsius)),
                     );
                     close();
@@ -214,11 +238,21 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
         </div>
       )}
       {open && exact && <ReadingForm batch={batch} today={today} onClose={close} />}
+      {changing && (
+        <ReadingForm
+          key={changing.id}
+          batch={batch}
+          today={today}
+          reading={changing}
+          onClose={() => setChanging(undefined)}
+        />
+      )}
       {batch.readings.length > 0 && (
         <details>
           <summary>{WORDS.readings}</summary>
           <ul>
-            {batch.readings.map(({ id, date, celsius, turned }, at) => {
+            {batch.readings.map((reading, at) => {
+              const { id, date, celsius, turned } = reading;
               const says = WORDS.reading(
                 describeDayAndYear(date),
                 celsius,
@@ -228,6 +262,17 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
               return (
                 <li class="ground-line" key={id}>
                   <span>{says}</span>
+                  <button
+                    type="button"
+                    class="button-plain small"
+                    aria-label={GROUND_WORDS.changeThis(says)}
+                    onClick={() => {
+                      close();
+                      setChanging(reading);
+                    }}
+                  >
+                    {GROUND_WORDS.change}
+                  </button>
                   <button
                     type="button"
                     class="button-plain small"
@@ -253,26 +298,39 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
 interface ReadingFormProps {
   readonly batch: BatchRecord;
   readonly today: string;
+  /** To be changed. */
+  readonly reading?: HeapReading;
   readonly onClose: () => void;
 }
 
-function ReadingForm({ batch, today, onClose }: ReadingFormProps) {
+const figure = (value: number | undefined): string => (value === undefined ? '' : String(value));
+
+function ReadingForm({ batch, today, reading: before, onClose }: ReadingFormProps) {
   return (
     <GroundForm
-      title={WORDS.read}
+      title={before ? WORDS.readChange : WORDS.read}
       fields={[
-        { id: 'celsius', label: WORDS.celsius, as: 'number', must: true },
-        { id: 'airCelsius', label: WORDS.air, as: 'number' },
+        { id: 'celsius', label: WORDS.celsius, as: 'number', must: true, within: CELSIUS_BOUNDS.heap },
+        { id: 'airCelsius', label: WORDS.air, as: 'number', within: CELSIUS_BOUNDS.air },
         { id: 'date', label: GROUND_WORDS.day, as: 'day', must: true },
         { id: 'turned', label: WORDS.turned, as: 'choice', options: YES_NO },
         { id: 'smells', label: WORDS.smells, as: 'choice', options: YES_NO },
       ]}
-      initial={{ celsius: '', airCelsius: '', date: today, turned: '', smells: '' }}
+      initial={{
+        celsius: figure(before?.celsius),
+        airCelsius: figure(before?.airCelsius),
+        date: before?.date ?? today,
+        turned: sayYesNo(before?.turned),
+        smells: sayYesNo(before?.smellsOfAmmonia),
+      }}
       onClose={onClose}
       onSave={async (typed) => {
         const reading = readingFrom(typed, today);
         if (!reading) return { missing: WORDS.needsCelsius };
-        return keepWithUndo([addReading(latest(batch), reading)], WORDS.readingKept(String(reading.celsius)));
+        return keepWithUndo(
+          [putReading(latest(batch), reading, before?.id)],
+          before ? WORDS.readingChanged : WORDS.readingKept(String(reading.celsius)),
+        );
       }}
     />
   );
@@ -294,6 +352,7 @@ const DETAILS: readonly FormField[] = [
   { id: 'startedOn', label: WORDS.started, as: 'day' },
   { id: 'hotOnArrival', label: WORDS.hot, as: 'choice', options: YES_NO },
   { id: 'told', label: WORDS.told, as: 'choice', options: choices(WORDS.toldWords) },
+  { id: 'woodShare', label: WORDS.wood, as: 'number', within: [0, 100] },
   { id: 'usedUpOn', label: WORDS.usedUp, as: 'day' },
   { id: 'note', label: GROUND_WORDS.note, as: 'note' },
 ];
@@ -307,6 +366,7 @@ const asTyped = (batch: BatchRecord): Typed => ({
   startedOn: batch.startedOn ?? '',
   hotOnArrival: sayYesNo(batch.hotOnArrival),
   told: batch.told ?? '',
+  woodShare: sayShare(batch.woodShare),
   usedUpOn: batch.usedUpOn ?? '',
   note: batch.note,
 });
@@ -333,8 +393,17 @@ function DetailsForm({ batch, onClose }: { readonly batch: BatchRecord; readonly
   );
 }
 
+const sayGiven = ({ date, depthCm, how }: Spreading): string =>
+  [
+    describeDayAndYear(date),
+    depthCm === undefined ? '' : GROUND_WORDS.deep(depthCm),
+    how ? GROUND_WORDS.ways[how].toLowerCase() : '',
+  ]
+    .filter(Boolean)
+    .join(', ');
+
 /** Every bed and planting that received it. */
-function Went({ all, batch }: OfBatch) {
+function Went({ all, batch, onChange }: OfBatch & { readonly onChange: (given: Spreading) => void }) {
   const { beds, plantings } = whoReceived(all, batch.id);
   const bedName = (id: string | undefined): string => all.beds.find((bed) => bed.id === id)?.name ?? '';
   return (
@@ -350,20 +419,23 @@ function Went({ all, batch }: OfBatch) {
                 <a class="link-line" href={hashOf({ place: 'ground', bed: id })}>
                   {name}
                 </a>
-                <span class="small soft">
+                <ul class="went-times">
                   {batch.given
                     .filter(({ bedId }) => bedId === id)
-                    .map(({ date, depthCm, how }) =>
-                      [
-                        describeDayAndYear(date),
-                        depthCm === undefined ? '' : GROUND_WORDS.deep(depthCm),
-                        how ? GROUND_WORDS.ways[how].toLowerCase() : '',
-                      ]
-                        .filter(Boolean)
-                        .join(', '),
-                    )
-                    .join('; ')}
-                </span>
+                    .map((given) => (
+                      <li key={given.id} class="small soft">
+                        <span>{sayGiven(given)}</span>
+                        <button
+                          type="button"
+                          class="button-plain small"
+                          aria-label={GROUND_WORDS.changeThis(`${name}, ${sayGiven(given)}`)}
+                          onClick={() => onChange(given)}
+                        >
+                          {GROUND_WORDS.change}
+                        </button>
+                      </li>
+                    ))}
+                </ul>
               </li>
             ))}
           </ul>

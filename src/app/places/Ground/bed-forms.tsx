@@ -81,9 +81,28 @@ const asTypedBed = ({ name, place, soil, soilReaction, note }: BedRecord): Typed
   note,
 });
 
-export function EventForm({ event, onClose }: { readonly event: EventRecord } & Closes) {
+/** Where a thing was put on the wrong bed, it is put on the right one. Offered once it is on record: before, the page says it. */
+const bedField = (beds: readonly BedRecord[], { revision }: { readonly revision?: number }): FormField[] =>
+  revision === undefined
+    ? []
+    : [
+        {
+          id: 'bedId',
+          label: WORDS.onBed,
+          as: 'choice',
+          must: true,
+          options: beds.map(({ id, name }) => ({ id, says: name })),
+        },
+      ];
+
+interface OnBeds extends Closes {
+  readonly beds: readonly BedRecord[];
+}
+
+export function EventForm({ event, beds, onClose }: { readonly event: EventRecord } & OnBeds) {
   const save = useEdit(event);
   const asTyped = (one: EventRecord): Typed => ({
+    bedId: one.bedId,
     what: one.what,
     date: one.date || dayOf(new Date()),
     amount: one.amount ?? '',
@@ -107,6 +126,7 @@ export function EventForm({ event, onClose }: { readonly event: EventRecord } & 
           as: 'choice',
           options: Object.entries(WORDS.amounts).map(([id, says]) => ({ id, says: capitalise(says) })),
         },
+        ...bedField(beds, event),
         NOTE,
       ]}
       initial={asTyped(event)}
@@ -123,9 +143,10 @@ export function EventForm({ event, onClose }: { readonly event: EventRecord } & 
   );
 }
 
-export function PlantingForm({ planting, onClose }: { readonly planting: PlantingRecord } & Closes) {
+export function PlantingForm({ planting, beds, onClose }: { readonly planting: PlantingRecord } & OnBeds) {
   const save = useEdit(planting);
   const asTyped = (one: PlantingRecord): Typed => ({
+    bedId: one.bedId ?? '',
     crop: one.crop,
     variety: one.variety ?? '',
     colour: one.colour ?? '',
@@ -154,6 +175,7 @@ export function PlantingForm({ planting, onClose }: { readonly planting: Plantin
         { id: 'hardenedOff', label: WORDS.hardenedOff, as: 'choice', options: YES_NO },
         { id: 'netted', label: WORDS.netted, as: 'choice', options: YES_NO },
         { id: 'clearedOn', label: WORDS.clearedOn, as: 'day' },
+        ...bedField(beds, planting),
         NOTE,
       ]}
       initial={asTyped(planting)}
@@ -168,6 +190,25 @@ export function PlantingForm({ planting, onClose }: { readonly planting: Plantin
         : { onDelete: () => void deleteGround(planting, WORDS.deleted).then(onClose) })}
     />
   );
+}
+
+const plantingsOn = (garden: Garden, bedId: string | undefined): PlantingRecord[] =>
+  garden.plantings.filter((one) => bedId !== '' && one.bedId === bedId);
+
+function plantingField(garden: Garden, bedId: string | undefined): FormField[] {
+  const plantings = plantingsOn(garden, bedId);
+  if (plantings.length === 0) return [];
+  return [
+    {
+      id: 'plantingId',
+      label: WORDS.forPlanting,
+      as: 'choice',
+      options: plantings.map(({ id, crop, variety }) => ({
+        id,
+        says: [cropName(crop), variety].filter(Boolean).join(', '),
+      })),
+    },
+  ];
 }
 
 interface SpreadFormProps extends Closes {
@@ -210,8 +251,8 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
         </p>
       </div>
     );
-  const plantings = garden.plantings.filter((one) => one.bedId === (given?.bedId ?? bedId));
-  const fields: FormField[] = [
+  // Of which plantings one is offered hangs on the bed that is chosen.
+  const fieldsFor = (typed: Typed): FormField[] => [
     ...(batch
       ? []
       : [
@@ -235,38 +276,30 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
           },
         ]),
     { id: 'date', label: WORDS.day, as: 'day', must: true },
-    { id: 'depthCm', label: WORDS.depth, as: 'number' },
+    { id: 'depthCm', label: WORDS.depth, as: 'number', within: [0, 200] },
     {
       id: 'how',
       label: WORDS.how,
       as: 'choice',
       options: SPREADING_WAYS.map((id) => ({ id, says: WORDS.ways[id] })),
     },
-    ...(plantings.length > 0
-      ? [
-          {
-            id: 'plantingId',
-            label: WORDS.forPlanting,
-            as: 'choice' as const,
-            options: plantings.map(({ id, crop, variety }) => ({
-              id,
-              says: [cropName(crop), variety].filter(Boolean).join(', '),
-            })),
-          },
-        ]
-      : []),
+    ...plantingField(garden, typed.bedId),
   ];
   return (
     <>
       {heldBack.length > 0 && !batch && <p class="small">{WORDS.notOffered(joinWords(heldBack))}</p>}
       <GroundForm
         title={title}
-        fields={fields}
+        fields={fieldsFor}
         initial={initial}
         onClose={onClose}
         onSave={async (typed) => {
           const from = garden.batches.find(({ id }) => id === typed.batchId);
-          const put = spreadingFrom(typed, given?.id ?? crypto.randomUUID());
+          const isHere = plantingsOn(garden, typed.bedId).some(({ id }) => id === typed.plantingId);
+          const put = spreadingFrom(
+            { ...typed, plantingId: isHere ? (typed.plantingId ?? '') : '' },
+            given?.id ?? crypto.randomUUID(),
+          );
           if (!from || !put) return { missing: WORDS.bedFirst };
           // Of the batch only this list element changes, so what is stored by now is the base.
           return keepWithUndo([putSpreading(latest(from), put)], WORDS.kept);

@@ -128,9 +128,11 @@ function Actions({ bed, onOpen }: { readonly bed: BedRecord } & Opens) {
 
 function Opened({ all, bed, open, onClose }: OfBed & { readonly open: Open; readonly onClose: () => void }) {
   if (open.what === 'bed') return <BedForm bed={bed} onClose={onClose} />;
-  if (open.what === 'event') return <EventForm key={open.event.id} event={open.event} onClose={onClose} />;
+  const { beds } = all;
+  if (open.what === 'event')
+    return <EventForm key={open.event.id} event={open.event} beds={beds} onClose={onClose} />;
   if (open.what === 'planting')
-    return <PlantingForm key={open.planting.id} planting={open.planting} onClose={onClose} />;
+    return <PlantingForm key={open.planting.id} planting={open.planting} beds={beds} onClose={onClose} />;
   const { batch, given } = open;
   return (
     <SpreadForm

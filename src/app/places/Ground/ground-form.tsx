@@ -1,4 +1,4 @@
-import { useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { GroundRecord } from '../../../garden/ground-records.ts';
 import { readNumber, type Typed } from '../../state/edit-ground.ts';
 import { keepWithUndo, latest, type Saved } from '../../state/garden.ts';
@@ -17,6 +17,8 @@ export interface FormField {
   readonly options?: readonly Option[];
   readonly must?: boolean;
   readonly hint?: string;
+  /** Of a number: least and most that make sense; the store would drop what lies beyond. */
+  readonly within?: readonly [number, number];
 }
 
 export const YES_NO: readonly Option[] = [
@@ -28,7 +30,8 @@ export const sayYesNo = (said: boolean | undefined): string =>
 
 interface GroundFormProps {
   readonly title: string;
-  readonly fields: readonly FormField[];
+  /** As a function where what is offered in one field hangs on another. */
+  readonly fields: readonly FormField[] | ((typed: Typed) => readonly FormField[]);
   readonly initial: Typed;
   /** Keeps what was typed: how it went, or a sentence on what is missing. `changed`: only the fields that differ. */
   readonly onSave: (typed: Typed, changed: Typed) => Promise<Saved | { readonly missing: string }>;
@@ -37,16 +40,21 @@ interface GroundFormProps {
 }
 
 /** A few fields on paper. What was typed stays when the store does not take it, and a sentence says why. */
-export function GroundForm({ title, fields, initial, onSave, onClose, onDelete }: GroundFormProps) {
+export function GroundForm(props: GroundFormProps) {
+  const { title, initial, onSave, onClose, onDelete } = props;
   const [typed, setTyped] = useState<Typed>(initial);
+  const fields = typeof props.fields === 'function' ? props.fields(typed) : props.fields;
   const [says, setSays] = useState('');
   const [busy, setBusy] = useState(false);
   // Where the store refuses, another tab may have changed the record: what counts as changed is measured from the start.
   const start = useRef(initial);
+  const form = useRef<HTMLFormElement>(null);
+  // It may open far from the button that asked for it.
+  useEffect(() => form.current?.scrollIntoView({ block: 'nearest' }), []);
   const save = async (event: Event): Promise<void> => {
     event.preventDefault();
-    const wrong = fields.find(({ id, as }) => as === 'number' && Number.isNaN(readNumber(typed[id])));
-    if (wrong) return setSays(WORDS.numberWrong(wrong.label));
+    const wrong = faultOf(fields, typed);
+    if (wrong) return setSays(wrong);
     setBusy(true);
     const changed = Object.fromEntries(
       Object.entries(typed).filter(([id, value]) => value !== (start.current[id] ?? '')),
@@ -57,7 +65,13 @@ export function GroundForm({ title, fields, initial, onSave, onClose, onDelete }
     else setSays(typeof saved === 'string' ? WORDS.trouble[saved] : saved.missing);
   };
   return (
-    <form class="ground-form stack" aria-label={title} noValidate onSubmit={(event) => void save(event)}>
+    <form
+      ref={form}
+      class="ground-form stack"
+      aria-label={title}
+      noValidate
+      onSubmit={(event) => void save(event)}
+    >
       <h2>{title}</h2>
       <div class="ground-fields">
         {fields.map((field) => (
@@ -88,6 +102,17 @@ export function GroundForm({ title, fields, initial, onSave, onClose, onDelete }
       </p>
     </form>
   );
+}
+
+/** The first number that is none, or lies beyond what makes sense, in a sentence. */
+function faultOf(fields: readonly FormField[], typed: Typed): string | undefined {
+  for (const { id, as, label, within } of fields) {
+    const number = as === 'number' ? readNumber(typed[id]) : undefined;
+    if (number === undefined) continue;
+    if (Number.isNaN(number)) return WORDS.numberWrong(label);
+    if (within && (number < within[0] || number > within[1])) return WORDS.numberBeyond(label, ...within);
+  }
+  return undefined;
 }
 
 interface FieldProps {
