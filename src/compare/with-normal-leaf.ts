@@ -1,3 +1,4 @@
+import { meanOfMeasured } from '../leaf/mean-of-measured.ts';
 import type { Measured, Measures } from '../leaf/measures.ts';
 import { measureColourDifference } from '../photo/measure-colour-difference.ts';
 
@@ -10,6 +11,18 @@ interface LeafColour {
 
 function colourOf({ lightness, chroma, hue }: Measures): LeafColour | undefined {
   return lightness && chroma && hue ? { lightness, chroma, hue } : undefined;
+}
+
+/**
+ * The mean colour of several leaves, with its error. Hues of leaves lie within a third of the circle, so they are averaged as
+ * they stand.
+ */
+export function meanColourOf(leaves: readonly Measures[]): Measures {
+  const mean = (id: 'lightness' | 'chroma' | 'hue'): Measures => {
+    const measured = meanOfMeasured(leaves.flatMap((leaf) => leaf[id] ?? []));
+    return measured ? { [id]: measured } : {};
+  };
+  return { ...mean('lightness'), ...mean('chroma'), ...mean('hue') };
 }
 
 const RADIANS = Math.PI / 180;

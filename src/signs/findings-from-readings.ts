@@ -1,3 +1,4 @@
+import { meanOfMeasured } from '../leaf/mean-of-measured.ts';
 import type { Measured } from '../leaf/measures.ts';
 import type { LeafReading } from '../leaf/types.ts';
 import { LIKELIHOOD_PAIRS } from './likelihood-pairs.ts';
@@ -15,6 +16,10 @@ const STRAY = 0.05;
 
 /** Troubles in which a leaf's colours or details cannot be trusted: the camera keeps silent on marks. */
 const SILENCING = new Set(['too-blurred', 'burnt-out', 'too-dark', 'leaf-too-small', 'no-leaf']);
+
+/** Nothing is concluded from the colours of this photo. */
+export const isSilenced = ({ leaf, trouble }: LeafReading): boolean =>
+  !leaf.found || trouble.some((code) => SILENCING.has(code));
 
 /** Normal density, but for its constant. */
 export function density(x: number, mean: number, sd: number): number {
@@ -61,7 +66,7 @@ function signOf({ mark }: MarkPair, role: LeafReading['role']): AskableId | unde
 
 /** What each mark's measure says on one photo; nothing where it was not taken or lies outside what was seen. */
 function ratiosOf(reading: LeafReading): { readonly sign: AskableId; readonly ratio: number }[] {
-  if (!reading.leaf.found || reading.trouble.some((code) => SILENCING.has(code))) return [];
+  if (isSilenced(reading)) return [];
   return LIKELIHOOD_PAIRS.flatMap((pair) => {
     const sign = signOf(pair, reading.role);
     const measured = reading.measures[pair.measure];
@@ -83,16 +88,6 @@ export function findingOf(sign: AskableId, ratio: number, from: Reporter = 'came
 /** Measures whose ordinary level differs from variety to variety; a normal leaf of the same variety sets it right. */
 const LEVELS = new Set(['dark-green-index', 'hue', 'lightness', 'chroma']);
 
-/** The mean of one measure over several normal leaves, with the error of that mean: their own errors and how far they differ. */
-function meanOf(all: readonly Measured[]): Measured | undefined {
-  if (all.length < 2) return all[0];
-  const n = all.length;
-  const value = all.reduce((sum, one) => sum + one.value, 0) / n;
-  const own = all.reduce((sum, { se }) => sum + se ** 2, 0) / n;
-  const among = all.reduce((sum, one) => sum + (one.value - value) ** 2, 0) / (n - 1);
-  return { value, se: Math.sqrt(Math.max(own, among) / n) };
-}
-
 /**
  * Measure against the normal leaves: where some were photographed, a level counts as far as it differs from theirs, set off
  * from the ordinary level that the pairs were fitted at.
@@ -102,7 +97,7 @@ function againstNormal(reading: LeafReading, normals: readonly LeafReading[]): L
   const measures = { ...reading.measures };
   for (const pair of LIKELIHOOD_PAIRS) {
     const own = reading.measures[pair.measure];
-    const usual = meanOf(normals.flatMap((normal) => normal.measures[pair.measure] ?? []));
+    const usual = meanOfMeasured(normals.flatMap((normal) => normal.measures[pair.measure] ?? []));
     if (!LEVELS.has(pair.measure) || pair.scale !== 'plain' || !own || !usual) continue;
     measures[pair.measure] = {
       value: pair.absent.mean + own.value - usual.value,
@@ -120,7 +115,7 @@ function againstNormal(reading: LeafReading, normals: readonly LeafReading[]): L
  * again adds nothing.
  */
 export function findingsFromReadings(readings: readonly LeafReading[]): Finding[] {
-  const normals = readings.filter(({ role, leaf }) => role === 'normal' && leaf.found);
+  const normals = readings.filter((reading) => reading.role === 'normal' && !isSilenced(reading));
   const said = new Map<AskableId, number[]>();
   for (const { sign, ratio } of readings.flatMap((reading) => ratiosOf(againstNormal(reading, normals)))) {
     said.set(sign, [...(said.get(sign) ?? []), ratio]);

@@ -276,7 +276,8 @@ function settled({ failed: _failed, stale: _stale, ...photo }: DraftPhoto): Draf
   return photo;
 }
 
-function addTap(taps: Taps, mode: TapMode, spot: Spot): Taps {
+/** The taps of a photo with one more. Pure. */
+export function addTap(taps: Taps, mode: TapMode, spot: Spot): Taps {
   if (mode === 'white') return { ...taps, white: spot };
   // A new place for the outline makes the corrections of the old one meaningless.
   if (mode === 'leaf') return { leaf: spot, ...(taps.white ? { white: taps.white } : {}) };

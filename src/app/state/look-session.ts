@@ -15,6 +15,7 @@ import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
+import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
 import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
 import { preferences } from './preferences.ts';
 import { goTo } from './route.ts';
@@ -295,14 +296,17 @@ const triageInput = computed<TriageInput>(() => {
   const { photos, answers, cannotSay } = draft.value;
   return {
     // What a photo shows must be said, and it must have been read as that, before anything is concluded from it.
-    photos: photos.flatMap(({ reading, role, roleOpen }) =>
-      reading && !roleOpen && reading.role === role ? [reading] : [],
-    ),
+    photos: [
+      ...photos.flatMap(({ reading, role, roleOpen }) =>
+        reading && !roleOpen && reading.role === role ? [reading] : [],
+      ),
+      ...normalReadingsFor(answers),
+    ],
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
     hemisphere: preferences.value.hemisphere,
     cannotSay,
-    ...(earlierLooks.value.length > 0 ? { earlier: earlierLooks.value } : {}),
+    ...(earlierLooks.value.length > 0 ? { earlier: earlierLooks.value.map(besideNormal) } : {}),
     ...(lessons.value ? { garden: lessons.value.counts } : {}),
   };
 });

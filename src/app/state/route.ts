@@ -7,9 +7,11 @@ export type Route =
   | {
       readonly place: 'ground';
       readonly bed?: string;
-      /** `batches`: all of them, or the one named by `batch`. */
-      readonly page?: 'batches' | 'weather';
+      /** `batches`: all of them, or the one named by `batch`; `normal-leaves`: of all varieties, or of one. */
+      readonly page?: 'batches' | 'weather' | 'normal-leaves';
       readonly batch?: string;
+      readonly crop?: string;
+      readonly variety?: string;
     }
   | {
       readonly place: 'book';
@@ -23,13 +25,15 @@ export type Place = Route['place'];
 
 /** `#/book/3f…/9a…` → route. What is not known leads to the Walk. */
 export function readRoute(hash: string): Route {
-  const [place, first, second] = hash.replace(/^#\/?/, '').split('/').map(decode);
+  const [place, first, second, third] = hash.replace(/^#\/?/, '').split('/').map(decode);
   switch (place) {
     case 'look':
       return first ? { place, draft: first } : { place };
     case 'ground':
       if (first === 'weather') return { place, page: first };
       if (first === 'batches') return { place, page: first, ...(second ? { batch: second } : {}) };
+      if (first === 'normal-leaves')
+        return { place, page: first, ...(second && third ? { crop: second, variety: third } : {}) };
       return first ? { place, bed: first } : { place };
     case 'book':
       return readBook(first, second);
@@ -50,7 +54,7 @@ function readBook(first: string | undefined, second: string | undefined): Route 
 export function hashOf(route: Route): string {
   const parts: (string | undefined)[] = [route.place];
   if (route.place === 'look') parts.push(route.draft);
-  if (route.place === 'ground') parts.push(route.bed, route.page, route.batch);
+  if (route.place === 'ground') parts.push(route.bed, route.page, route.batch, route.crop, route.variety);
   if (route.place === 'book') parts.push(route.caseId, route.look, route.page);
   return `#/${parts
     .filter((part) => part !== undefined)

@@ -3,4 +3,5 @@ export const GROUND_PLACES = {
   beds: 'The ground',
   batches: 'Compost and manure',
   weather: 'Weather',
+  normal: 'Healthy leaves',
 } as const;

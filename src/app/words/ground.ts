@@ -9,6 +9,8 @@ export const GROUND_WORDS = {
   pages: 'More of the ground',
   batches: GROUND_PLACES.batches,
   weather: GROUND_PLACES.weather,
+  normal: GROUND_PLACES.normal,
+  normalOf: (what: string): string => `Healthy leaves of ${what}`,
   addBed: 'Name of a bed or pot',
   add: 'Add',
   added: (name: string): string => `${name} added.`,

@@ -11,13 +11,20 @@ import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { searchWords } from '../../words/describe-case.ts';
 import { CaseEntry } from './case-entry.tsx';
 import { CasePage } from './case-page.tsx';
-import { OutcomePage } from './outcome-page.tsx';
-import { TaughtPage } from './taught-page.tsx';
 
 /* A kept look shows its photos large: it comes with the part that draws over them. */
 const LookPage = onUse(
   () => import('./look-page.tsx').then((part) => part.LookPage),
   <h1 tabIndex={-1}>…</h1>,
+);
+
+const OutcomePage = onUse(
+  () => import('./outcome-page.tsx').then((part) => part.OutcomePage),
+  <h1 tabIndex={-1}>…</h1>,
+);
+const TaughtPage = onUse(
+  () => import('./taught-page.tsx').then((part) => part.TaughtPage),
+  <h1 tabIndex={-1}>{WORDS.taught}</h1>,
 );
 
 /** Book: cases past and open, searched in words; one case, its looks and its end; what this garden has taught. */

@@ -201,6 +201,20 @@ function Growing({ all, bed, onOpen }: OfBed & Opens) {
               {WORDS.clearNow}
             </button>
             <ChangeButton of={namePlanting(planting)} onOpen={() => onOpen({ what: 'planting', planting })} />
+            {planting.crop && planting.variety && (
+              <a
+                class="link-line small"
+                aria-label={WORDS.normalOf(namePlanting(planting))}
+                href={hashOf({
+                  place: 'ground',
+                  page: 'normal-leaves',
+                  crop: planting.crop,
+                  variety: planting.variety,
+                })}
+              >
+                {WORDS.normal}
+              </a>
+            )}
           </li>
         ))}
       </ul>

@@ -29,6 +29,9 @@ export function BedsPage() {
         <a class="button" href={hashOf({ place: 'ground', page: 'weather' })}>
           {WORDS.weather}
         </a>
+        <a class="button" href={hashOf({ place: 'ground', page: 'normal-leaves' })}>
+          {WORDS.normal}
+        </a>
       </nav>
       {all.beds.length === 0 && <p class="soft">{WORDS.none}</p>}
       <ul class="beds">

@@ -15,11 +15,17 @@ const WeatherPage = onUse(
   () => import('./weather-page.tsx').then((part) => part.WeatherPage),
   waiting(WORDS.weather),
 );
+const NormalLeavesPage = onUse(
+  () => import('./NormalLeaves/normal-leaves-page.tsx').then((part) => part.NormalLeavesPage),
+  waiting(WORDS.normal),
+);
 
 /** Ground: the beds in the order of the walk, what went on them, what grows there, and the weather over them. */
 export function GroundPlace() {
   const at = route.value;
   if (at.place !== 'ground') return null;
+  if (at.page === 'normal-leaves')
+    return <NormalLeavesPage key={`${at.crop} ${at.variety}`} crop={at.crop} variety={at.variety} />;
   if (at.page === 'weather') return <WeatherPage />;
   if (at.page === 'batches' && at.batch) return <BatchPage key={at.batch} batchId={at.batch} />;
   if (at.page === 'batches') return <BatchesPage />;

@@ -15,6 +15,7 @@ import { describeMeasures } from '../../words/measures.ts';
 import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../words/photo-troubles.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
 import type { LayerId, LayerMap } from '../../workers/lay-layers.ts';
+import { BesideNormal } from './beside-normal.tsx';
 import { isInside } from './is-inside.ts';
 import { PhotoFindings } from './photo-findings.tsx';
 import { RoleQuestion } from './role-question.tsx';
@@ -107,6 +108,7 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
           )}
         </PhotoFindings>
       )}
+      {reading && !photo.roleOpen && <BesideNormal reading={reading} />}
       {slots}
       <details>
         <summary class="small">{WORDS.aboutPhoto(role)}</summary>

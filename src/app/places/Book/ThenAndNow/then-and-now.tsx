@@ -4,6 +4,7 @@ import { compareReadings, wordForLeaf } from '../../../../compare/over-time/comp
 import type { MeasureId } from '../../../../leaf/measures.ts';
 import type { KeptLook } from '../../../state/kept.ts';
 import { type KnownLeaf, leavesToCompare, normalMeasures } from '../../../state/leaves-to-compare.ts';
+import { normalReadingsFor } from '../../../state/normal-leaves.ts';
 import { type ChangeInWords, describeChanges, CHANGE_PAGE_WORDS as WORDS } from '../../../words/changes.ts';
 import { describeDayAndYear } from '../../../words/dates.ts';
 import { roleName } from '../../../words/roles.ts';
@@ -46,7 +47,8 @@ function Compared({ leaves, looks }: ComparedProps) {
   const first = leaves.find(({ lookId }) => lookId === firstId) ?? leaves[0];
   const later = leaves.find(({ lookId }) => lookId === laterId) ?? leaves.at(-1);
   if (!first || !later) return null;
-  const normal = normalMeasures(looks);
+  const answers = looks.at(-1)?.answers;
+  const normal = normalMeasures(looks) ?? (answers && normalReadingsFor(answers).at(-1)?.measures);
   const changes = compareReadings(first.reading.measures, later.reading.measures, {
     sameLeaf,
     ...(normal ? { normal } : {}),

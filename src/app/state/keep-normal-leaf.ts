@@ -1,0 +1,97 @@
+/** Healthy leaves of a variety: their photos kept, and read by the same worker as those of a look. */
+import type { NormalLeafRecord } from '../../garden/ground-records.ts';
+import { RECORDS_SCHEMA } from '../../garden/records.ts';
+import type { LeafReading, Taps } from '../../leaf/types.ts';
+import { NORMAL_WORDS as WORDS } from '../words/normal-leaves.ts';
+import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
+import { changeGround, keepWithUndo, type Saved } from './garden.ts';
+import { nowStamp } from './kept.ts';
+import { findPicture, keepPicture, keepPicturesAgain, thumbnailOf } from './pictures.ts';
+import { photoBridge } from './workers.ts';
+
+export const newNormalLeaf = (
+  crop: string,
+  variety: string,
+  date: string,
+  photoId: string,
+): NormalLeafRecord => ({
+  kind: 'normal-leaf',
+  id: crypto.randomUUID(),
+  schema: RECORDS_SCHEMA,
+  changedAt: nowStamp(),
+  crop,
+  variety: variety.trim(),
+  date,
+  photoId,
+});
+
+/** Keeps photos as healthy leaves of a variety, unread as yet; their sheets read them. Pictures go first. */
+export async function addNormalLeaves(
+  files: readonly File[],
+  crop: string,
+  variety: string,
+  today: string,
+): Promise<Saved> {
+  const records: NormalLeafRecord[] = [];
+  for (const file of files) {
+    const photoId = crypto.randomUUID();
+    await keepPicture(photoId, file);
+    // A record must never name a picture that was not stored. Why not, the bar says.
+    if (await keepPicturesAgain([photoId])) records.push(newNormalLeaf(crop, variety, today, photoId));
+  }
+  return records.length === 0 ? 'refused' : keepWithUndo(records, WORDS.added);
+}
+
+/** A healthy leaf that was read off its photo already, while a look was taken. */
+export const keepAsNormalLeaf = (
+  leaf: { readonly crop: string; readonly variety: string; readonly date: string; readonly stage?: string },
+  photoId: string,
+  reading: LeafReading,
+): Promise<Saved> =>
+  keepWithUndo(
+    [
+      {
+        ...newNormalLeaf(leaf.crop, leaf.variety, leaf.date, photoId),
+        ...(leaf.stage ? { stage: leaf.stage } : {}),
+        reading: { ...reading, role: 'normal' },
+      },
+    ],
+    WORDS.added,
+  );
+
+/**
+ * Reads a healthy leaf, with what was tapped on it, and stores what was found. The first reading also gives the day on
+ * which the photo says it was taken.
+ * @returns what went wrong beyond the photo itself; nothing where all went well or a newer tap took over
+ */
+export async function readNormalLeaf(
+  record: NormalLeafRecord,
+  taps: Taps,
+): Promise<keyof typeof PHOTO_WORKER_WORDS | undefined> {
+  const { photoId } = record;
+  const picture = await findPicture(photoId);
+  if (!picture) return 'failed';
+  const outcome = await photoBridge.ask(
+    { kind: 'read-photo', photoId, picture, role: 'normal', taps, wantThumbnail: true },
+    photoId,
+  );
+  if (outcome.state === 'superseded') return undefined;
+  if (outcome.state === 'failed') return outcome.code;
+  const { reply } = outcome;
+  if (!reply.ok && reply.code === 'failed') return 'failed';
+  if (reply.ok && reply.thumbnail) await keepPicture(thumbnailOf(photoId), reply.thumbnail);
+  const reading: LeafReading = reply.ok
+    ? reply.reading
+    : {
+        role: 'normal',
+        trouble: reply.code === 'failed' ? [] : [reply.code],
+        leaf: { found: false },
+        measures: {},
+      };
+  await changeGround(record, (found) => ({
+    ...found,
+    ...(!found.reading && reading.takenAt ? { date: reading.takenAt.slice(0, 10) } : {}),
+    reading,
+  }));
+  return undefined;
+}
