@@ -19,6 +19,8 @@ describe('addresses', () => {
     { place: 'ground', page: 'batches' },
     { place: 'ground', page: 'batches', batch: '3f/9' },
     { place: 'ground', page: 'weather' },
+    { place: 'ground', page: 'normal-leaves' },
+    { place: 'ground', page: 'normal-leaves', crop: 'tomato', variety: 'Golden / trial' },
     { place: 'book', caseId: 'a b', look: 'c/d' },
     { place: 'book', page: 'taught' },
     { place: 'book', caseId: 'a b', page: 'ended' },

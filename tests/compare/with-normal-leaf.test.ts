@@ -1,6 +1,6 @@
 import Color from 'colorjs.io';
 import { describe, expect, it } from 'vitest';
-import { colourApart } from '../../src/compare/with-normal-leaf.ts';
+import { colourApart, meanColourOf } from '../../src/compare/with-normal-leaf.ts';
 import { seededNormals } from '../seeded-normals.ts';
 
 type Triple = readonly [number, number, number];
@@ -46,6 +46,16 @@ describe('a leaf beside a normal one of its variety', () => {
     // 68 in 100 for a normal error; four binomial standard errors over 2,000 draws are 4 in 100.
     expect(within / draws).toBeGreaterThan(0.64);
     expect(within / draws).toBeLessThan(0.74);
+  });
+
+  it('holds against the mean of several, whose error shrinks with their number and grows with how far they differ', () => {
+    const alike = meanColourOf([leaf([50, 30, 140], 2), leaf([50, 30, 140], 2)]);
+    expect(alike.hue!.se).toBeCloseTo(2 / Math.SQRT2, 9);
+    const apart = meanColourOf([leaf([50, 30, 130], 2), leaf([50, 30, 150], 2)]);
+    expect(apart.hue!.value).toBe(140);
+    // Two draws 20 apart: sample deviation 14.1, over the root of two.
+    expect(apart.hue!.se).toBeCloseTo(10, 9);
+    expect(meanColourOf([])).toEqual({});
   });
 
   it('says nothing where one leaf has no colour', () => {

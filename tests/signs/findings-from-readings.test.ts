@@ -52,6 +52,20 @@ describe('pairs as data', () => {
   });
 });
 
+describe('a normal leaf', () => {
+  const golden = greenIndex(0.2, 0.02);
+  const wrongIn = (normal: LeafReading) =>
+    strengthOf(findingsFromReadings([reading('old', golden), normal]), 'yellow-even@old');
+
+  it('of the same colour takes the yellow for ordinary; one in trouble is held against nothing', () => {
+    const alone = strengthOf(findingsFromReadings([reading('old', golden)]), 'yellow-even@old');
+    expect(alone).toBeGreaterThan(0);
+    expect(wrongIn(reading('normal', golden))).toBeLessThan(0);
+    for (const trouble of ['too-dark', 'burnt-out', 'too-blurred'] as const)
+      expect(wrongIn(reading('normal', golden, [trouble]))).toBe(alone);
+  });
+});
+
 describe('scales', () => {
   it('carries errors along: half a step up and down the scale spans the error', () => {
     for (const [value, scale] of [

@@ -24,7 +24,6 @@ export const NORMAL_WORDS = {
   choose: 'Choose photos',
   added: 'The healthy leaf is kept.',
   deleted: 'The healthy leaf is deleted.',
-  changed: 'Kept.',
   measuring: 'Measuring the leaf …',
   outline: 'Is the outline not on the leaf you mean? Tap the photo.',
   day: 'Day',
@@ -32,7 +31,6 @@ export const NORMAL_WORDS = {
   notSaid: 'Not said',
   colour: 'Its colour',
   noColour: 'No colour could be measured here, so nothing is held against this one.',
-  notUsed: 'Nothing is held against this one until the trouble is mended.',
   colours: {
     hue: 'Hue (yellow about 95, leaf green 120 to 135)',
     lightness: 'Lightness',
@@ -42,7 +40,6 @@ export const NORMAL_WORDS = {
   remove: 'Delete this one',
   removeThis: (day: string): string => `Delete the healthy leaf of ${day}`,
   leafOf: (day: string): string => `The leaf of ${day}`,
-  photo: 'Photo',
 
   /** Beside a leaf in a look. */
   besideTitle: 'Beside a healthy leaf',

@@ -18,6 +18,8 @@ import { verdictWord } from '../../words/verdicts.ts';
 const WORDS = BOOK_WORDS.case;
 const UnderCase = onUse(() => import('../Ground/under-case.tsx').then((part) => part.UnderCase));
 
+const KeepAsNormal = onUse(() => import('./keep-as-normal.tsx').then((part) => part.KeepAsNormal));
+
 /* Comparing weighs, and most cases have one look. */
 const ThenAndNow = onUse(() => import('./ThenAndNow/then-and-now.tsx').then((part) => part.ThenAndNow));
 
@@ -42,6 +44,7 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
       <State kept={kept} today={today} />
       <Looks kept={kept} />
       <UnderCase kept={kept} />
+      {kept.looks.at(-1)?.verdict === 'leave' && <KeepAsNormal kept={kept} />}
       <CaseActions kept={kept} today={today} />
     </article>
   );

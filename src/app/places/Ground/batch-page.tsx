@@ -262,29 +262,31 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
               return (
                 <li class="ground-line" key={id}>
                   <span>{says}</span>
-                  <button
-                    type="button"
-                    class="button-plain small"
-                    aria-label={GROUND_WORDS.changeThis(says)}
-                    onClick={() => {
-                      close();
-                      setChanging(reading);
-                    }}
-                  >
-                    {GROUND_WORDS.change}
-                  </button>
-                  <button
-                    type="button"
-                    class="button-plain small"
-                    aria-label={`${GROUND_WORDS.remove}: ${says}`}
-                    onClick={() => {
-                      const now = latest(batch);
-                      const readings = now.readings.filter((one) => one.id !== id);
-                      void onKeep({ ...now, readings }, WORDS.readingGone);
-                    }}
-                  >
-                    {GROUND_WORDS.remove}
-                  </button>
+                  <span class="line-actions">
+                    <button
+                      type="button"
+                      class="button-plain small"
+                      aria-label={GROUND_WORDS.changeThis(says)}
+                      onClick={() => {
+                        close();
+                        setChanging(reading);
+                      }}
+                    >
+                      {GROUND_WORDS.change}
+                    </button>
+                    <button
+                      type="button"
+                      class="button-plain small"
+                      aria-label={`${GROUND_WORDS.remove}: ${says}`}
+                      onClick={() => {
+                        const now = latest(batch);
+                        const readings = now.readings.filter((one) => one.id !== id);
+                        void onKeep({ ...now, readings }, WORDS.readingGone);
+                      }}
+                    >
+                      {GROUND_WORDS.remove}
+                    </button>
+                  </span>
                 </li>
               );
             })}

@@ -55,7 +55,7 @@ function OneVariety({ all, crop, variety }: OneVarietyProps) {
   const look = `button${leaves.length === 0 ? ' next' : ''}`;
   return (
     <div class="ground stack-wide">
-      <div>
+      <div class="stack-close">
         <BackLink to={{ place: 'ground', page: 'normal-leaves' }} says={WORDS.toAll} />
         <h1 tabIndex={-1}>{WORDS.of(name)}</h1>
         <p>{WORDS.lead}</p>
@@ -95,7 +95,7 @@ function Varieties({ all }: { readonly all: Garden }) {
   ];
   return (
     <div class="ground stack-wide">
-      <div>
+      <div class="stack-close">
         <BackLink to={{ place: 'ground' }} says={WORDS.toGround} />
         <h1 tabIndex={-1}>{WORDS.title}</h1>
         <p>{WORDS.lead}</p>
