@@ -1,9 +1,19 @@
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import preact from '@preact/preset-vite';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { ensureDemoPhotos } from './src/command/setup/ensure-ready.mjs';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+/** The photos of the invented garden with what was read off them: measured by this very code, when it has changed. */
+const demoPhotos = (): Plugin => ({
+  name: 'demo-photos',
+  resolveId: (id) => (id === 'virtual:demo-photos' ? `\0${id}` : undefined),
+  load: (id) =>
+    id === '\0virtual:demo-photos' ? `export default ${readFileSync(ensureDemoPhotos(), 'utf8')}` : undefined,
+});
 
 export default defineConfig({
   root: here('src/app'),
@@ -11,7 +21,7 @@ export default defineConfig({
   cacheDir: here('.cache/vite'),
   // Absolute base: a relative one breaks deep links once the network is off.
   base: '/',
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [demoPhotos()] },
   build: {
     outDir: here('dist'),
     emptyOutDir: true,

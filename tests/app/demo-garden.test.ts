@@ -1,11 +1,16 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { seePhoto } from '../../src/app/demo/at-build/see-photos.ts';
 import { buildDemo, growingHalf } from '../../src/app/demo/build-demo.ts';
+import { inventGround } from '../../src/app/demo/invent-ground.ts';
+import { listPhotos } from '../../src/app/demo/list-photos.ts';
+import type { SeenPhoto } from '../../src/app/demo/seen-photo.ts';
+import { ensureDemoPhotos } from '../../src/command/setup/ensure-ready.mjs';
 import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { judgeBatch } from '../../src/garden/judge-batch.ts';
 import { airOf } from '../../src/garden/list-today.ts';
 import type { CaseRecord, GardenRecord, LookRecord } from '../../src/garden/records.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
-import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import type { LeafReading } from '../../src/leaf/types.ts';
 import { checkAnswers } from '../../src/signs/check-answers.ts';
 import type { Answers } from '../../src/signs/types.ts';
@@ -13,18 +18,22 @@ import { CAUSES, CROPS } from '../../src/signs/vocabulary.ts';
 
 const TODAY = '2026-07-10';
 let records: GardenRecord[] = [];
-const pictures = new Set<string>();
-beforeAll(async () => {
-  records = await buildDemo(TODAY, async (id, pixels, role) => {
-    pictures.add(id);
-    return readLeaf(pixels, { role }).reading;
-  });
+let photos: SeenPhoto[] = [];
+beforeAll(() => {
+  photos = JSON.parse(readFileSync(ensureDemoPhotos(), 'utf8'));
+  const readings = new Map(photos.map(({ id, reading }) => [id, reading]));
+  records = [...inventGround(TODAY), ...[...buildDemo(TODAY, (id) => readings.get(id)!)].flat()];
 }, 300_000);
 
 const of = <Kind extends GardenRecord['kind']>(kind: Kind) =>
   records.filter((record): record is Extract<GardenRecord, { kind: Kind }> => record.kind === kind);
 
 describe('the invented garden', () => {
+  it('ships the pictures and readings that this code makes', async () => {
+    for (const place of [4, 13])
+      expect(JSON.parse(JSON.stringify(await seePhoto(listPhotos()[place]!)))).toEqual(photos[place]);
+  });
+
   it('has what a garden in mid-season has', () => {
     expect(of('bed')).toHaveLength(12);
     expect(of('planting').length).toBeGreaterThanOrEqual(12);
@@ -52,6 +61,7 @@ describe('the invented garden', () => {
     const plantings = new Set(of('planting').map(({ id }) => id));
     const cases = new Set(of('case').map(({ id }) => id));
     const looks = new Set(of('look').map(({ id }) => id));
+    const pictures = new Set(photos.map(({ id }) => id));
     for (const { bedId, crop } of of('planting')) {
       expect(beds).toContain(bedId);
       expect(CROPS).toContain(crop);
@@ -72,6 +82,7 @@ describe('the invented garden', () => {
       for (const { id } of look.photos) expect(pictures).toContain(id);
     }
     expect(of('look').flatMap(({ photos }) => photos)).toHaveLength(pictures.size);
+    expect(photos.map(({ id }) => id)).toEqual(listPhotos().map(({ id }) => id));
   });
 
   it('has its days in order, none of what happened after today', () => {

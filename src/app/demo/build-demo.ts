@@ -3,9 +3,7 @@ import { gatherGarden } from '../../garden/gather-garden.ts';
 import type { PlantingRecord } from '../../garden/ground-records.ts';
 import type { CaseRecord, GardenRecord } from '../../garden/records.ts';
 import { settleCase, shownAtLooks } from '../../garden/settle-case.ts';
-import { drawLeaf } from '../../leaf/draw-leaf.ts';
 import type { LeafReading } from '../../leaf/types.ts';
-import type { PhotoRole, Pixels } from '../../photo/types.ts';
 import type { Hemisphere } from '../../season/season-of.ts';
 import type { SeenAtLook } from '../../signs/seen-at-look.ts';
 import { settingsFromRecords, withRecords } from '../../signs/settings-from-records.ts';
@@ -16,34 +14,35 @@ import { chancesOf, recordLook } from '../state/keep-look.ts';
 import type { KeptLook } from '../state/kept.ts';
 import { INVENTED_CASES, type InventedCase } from './invent-cases.ts';
 import { dayBefore, demoStamp, inventGround } from './invent-ground.ts';
+import { photosOfLook } from './list-photos.ts';
 
-/** Makes a picture of the pixels, keeps it under `id`, and reads the leaf off the picture as off any photo. */
-export type SeeLeaf = (id: string, pixels: Pixels, role: PhotoRole) => Promise<LeafReading>;
+/** What was read off the photo of this id. */
+export type ReadingOf = (photoId: string) => LeafReading;
 
 /** The half of the earth where it is the growing season on a day: the demo is always in mid-season. */
 export const growingHalf = (day: string): Hemisphere =>
   Number(day.slice(5, 7)) >= 5 && Number(day.slice(5, 7)) <= 10 ? 'north' : 'south';
 
-/** Large enough for veins and spots to be read, small enough to be drawn in a moment, px. */
-const SIZE = { width: 512, height: 384 } as const;
-
 /**
- * The invented garden as of `today` (`YYYY-MM-DD`). Beds, weather and what the grower said are made up; what was read off
- * the drawn leaves is read by `readLeaf`, and every ranking is computed by `triage` from that, as for a real look.
+ * The invented garden as of `today` (`YYYY-MM-DD`), or some of its cases. Beds, weather and what the grower said are made up;
+ * what was read off the drawn leaves was read by `readLeaf`, and every ranking is computed by `triage` from that, as for a
+ * real look. Case by case, for it takes a while.
  */
-export async function buildDemo(today: string, see: SeeLeaf): Promise<GardenRecord[]> {
+export function* buildDemo(
+  today: string,
+  readingOf: ReadingOf,
+  cases: readonly InventedCase[] = INVENTED_CASES,
+): Generator<GardenRecord[]> {
   const ground = inventGround(today);
-  const records: GardenRecord[] = [...ground];
-  for (const invented of INVENTED_CASES) records.push(...(await followCase(invented, today, ground, see)));
-  return records;
+  for (const invented of cases) yield followCase(invented, today, ground, readingOf);
 }
 
-async function followCase(
+function followCase(
   invented: InventedCase,
   today: string,
   ground: ReturnType<typeof inventGround>,
-  see: SeeLeaf,
-): Promise<GardenRecord[]> {
+  readingOf: ReadingOf,
+): GardenRecord[] {
   const garden = gatherGarden(ground);
   const planting = garden.plantings.find(
     ({ id }) => id === `demo-planting-${invented.planting}`,
@@ -54,17 +53,14 @@ async function followCase(
   const looks: KeptLook[] = [];
   const earlier: SeenAtLook[] = [];
   let kept: CaseRecord | undefined;
-  for (const [place, { daysAgo, photos, signs, note }] of invented.looks.entries()) {
+  for (const [place, invention] of invented.looks.entries()) {
+    const { daysAgo, signs, note } = invention;
     const date = dayBefore(today, daysAgo);
     const lookId = `demo-look-${invented.id}-${place + 1}`;
-    const readings: LeafReading[] = [];
-    const seen: KeptLook['photos'][number][] = [];
-    for (const [number, { role, ...picture }] of photos.entries()) {
-      const id = `demo-photo-${invented.id}-${place + 1}-${number + 1}`;
-      const reading = await see(id, drawLeaf({ ...SIZE, ...picture }).pixels, role);
-      readings.push(reading);
-      seen.push({ id, role, taps: {}, reading });
-    }
+    const seen = photosOfLook(invented.id, place, invention).map(
+      ({ id, role }): KeptLook['photos'][number] => ({ id, role, taps: {}, reading: readingOf(id) }),
+    );
+    const readings = seen.flatMap(({ reading }) => reading ?? []);
     const found = settingsFromRecords(garden, { plantingId: planting.id, date, hemisphere });
     const said = { crop: planting.crop as CropId, date, setting: {}, signs, ...optionalVariety(planting) };
     const answers = withRecords(said, found);

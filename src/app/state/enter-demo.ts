@@ -2,15 +2,15 @@ import type { DemoNews, DemoRequest } from '../workers/demo-worker.ts';
 import { deleteDemo, markDemo, startAnew } from './demo.ts';
 
 /**
- * Makes the invented garden in a worker and goes over to it. `false` when it could not be made; then nothing of it stays.
- * @param onLeaf told of every leaf that is drawn and measured
+ * Makes the invented garden in workers and goes over to it. `false` when it could not be made; then nothing of it stays.
+ * @param onCase told of every case that is weighed
  */
-export async function enterDemo(today: string, onLeaf: (done: number, of: number) => void): Promise<boolean> {
+export async function enterDemo(today: string, onCase: (done: number, of: number) => void): Promise<boolean> {
   try {
     markDemo('making');
     await deleteDemo();
     markDemo('making');
-    await fillDemo(today, onLeaf);
+    await fillDemo(today, onCase);
     markDemo('in');
   } catch (cause) {
     console.error('the invented garden could not be made', cause);
@@ -21,15 +21,29 @@ export async function enterDemo(today: string, onLeaf: (done: number, of: number
   return true;
 }
 
-function fillDemo(today: string, onLeaf: (done: number, of: number) => void): Promise<void> {
+/** Enough for a phone to be through in a few seconds; each holds the knowledge base once more. */
+const MOST_WORKERS = 4;
+
+async function fillDemo(today: string, onCase: (done: number, of: number) => void): Promise<void> {
+  const workers = Math.min(MOST_WORKERS, navigator.hardwareConcurrency || 1);
+  let done = 0;
+  const started = Array.from({ length: workers }, (_, worker) =>
+    askWorker({ today, worker, workers }, (of) => onCase(++done, of)),
+  );
+  // All of them come to an end first: none may write into what is deleted after a failure.
+  await Promise.allSettled(started);
+  await Promise.all(started);
+}
+
+function askWorker(request: DemoRequest, onCase: (of: number) => void): Promise<void> {
   const worker = new Worker(new URL('../workers/demo-worker.ts', import.meta.url), { type: 'module' });
   return new Promise<void>((resolve, reject) => {
     worker.addEventListener('message', ({ data }: MessageEvent<DemoNews>) => {
-      if (data.kind === 'leaf') onLeaf(data.done, data.of);
+      if (data.kind === 'case') onCase(data.of);
       else if (data.kind === 'made') resolve();
       else reject(new Error(data.why));
     });
     worker.addEventListener('error', (event) => reject(new Error(event.message)));
-    worker.postMessage({ today } satisfies DemoRequest);
+    worker.postMessage(request);
   }).finally(() => worker.terminate());
 }

@@ -1,46 +1,57 @@
+import seen from 'virtual:demo-photos';
+import type { GardenRecord } from '../../garden/records.ts';
 import { openGardenStore } from '../../garden/store/garden-store.ts';
 import { DEMO_GARDEN } from '../../garden/store/open-database.ts';
-import { readLeaf } from '../../leaf/read-leaf.ts';
-import { decodeInBrowser } from '../../photo/decode-in-browser.ts';
-import type { Pixels } from '../../photo/types.ts';
-import { buildDemo, type SeeLeaf } from '../demo/build-demo.ts';
+import { buildDemo } from '../demo/build-demo.ts';
 import { INVENTED_CASES } from '../demo/invent-cases.ts';
-import { makeThumbnail } from './make-thumbnail.ts';
+import { inventGround } from '../demo/invent-ground.ts';
+import { photosOfLook } from '../demo/list-photos.ts';
+import type { SeenPhoto } from '../demo/seen-photo.ts';
 
+/** Several workers share the cases; the first one lays out the ground too. */
 export interface DemoRequest {
   /** `YYYY-MM-DD`. */
   readonly today: string;
+  /** Which of the workers this is, from 0, and how many there are. */
+  readonly worker: number;
+  readonly workers: number;
 }
 export type DemoNews =
-  | { readonly kind: 'leaf'; readonly done: number; readonly of: number }
+  | { readonly kind: 'case'; readonly of: number }
   | { readonly kind: 'made' }
   | { readonly kind: 'failed'; readonly why: string };
 
 const tell = (news: DemoNews): void => postMessage(news);
 
-function makePicture(pixels: Pixels): Promise<Blob> {
-  const canvas = new OffscreenCanvas(pixels.width, pixels.height);
-  const drawn = new ImageData(pixels.data as Uint8ClampedArray<ArrayBuffer>, pixels.width, pixels.height);
-  canvas.getContext('2d')?.putImageData(drawn, 0, 0);
-  return canvas.convertToBlob({ type: 'image/jpeg', quality: 0.9 });
+const store = openGardenStore(undefined, DEMO_GARDEN);
+
+async function keepPicture({ id, jpeg }: SeenPhoto): Promise<void> {
+  const bytes = Uint8Array.from(atob(jpeg), (letter) => letter.charCodeAt(0));
+  const picture = new Blob([bytes], { type: 'image/jpeg' });
+  await store.savePicture(id, picture);
+  // It is as small as a small copy already.
+  await store.savePicture(`${id}:small`, picture);
 }
 
-async function fillDemo({ today }: DemoRequest): Promise<void> {
-  const store = openGardenStore(undefined, DEMO_GARDEN);
-  const of = INVENTED_CASES.flatMap(({ looks }) => looks.flatMap(({ photos }) => photos)).length;
-  let done = 0;
-  const see: SeeLeaf = async (id, drawn, role) => {
-    const picture = await makePicture(drawn);
-    await store.savePicture(id, picture);
-    const { pixels } = await decodeInBrowser(picture);
-    const small = await makeThumbnail(pixels);
-    if (small) await store.savePicture(`${id}:small`, small);
-    const { reading } = readLeaf(pixels, { role });
-    done++;
-    tell({ kind: 'leaf', done, of });
-    return reading;
+/** Leaves were drawn and read when the app was built; what they and the answers come to is weighed here, for today's dates. */
+async function fillDemo({ today, worker, workers }: DemoRequest): Promise<void> {
+  const photos = new Map(seen.map((photo) => [photo.id, photo]));
+  const shipped = (id: string): SeenPhoto => {
+    const photo = photos.get(id);
+    if (!photo) throw new Error(`no photo ${id} was shipped`);
+    return photo;
   };
-  await store.saveRecords(await buildDemo(today, see));
+  const cases = INVENTED_CASES.filter((_, place) => place % workers === worker);
+  const kept = cases
+    .flatMap(({ id, looks }) => looks.flatMap((look, place) => photosOfLook(id, place, look)))
+    .map(({ id }) => keepPicture(shipped(id)));
+  const records: GardenRecord[] = worker === 0 ? inventGround(today) : [];
+  for (const followed of buildDemo(today, (id) => shipped(id).reading, cases)) {
+    records.push(...followed);
+    tell({ kind: 'case', of: INVENTED_CASES.length });
+  }
+  await Promise.all(kept);
+  await store.saveRecords(records);
 }
 
 addEventListener('message', ({ data }: MessageEvent<DemoRequest>) => {

@@ -58,6 +58,23 @@ export function ensureDependencies() {
   });
 }
 
+/**
+ * Draw and measure the leaves of the invented garden, unless the last time was by the same code. About half a minute.
+ * @returns {string} path of the JSON file: an array of `SeenPhoto`
+ */
+export function ensureDemoPhotos() {
+  const script = 'src/app/demo/at-build/see-photos.ts';
+  const target = join(CACHE, 'demo-photos.json');
+  const inputs = ['package-lock.json', 'src/leaf', 'src/photo', 'src/app/demo/invent-cases.ts'];
+  const seen = fingerprintOf([...inputs, 'src/app/demo/list-photos.ts', script]);
+  onceFor('demo-photos', seen, existsSync(target), () => {
+    console.log('Measuring the leaves of the invented garden …');
+    mkdirSync(CACHE, { recursive: true });
+    run('npx', ['--no-install', 'tsx', script, target]);
+  });
+  return target;
+}
+
 /** Build the app unless the last build was made from the same sources. */
 export function ensureBuild() {
   const inputs = ['package-lock.json', 'vite.config.ts', 'tsconfig.json', 'src', 'models'];
