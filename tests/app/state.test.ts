@@ -23,6 +23,9 @@ describe('addresses', () => {
     { place: 'ground', page: 'normal-leaves', crop: 'tomato', variety: 'Golden / trial' },
     { place: 'book', caseId: 'a b', look: 'c/d' },
     { place: 'book', page: 'taught' },
+    { place: 'book', page: 'recurring' },
+    { place: 'book', page: 'recurring', cause: 'rust' },
+    { place: 'book', page: 'recurring', cause: 'rust', bed: 'by the/gate', year: '2026' },
     { place: 'book', caseId: 'a b', page: 'ended' },
     { place: 'help' },
   ];

@@ -17,15 +17,19 @@ export type Route =
       readonly place: 'book';
       readonly caseId?: string;
       readonly look?: string;
-      /** `taught`: what this garden has taught; `ended`: how the case ended. */
-      readonly page?: 'taught' | 'ended';
+      /** `taught`: what this garden has taught; `ended`: how the case ended; `recurring`: which causes were met where. */
+      readonly page?: 'taught' | 'ended' | 'recurring';
+      /** Of `recurring`: the cases of one cause, in one bed, in one year. */
+      readonly cause?: string;
+      readonly bed?: string;
+      readonly year?: string;
     }
   | { readonly place: 'help' };
 export type Place = Route['place'];
 
 /** `#/book/3f…/9a…` → route. What is not known leads to the Walk. */
 export function readRoute(hash: string): Route {
-  const [place, first, second, third] = hash.replace(/^#\/?/, '').split('/').map(decode);
+  const [place, first, second, third, fourth] = hash.replace(/^#\/?/, '').split('/').map(decode);
   switch (place) {
     case 'look':
       return first ? { place, draft: first } : { place };
@@ -36,7 +40,7 @@ export function readRoute(hash: string): Route {
         return { place, page: first, ...(second && third ? { crop: second, variety: third } : {}) };
       return first ? { place, bed: first } : { place };
     case 'book':
-      return readBook(first, second);
+      return readBook(first, second, third, fourth);
     case 'help':
       return { place };
     default:
@@ -44,7 +48,15 @@ export function readRoute(hash: string): Route {
   }
 }
 
-function readBook(first: string | undefined, second: string | undefined): Route {
+function readBook(first?: string, second?: string, third?: string, fourth?: string): Route {
+  if (first === 'recurring')
+    return {
+      place: 'book',
+      page: first,
+      ...(second ? { cause: second } : {}),
+      ...(third ? { bed: third } : {}),
+      ...(fourth ? { year: fourth } : {}),
+    };
   if (first === 'taught') return { place: 'book', page: 'taught' };
   if (!first) return { place: 'book' };
   if (second === 'ended') return { place: 'book', caseId: first, page: 'ended' };
@@ -55,7 +67,8 @@ export function hashOf(route: Route): string {
   const parts: (string | undefined)[] = [route.place];
   if (route.place === 'look') parts.push(route.draft);
   if (route.place === 'ground') parts.push(route.bed, route.page, route.batch, route.crop, route.variety);
-  if (route.place === 'book') parts.push(route.caseId, route.look, route.page);
+  if (route.place === 'book')
+    parts.push(route.caseId, route.look, route.page, route.cause, route.bed, route.year);
   return `#/${parts
     .filter((part) => part !== undefined)
     .map(encodeURIComponent)

@@ -3,7 +3,12 @@ export const BOOK_WORDS = {
   search: 'Find a case',
   searchHint: 'bed, plant, crop, cause, month …',
   none: 'No case yet. A look that you keep is written down here.',
-  noneFound: (query: string): string => `Nothing in the book has all of these words: ${query}`,
+  noneFound: 'Nothing in the book has all of this.',
+  found: (count: number): string => (count === 1 ? '1 case found' : `${count} cases found`),
+  narrow: 'By bed, crop, cause, day, state',
+  narrowNot: 'Show the whole book again',
+  more: (next: number, left: number): string =>
+    next === left ? `Show the other ${left}` : `Show ${next} more of ${left}`,
   open: 'Open',
   closed: 'Closed',
   deleted: 'Deleted, can be brought back',
@@ -13,6 +18,7 @@ export const BOOK_WORDS = {
   looks: (count: number): string => (count === 1 ? '1 look' : `${count} looks`),
   notFound: 'This case is not in the book of this device.',
   toBook: 'All cases',
+  recurring: 'What comes back where',
   taught: 'What this garden has taught',
   case: {
     lookAgain: (day: string, distance: string): string => `Look again on ${day}, ${distance}.`,

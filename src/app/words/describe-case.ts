@@ -1,16 +1,30 @@
 import type { CaseRecord } from '../../garden/records.ts';
 import { causeName } from './causes.ts';
 import { cropName } from './crops.ts';
-import { describeDay } from './dates.ts';
+import { describeDayAndYear } from './dates.ts';
 import { verdictWord } from './verdicts.ts';
+
+/** A day as it may be typed: "Thursday 18 June 2026 2026-06-18". */
+const dayWords = (day: string): string => `${describeDayAndYear(day)} ${day}`;
 
 /** Everything a person may search a case by, in words. */
 export function searchWords(kept: CaseRecord): string {
+  const { outcome, closedOn } = kept;
   const looks = kept.looks.flatMap((look) => [
-    describeDay(look.date, ''),
+    dayWords(look.date),
     verdictWord(look.verdict),
     ...look.leading.map(causeName),
   ]);
-  const ended = kept.outcome ? [...kept.outcome.causes.map(causeName), kept.outcome.done] : [];
-  return [kept.bed, kept.plant, cropName(kept.crop), kept.variety ?? '', ...looks, ...ended].join(' ');
+  const ended = outcome
+    ? ['settled', dayWords(outcome.settledOn), ...outcome.causes.map(causeName), outcome.done]
+    : [];
+  return [
+    kept.bed,
+    kept.plant,
+    cropName(kept.crop),
+    kept.variety ?? '',
+    closedOn ? 'closed' : 'open',
+    ...looks,
+    ...ended,
+  ].join(' ');
 }

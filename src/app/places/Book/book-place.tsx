@@ -1,14 +1,13 @@
 import './book-place.css';
-import { useMemo, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
-import { searchOver } from '../../../garden/search-cases.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { casesAlive, casesFound, narrowing, query } from '../../state/find-cases.ts';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
-import { searchWords } from '../../words/describe-case.ts';
 import { CaseEntry } from './case-entry.tsx';
 import { CasePage } from './case-page.tsx';
 
@@ -26,11 +25,19 @@ const TaughtPage = onUse(
   () => import('./taught-page.tsx').then((part) => part.TaughtPage),
   <h1 tabIndex={-1}>{WORDS.taught}</h1>,
 );
+const RecurringPage = onUse(
+  () => import('./Recurring/recurring-page.tsx').then((part) => part.RecurringPage),
+  <h1 tabIndex={-1}>{WORDS.recurring}</h1>,
+);
 
 /** Book: cases past and open, searched in words; one case, its looks and its end; what this garden has taught. */
 export function BookPlace() {
   const at = route.value;
   if (at.place !== 'book') return null;
+  if (at.page === 'recurring') {
+    const { cause, bed, year } = at;
+    return <RecurringPage key={`${cause} ${bed} ${year}`} cause={cause} bed={bed} year={year} />;
+  }
   if (at.page === 'taught') return <TaughtPage />;
   if (at.caseId && at.page === 'ended') return <OutcomePage key={at.caseId} caseId={at.caseId} />;
   if (at.caseId && at.look) return <LookPage key={at.look} caseId={at.caseId} lookId={at.look} />;
@@ -38,58 +45,100 @@ export function BookPlace() {
   return <CaseList />;
 }
 
-const NONE: readonly CaseRecord[] = [];
+const NarrowList = onUse(() => import('./narrow-list.tsx').then((part) => part.NarrowList));
 
 function CaseList() {
-  const [query, setQuery] = useState('');
-  const all = cases.value ?? NONE;
-  const alive = useMemo(() => all.filter(({ deletedAt }) => !deletedAt), [all]);
-  const search = useMemo(() => searchOver(alive, searchWords), [alive]);
-  const found = search(query);
+  const all = cases.value;
+  const alive = casesAlive.value;
+  const found = casesFound.value;
+  const narrowed = Object.keys(narrowing.value).length > 0;
+  const asked = query.value !== '' || narrowed;
   const open = found.filter(({ closedOn }) => !closedOn);
   const closed = found.filter(({ closedOn }) => closedOn);
+  // Whatever is asked anew begins at the newest again.
+  const question = JSON.stringify([query.value, narrowing.value]);
   return (
     <div class="book stack-wide">
       <h1 tabIndex={-1}>{WORDS.title}</h1>
-      {alive.length > 0 && (
-        <label class="field">
-          <span>{WORDS.search}</span>
-          <input
-            type="search"
-            value={query}
-            placeholder={WORDS.searchHint}
-            autocomplete="off"
-            onInput={(event) => setQuery(event.currentTarget.value)}
-          />
-        </label>
-      )}
-      {cases.value && alive.length === 0 && <p>{WORDS.none}</p>}
-      {cases.value && alive.length === 0 && <DemoWayIn />}
+      {alive.length > 0 && <Finding narrowed={narrowed} />}
+      {all && alive.length === 0 && <p>{WORDS.none}</p>}
+      {all && alive.length === 0 && <DemoWayIn />}
       <div role="status">
-        {query !== '' && found.length === 0 && alive.length > 0 && <p>{WORDS.noneFound(query)}</p>}
+        {asked && alive.length > 0 && (
+          <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
+        )}
       </div>
-      <Entries title={WORDS.open} found={open} />
-      <Entries title={WORDS.closed} found={closed} />
-      <p>
+      <Entries key={`open ${question}`} title={WORDS.open} found={open} />
+      <Entries key={`closed ${question}`} title={WORDS.closed} found={closed} />
+      <p class="book-ways">
+        <a class="link-line" href={hashOf({ place: 'book', page: 'recurring' })}>
+          {WORDS.recurring}
+        </a>
         <a class="link-line" href={hashOf({ place: 'book', page: 'taught' })}>
           {WORDS.taught}
         </a>
       </p>
-      <Deleted all={all} />
+      {all && <Deleted all={all} />}
     </div>
   );
 }
 
+/** One line to search in words, and a fold with bed, crop, cause, days and state. */
+function Finding({ narrowed }: { readonly narrowed: boolean }) {
+  const [open, setOpen] = useState(narrowed);
+  return (
+    <search class="stack-close">
+      <label class="field">
+        <span>{WORDS.search}</span>
+        <input
+          type="search"
+          value={query.value}
+          placeholder={WORDS.searchHint}
+          autocomplete="off"
+          onInput={(event) => {
+            query.value = event.currentTarget.value;
+          }}
+        />
+      </label>
+      <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary class="small">{WORDS.narrow}</summary>
+        {open && <NarrowList />}
+      </details>
+      {narrowed && (
+        <button
+          type="button"
+          class="button-plain small"
+          onClick={() => {
+            narrowing.value = {};
+          }}
+        >
+          {WORDS.narrowNot}
+        </button>
+      )}
+    </search>
+  );
+}
+
+/** Cases written out at once, and at each wish for more: a book of many years would hold up the page. */
+const SHOWN = 30;
+
 function Entries({ title, found }: { readonly title: string; readonly found: readonly CaseRecord[] }) {
+  const [shown, setShown] = useState(SHOWN);
   if (found.length === 0) return null;
+  const more = found.length - shown;
   return (
     <section>
       <h2 class="list-title">{title}</h2>
       <ul class="entries">
-        {found.map((kept) => (
+        {found.slice(0, shown).map((kept) => (
           <CaseEntry key={kept.id} kept={kept} />
         ))}
       </ul>
+      {more > 0 && (
+        <button type="button" class="button" onClick={() => setShown(shown + SHOWN)}>
+          {WORDS.more(Math.min(SHOWN, more), more)}
+        </button>
+      )}
     </section>
   );
 }
