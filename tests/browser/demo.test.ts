@@ -82,6 +82,17 @@ describe.each([
     await expect.poll(() => page.locator('.look-line img').count()).toBe(2);
     await snap(page, `demo-case-${name}`);
     expect(await page.getByText(STRIP).isVisible()).toBe(true);
+    await page.getByRole('link', { name: 'Help and settings' }).click();
+    await page.getByLabel('Read a backup file').setInputFiles({
+      name: 'bedside-garden.zip',
+      mimeType: 'application/zip',
+      buffer: Buffer.from('never opened'),
+    });
+    await expect
+      .poll(() => page.getByRole('alert').allInnerTexts())
+      .toContainEqual(
+        expect.stringContaining('Tap “Leave it” at the top, then read the file in your own garden.'),
+      );
     const during = await everythingStored(page);
     expect(during).toMatchObject(before);
     expect(Object.keys(during).length).toBeGreaterThan(Object.keys(before).length + 100);

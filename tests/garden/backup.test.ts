@@ -9,6 +9,7 @@ import {
 } from '@zip.js/zip.js/lib/zip-core-external.js';
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import fc from 'fast-check';
+import sharp from 'sharp';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
   BACKUP_VERSION,
@@ -73,13 +74,18 @@ const summary = (id: string, photo: string) => ({
 const aCase = (id: string) =>
   record('case', id, { bed: 'Long bed', plant: `plant ${id}`, openedOn: '2026-06-01' });
 
+/** A photo of something coarse, `side` px square, without notes. */
+async function photo(side: number, kind: 'jpeg' | 'webp'): Promise<Blob> {
+  const raw = { width: side, height: side, channels: 3 } as const;
+  const pixels = new Uint8Array(side * side * 3).map((_, i) => (i * 7919) % 251);
+  const file = await sharp(pixels, { raw }).toFormat(kind, { quality: 100 }).toBuffer();
+  return new Blob([new Uint8Array(file)], { type: `image/${kind}` });
+}
+
 async function filled(): Promise<GardenStore> {
   const store = await newDevice();
-  await store.savePicture(
-    'p1',
-    new Blob([new Uint8Array(5000).map((_, i) => i % 251)], { type: 'image/jpeg' }),
-  );
-  await store.savePicture('p1:small', new Blob(['small'], { type: 'image/webp' }));
+  await store.savePicture('p1', await photo(40, 'jpeg'));
+  await store.savePicture('p1:small', await photo(20, 'webp'));
   await store.savePicture('unnamed', new Blob(['nobody names me']));
   await store.saveLook(aCase('a'), look('l', 'a', 'p1'), summary('l', 'p1'));
   await store.saveRecords([
@@ -131,10 +137,21 @@ describe('a backup', () => {
     await backup.close();
   });
 
+  it('leaves out, and counts, what it cannot free of its place', async () => {
+    const store = await filled();
+    await store.savePicture('p1', new Blob(['taken at 51.5 N, 7.25 E'], { type: 'image/x-unheard-of' }));
+    const parts: Uint8Array<ArrayBuffer>[] = [];
+    const sink = new WritableStream<Uint8Array>({ write: (chunk) => void parts.push(chunk.slice()) });
+    expect(await writeBackup(store, sink, NOW)).toMatchObject({ leftOut: 1, manifest: { pictures: 1 } });
+    const two = await newDevice();
+    expect(await mergeBackup(two, new Blob(parts))).toMatchObject({ added: 5, pictures: 1 });
+    expect(await two.hasPicture('p1')).toBe(false);
+  });
+
   it('is written as it is taken: one picture at a time', async () => {
     const store = await newDevice();
     for (const id of ['p', 'q', 'r']) {
-      await store.savePicture(id, new Blob([new Uint8Array(300_000)]));
+      await store.savePicture(id, await photo(400, 'jpeg'));
       await store.saveLook(aCase(id), look(`l${id}`, id, id), summary(`l${id}`, id));
     }
     const reading = vi.spyOn(store, 'readPicture');

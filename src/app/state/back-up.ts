@@ -1,15 +1,17 @@
 /** The garden as a file and back. Loads the packer, so screens import this on use only. */
-import { BackupError, type BackupTrouble, type Manifest } from '../../garden/backup/backup-format.ts';
+import { BackupError, type BackupTrouble } from '../../garden/backup/backup-format.ts';
 import { type MergeReport, mergeBackup } from '../../garden/backup/merge-backup.ts';
-import { type BackupProgress, writeBackup } from '../../garden/backup/write-backup.ts';
+import { type BackupProgress, type WrittenBackup, writeBackup } from '../../garden/backup/write-backup.ts';
 import { type Conflict, conflictsIn } from '../../garden/merge-records.ts';
 import type { GardenRecord } from '../../garden/records.ts';
 import { settleRivals } from '../../garden/stamp-changes.ts';
 import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.ts';
+import { inDemo } from './demo.ts';
 import { refreshGarden } from './garden.ts';
 import { nowStamp, refreshKept, store } from './kept.ts';
 
-export type BackupFailure = BackupTrouble | StoreTrouble;
+/** `in-demo`: the invented garden takes no files. */
+export type BackupFailure = BackupTrouble | StoreTrouble | 'in-demo';
 
 const failureOf = (cause: unknown): BackupFailure =>
   cause instanceof BackupError || cause instanceof StoreError ? cause.code : 'refused';
@@ -19,12 +21,12 @@ type Outcome<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly w
 /** Everything in one file. */
 export async function backUp(
   progress: (done: BackupProgress) => void,
-): Promise<Outcome<{ readonly file: Blob; readonly manifest: Manifest }>> {
+): Promise<Outcome<{ readonly file: Blob } & WrittenBackup>> {
   try {
     const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();
     const packed = new Response(readable as ReadableStream<Uint8Array<ArrayBuffer>>).blob();
-    const manifest = await writeBackup(store, writable, nowStamp(), progress);
-    return { ok: true, file: await packed, manifest };
+    const written = await writeBackup(store, writable, nowStamp(), progress);
+    return { ok: true, file: await packed, ...written };
   } catch (cause) {
     return { ok: false, why: failureOf(cause) };
   }
@@ -32,6 +34,8 @@ export async function backUp(
 
 /** Brings a file in beside what is here. Where it fails, nothing has changed. */
 export async function bringIn(file: Blob): Promise<Outcome<{ readonly report: MergeReport }>> {
+  // It would go into what is deleted on leaving.
+  if (inDemo) return { ok: false, why: 'in-demo' };
   try {
     const report = await mergeBackup(store, file);
     await refreshAll();

@@ -7,12 +7,16 @@ export const BACKUP_WORDS = {
   title: 'Backup',
   lead: 'Everything this garden has written down, photos too, as one file. Reading one adds what is missing here and takes nothing away; so it also brings two devices together.',
   private:
-    'The file holds what you typed and your photos, without the place where they were taken. It goes nowhere unless you send it.',
+    'The file holds what you typed and your photos, without the place where they were taken; of what the camera wrote into them only date and way up stay. On this device your photos are kept as they came. The file goes nowhere unless you send it.',
   write: 'Write a backup file',
   writing: (pictures: number, of: number): string => `Writing, photo ${pictures} of ${of} …`,
   beginning: 'Writing …',
-  written: (records: number, pictures: number, size: string): string =>
-    `Written: ${many(records, 'record', 'records')} and ${many(pictures, 'picture', 'pictures')}, ${size}. The browser has put it with your downloads.`,
+  written: (records: number, pictures: number, size: string, leftOut: number): string =>
+    `Written: ${many(records, 'record', 'records')} and ${many(pictures, 'picture', 'pictures')}, ${size}. The browser has put it with your downloads.${
+      leftOut > 0
+        ? ` Not in it: ${many(leftOut, 'photo', 'photos')} of a kind from which the place of taking cannot be taken out. Keep ${leftOut === 1 ? 'that photo' : 'those photos'} yourself.`
+        : ''
+    }`,
   read: 'Read a backup file',
   reading: 'Reading and checking all of it before anything is changed …',
   merged: (added: number, changed: number, same: number, pictures: number): string =>
@@ -28,6 +32,8 @@ export const BACKUP_WORDS = {
     refused:
       'This browser keeps nothing for this page (a private window, perhaps), or something went wrong. Nothing here has changed.',
     conflict: 'Another tab wrote at the same moment. Try once more. Nothing here has changed.',
+    'in-demo':
+      'This is the invented garden, which is thrown away when you leave it, so the file was not read. Tap “Leave it” at the top, then read the file in your own garden. Nothing here has changed.',
   } satisfies Record<BackupFailure, string>,
   notWritten: 'The file could not be written. Your garden is as it was.',
   conflicts: 'Said differently on two devices',

@@ -23,8 +23,15 @@ export interface BackupProgress {
   readonly picturesNamed: number;
 }
 
+export interface WrittenBackup {
+  readonly manifest: Manifest;
+  /** Photos that are not in the file, because the place where they were taken could not be taken out for certain. */
+  readonly leftOut: number;
+}
+
 /**
- * Writes the whole garden as one file into a stream; no more than one picture is held at a time. The demo garden is left out.
+ * Writes the whole garden as one file into a stream; no more than one picture is held at a time. The demo garden is left out, and
+ * so is the place of every photo.
  * @param now ISO 8601, UTC
  */
 export async function writeBackup(
@@ -32,10 +39,11 @@ export async function writeBackup(
   sink: WritableStream<Uint8Array>,
   now: string,
   progress: (done: BackupProgress) => void = () => {},
-): Promise<Manifest> {
+): Promise<WrittenBackup> {
   const zip = new ZipWriter(sink, { lastModDate: new Date(now), extendedTimestamp: false });
   const named = new Set<string>();
   const written = { records: 0, pictures: 0 };
+  let leftOut = 0;
   await zip.add(
     RECORDS,
     recordLines(store, named, () => {
@@ -46,6 +54,10 @@ export async function writeBackup(
     const picture = await store.readPicture(id);
     if (!picture) continue;
     const bytes = withoutLocation(new Uint8Array(await picture.arrayBuffer()));
+    if (!bytes) {
+      leftOut += 1;
+      continue;
+    }
     // Photos are compressed already.
     await zip.add(pictureEntry(id, picture.type), new Blob([bytes]).stream(), { level: 0 });
     written.pictures += 1;
@@ -60,7 +72,7 @@ export async function writeBackup(
   };
   await zip.add(MANIFEST, new Blob([JSON.stringify(manifest, null, 2)]).stream());
   await zip.close();
-  return manifest;
+  return { manifest, leftOut };
 }
 
 /** The records as lines of JSON, read from the store as fast as they are taken; fills `named` with their pictures. */

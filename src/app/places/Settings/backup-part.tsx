@@ -30,11 +30,11 @@ export function BackupPart() {
       setState({ now: 'busy', says: WORDS.writing(pictures, picturesNamed) }),
     );
     if (!done.ok) return setState({ now: 'failed', says: WORDS.notWritten });
-    const { file, manifest } = done;
+    const { file, manifest, leftOut } = done;
     handOver(file, `bedside-garden-${dayOf(new Date())}.zip`);
     setState({
       now: 'done',
-      says: WORDS.written(manifest.records, manifest.pictures, describeBytes(file.size)),
+      says: WORDS.written(manifest.records, manifest.pictures, describeBytes(file.size), leftOut),
     });
   };
   const read = async (file: File | undefined): Promise<void> => {
