@@ -18,9 +18,14 @@ export interface HeapKnown {
   readonly airCelsius?: number;
   readonly ageWeeks?: number;
   readonly smellsOfAmmonia?: boolean;
+  /** How a sowing in it came out beside one in clean mix, where that was tried. */
+  readonly sown?: SownTest;
   /** How the grower names it. */
   readonly told?: 'finished' | 'fresh' | 'still-warm' | 'hot';
 }
+
+/** A sowing test: about as many came up and grew as in clean mix, or clearly fewer or smaller. */
+export type SownTest = 'passed' | 'failed';
 
 /** Air temperature where nobody measured it: about 14 °C, give or take 6 (common practice, no source). */
 export interface AssumedAir {
@@ -159,9 +164,15 @@ const TOLD: Record<CompostState, Readonly<Record<NonNullable<HeapKnown['told']>,
 /** P(a smell of ammonia | state): it counts also where the heap is cool (SOLVITA-NOTE). Our own estimate. */
 const AMMONIA: StateChances = { fresh: 0.5, hot: 0.5, curing: 0.1, finished: 0.01 };
 
+/**
+ * P(a sowing test is passed | state). Cress, radish and Chinese cabbage were found not sensitive enough to tell ripe from unripe
+ * compost (GERM-COMP), so a test that is passed says little; one that fails says more. Our own estimate.
+ */
+const SOWN: StateChances = { fresh: 0.6, hot: 0.5, curing: 0.8, finished: 0.92 };
+
 /** Chances of the four states of a heap from whatever is known of it; they sum to 1. */
 export function judgeCompost(known: HeapKnown, air: AssumedAir = SOME_AIR): StateChances {
-  const { celsius, airCelsius, ageWeeks, smellsOfAmmonia, told } = known;
+  const { celsius, airCelsius, ageWeeks, smellsOfAmmonia, told, sown } = known;
   const start = ageWeeks === undefined ? SHARES[known.kind ?? 'compost'] : chancesAtAge(ageWeeks);
   const reading =
     celsius === undefined
@@ -173,6 +184,7 @@ export function judgeCompost(known: HeapKnown, air: AssumedAir = SOME_AIR): Stat
     if (reading) weight *= reading[state] + 0.0003;
     if (told !== undefined) weight *= TOLD[state][told];
     if (smellsOfAmmonia !== undefined) weight *= smellsOfAmmonia ? AMMONIA[state] : 1 - AMMONIA[state];
+    if (sown !== undefined) weight *= sown === 'passed' ? SOWN[state] : 1 - SOWN[state];
     return weight;
   });
   const sum = weights.reduce((total, weight) => total + weight, 0);

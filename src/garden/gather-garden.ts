@@ -4,6 +4,7 @@ import type {
   EventRecord,
   NormalLeafRecord,
   PlantingRecord,
+  PotTestRecord,
   WeatherRecord,
 } from './ground-records.ts';
 import { byDate, compareWords } from './loose.ts';
@@ -19,6 +20,8 @@ export interface Garden {
   /** In order of date. */
   readonly weather: readonly WeatherRecord[];
   readonly normalLeaves: readonly NormalLeafRecord[];
+  /** By day of sowing. */
+  readonly potTests: readonly PotTestRecord[];
   readonly cases: readonly CaseRecord[];
 }
 
@@ -35,6 +38,7 @@ export function gatherGarden(records: readonly GardenRecord[]): Garden {
     plantings: kept('planting'),
     weather: byDate(kept('weather')),
     normalLeaves: byDate(kept('normal-leaf')),
+    potTests: kept('pot-test').sort((a, b) => compareWords(a.sownOn, b.sownOn) || compareWords(a.id, b.id)),
     cases: kept('case'),
   };
 }

@@ -88,6 +88,8 @@ export interface Suspicion {
   readonly on: string;
   readonly why: string;
   readonly caseId?: string;
+  /** The pot test that says so. */
+  readonly potTestId?: string;
 }
 
 /** One load of compost, manure, straw or wood, or one heap. */
@@ -162,10 +164,79 @@ export interface NormalLeafRecord extends Stamp {
   readonly reading?: unknown;
 }
 
+/** One pot of a test, as it was sown and set out. */
+export interface PotSown {
+  readonly id: string;
+  /** On the pot; tells nothing of what is in it. */
+  readonly label: string;
+  /** With the batch in it, or clean mix only. */
+  readonly role: 'test' | 'control';
+  readonly seeds: number;
+  /** Pair of neighbours it stands in, and place in the pair, from 0. */
+  readonly block?: number;
+  readonly place?: number;
+}
+
+/** One pot at one look. Its id is `potScoreId(date, potId)`, so that two devices speak of one score. */
+export interface PotScored {
+  readonly id: string;
+  readonly date: string;
+  readonly potId: string;
+  /** Seedlings up so far. */
+  readonly emerged: number;
+  readonly heightMm?: number;
+  /** Visible injury, 0 to 100. */
+  readonly injury?: number;
+  /** Sets of true leaves. */
+  readonly leafSets?: number;
+  /** Fresh mass of all shoots at the end, g. */
+  readonly grams?: number;
+  /** Pictures in the pictures' store. */
+  readonly photos: readonly string[];
+}
+
+export const potScoreId = (date: string, potId: string): string => `${date} ${potId}`;
+
+export const POT_TEST_QUESTIONS = ['residue', 'ripeness'] as const;
+export const POT_TEST_VERDICTS = ['safe-enough', 'do-not-spread', 'go-on', 'invalid'] as const;
+
+/** What a test said when it was read last, kept as it stood. */
+export interface PotTestSaid {
+  readonly verdict: (typeof POT_TEST_VERDICTS)[number];
+  /** Day of the look that it rests on. */
+  readonly on: string;
+  /** Chance of harm, 0 to 1. */
+  readonly chance?: number;
+  /** How much likelier what was seen is with twisted growth by the batch than without: a Bayes factor. */
+  readonly injuryRatio?: number;
+  /** Codes: the harms found, or what made it void. */
+  readonly why: readonly string[];
+}
+
+/** A pot test of one batch: sown plants beside the same in clean mix, scored until they tell. */
+export interface PotTestRecord extends Stamp {
+  readonly kind: 'pot-test';
+  readonly batchId: string;
+  readonly question: (typeof POT_TEST_QUESTIONS)[number];
+  /** Word of the vocabulary. */
+  readonly crop: string;
+  readonly sownOn: string;
+  readonly pots: readonly PotSown[];
+  /** In order of date. */
+  readonly scores: readonly PotScored[];
+  /** Day of the next look; absent once there is none to come. */
+  readonly lookOn?: string;
+  readonly said?: PotTestSaid;
+  /** Day on which it was ended, by its verdict or by giving it up. */
+  readonly endedOn?: string;
+  readonly note: string;
+}
+
 export type GroundRecord =
   | BedRecord
   | EventRecord
   | BatchRecord
   | PlantingRecord
   | WeatherRecord
-  | NormalLeafRecord;
+  | NormalLeafRecord
+  | PotTestRecord;

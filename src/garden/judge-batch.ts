@@ -1,5 +1,11 @@
 import { dayAfter, daysBetween } from '../days/days.ts';
-import { type AssumedAir, judgeCompost, SELF_HEATING, type StateChances } from './compost-state.ts';
+import {
+  type AssumedAir,
+  judgeCompost,
+  SELF_HEATING,
+  type SownTest,
+  type StateChances,
+} from './compost-state.ts';
 import type { BatchRecord, HeapReading } from './ground-records.ts';
 
 /** Kinds that heat up and ripen; the others are what they are. */
@@ -28,6 +34,7 @@ export type BatchReason =
   | 'somewhat-above-air'
   | 'cool-once'
   | 'cool-for-good'
+  | 'seeds-fared-badly'
   | 'never-heated'
   | 'told-only'
   | 'nothing-known'
@@ -56,14 +63,17 @@ const WEEK_DAYS = 7;
  * Is a batch finished on a day, by the published rules? Ammonia counts against it however cool it is (SOLVITA-NOTE); a core in
  * its heat, or over 20 K above the air, is unfinished (UCRRA, CCQC-2001); to 20 K it still ripens; within 10 K of the air
  * it is a candidate, and finished when it had its heat before and was cool twice. A heap that never heated may be raw.
- * Colour and smell of earth prove nothing (CCQC-INTRO) and are not asked.
+ * Seeds that fare badly in it hold it back, seeds that fare well free nothing (GERM-COMP). Colour and smell of earth prove nothing
+ * (CCQC-INTRO) and are not asked.
  * @param airOn air temperature of a day where weather records give it, °C
+ * @param sown how the last sowing test in it came out
  */
 export function judgeBatch(
   batch: BatchRecord,
   on: string,
   airOn: (day: string) => number | undefined = () => undefined,
   assumed?: AssumedAir,
+  sown?: SownTest,
 ): BatchState {
   const readings = batch.readings.filter(({ date }) => date <= on);
   const reading = readings.at(-1);
@@ -82,6 +92,7 @@ export function judgeBatch(
       ...(age === undefined || age < 0 ? {} : { ageWeeks: age }),
       ...(smell === undefined ? {} : { smellsOfAmmonia: smell }),
       ...(told === undefined ? {} : { told }),
+      ...(sown === undefined ? {} : { sown }),
     },
     assumed,
   );
@@ -102,6 +113,7 @@ export function judgeBatch(
   if (rise > SELF_HEATING.veryMatureBelow) return judged('ripening', 'somewhat-above-air');
   const heated =
     batch.hotOnArrival === true || readings.some(({ celsius }) => celsius >= HEATED_FROM_CELSIUS);
+  if (sown === 'failed') return judged('ripening', 'seeds-fared-badly');
   if (!heated) return judged('unknown', 'never-heated');
   const firstCool =
     readings[readings.map((one) => riseOf(one) > SELF_HEATING.veryMatureBelow).lastIndexOf(true) + 1]!;

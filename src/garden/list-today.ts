@@ -1,12 +1,11 @@
 import { dayAfter } from '../days/days.ts';
 import { dueCases } from './due-cases.ts';
 import type { Garden } from './gather-garden.ts';
-import type { BatchRecord, PlantingRecord, WeatherRecord } from './ground-records.ts';
+import type { BatchRecord, PlantingRecord, PotTestRecord, WeatherRecord } from './ground-records.ts';
 import { bedKey } from './group-by-bed.ts';
-import { judgeBatch, readingDue } from './judge-batch.ts';
+import { readingDue } from './judge-batch.ts';
 import { compareWords } from './loose.ts';
 import type { CaseRecord } from './records.ts';
-import { isSuspected } from './trace-batches.ts';
 
 interface Due {
   /** The same for the same thing on every device: of a calendar entry, or of a list. */
@@ -24,6 +23,12 @@ export interface ReadingDue extends Due {
   readonly what: 'read-heap';
   readonly batch: BatchRecord;
 }
+export interface PotsDue extends Due {
+  readonly what: 'pot-test';
+  readonly test: PotTestRecord;
+  /** Absent where the batch was deleted. */
+  readonly batch?: BatchRecord;
+}
 export interface ColdDue extends Due {
   /** `frost`: a night at which the crop comes to harm; `cold`: a day too cold for it to grow. */
   readonly what: 'frost' | 'cold';
@@ -34,7 +39,7 @@ export interface ColdDue extends Due {
   /** All days of this kind that are expected. */
   readonly days: readonly string[];
 }
-export type TodayItem = LookDue | ReadingDue | ColdDue;
+export type TodayItem = LookDue | ReadingDue | PotsDue | ColdDue;
 
 /** What cold a crop bears, °C (`coldLimitsOf` of the season). */
 export type LimitsOf = (
@@ -44,11 +49,17 @@ export type LimitsOf = (
 /** A forecast reaches so far that it is worth acting on (common practice, no source). */
 const FORECAST_DAYS = 10;
 /** What will not wait comes first where two things are due in one bed on one day. */
-const URGENCY: Readonly<Record<TodayItem['what'], number>> = { frost: 0, cold: 1, look: 2, 'read-heap': 3 };
+const URGENCY: Readonly<Record<TodayItem['what'], number>> = {
+  frost: 0,
+  cold: 1,
+  look: 2,
+  'pot-test': 3,
+  'read-heap': 4,
+};
 const SHELTERED = new Set<string | undefined>(['under-cover', 'windowsill']);
 
 /**
- * What to look at on a day's walk, in the order of the beds: cases due a look, heaps due a reading, frost and cold that the
+ * What to look at on a day's walk, in the order of the beds: cases due a look, heaps due a reading, pot tests due a look, frost and cold that the
  * entered forecasts expect for what stands outside. Heaps and what has no bed come last. Within a bed what is most overdue first.
  * @param ahead so many days beyond the day are listed as well (for a calendar); 0: only what is due
  */
@@ -57,6 +68,7 @@ export function listToday(garden: Garden, date: string, limitsOf: LimitsOf, ahea
   const items = [
     ...looksDue(garden, date),
     ...readingsDue(garden, date),
+    ...potsDue(garden),
     ...garden.plantings.flatMap((planting) => coldExpected(garden, planting, date, limitsOf)),
   ].filter((item) => item.due <= until || item.what === 'frost' || item.what === 'cold');
   const place = new Map(garden.beds.map(({ id }, at) => [id, at]));
@@ -84,6 +96,14 @@ function readingsDue(garden: Garden, date: string): ReadingDue[] {
     return due === undefined ? [] : [{ what: 'read-heap', id: `heap-${batch.id}`, due, batch }];
   });
 }
+
+/** Pot tests that have not ended, at the day that was set when they were sown or read last. */
+const potsDue = ({ potTests, batches }: Garden): PotsDue[] =>
+  potTests.flatMap((test): PotsDue[] => {
+    if (test.lookOn === undefined || test.endedOn !== undefined) return [];
+    const batch = batches.find(({ id }) => id === test.batchId);
+    return [{ what: 'pot-test', id: `pots-${test.id}`, due: test.lookOn, test, ...(batch ? { batch } : {}) }];
+  });
 
 /** Air of a day from the weather on record, for `judgeBatch`. */
 export function airOf(weather: readonly WeatherRecord[]): (day: string) => number | undefined {
@@ -146,9 +166,3 @@ function coldExpected(garden: Garden, planting: PlantingRecord, date: string, li
     ];
   });
 }
-
-/** Words a screen may want beside an item: whether a heap's batch is aside, and in what state it was last. */
-export const heapNow = (garden: Garden, batch: BatchRecord, date: string) => ({
-  suspected: isSuspected(batch),
-  ...judgeBatch(batch, date, airOf(garden.weather)),
-});

@@ -45,3 +45,12 @@ export const compareWords = (a: string, b: string): number => (a < b ? -1 : a > 
 
 /** The later of two moments in ISO 8601, UTC. */
 export const later = (a: string, b: string): string => (compareWords(a, b) < 0 ? b : a);
+
+/** Elements with an id, each id once. */
+export function once<Element extends { readonly id: string }>(
+  all: readonly (Element | undefined)[],
+): Element[] {
+  const byId = new Map<string, Element>();
+  for (const one of all) if (one && !byId.has(one.id)) byId.set(one.id, one);
+  return [...byId.values()];
+}

@@ -2,7 +2,11 @@ import { compareWords, isObject, type Loose } from './loose.ts';
 import type { Edit, GardenRecord, Rival, Stamp } from './records.ts';
 
 /** Lists whose elements are edited one by one, so that two devices can each add to them. Elements carry an id and a date. */
-const LISTS: Readonly<Record<string, readonly string[]>> = { case: ['looks'], batch: ['readings', 'given'] };
+const LISTS: Readonly<Record<string, readonly string[]>> = {
+  case: ['looks'],
+  batch: ['readings', 'given'],
+  'pot-test': ['scores'],
+};
 
 /** Parts of a record that say who, what and when it is, and are not edited. */
 const FIXED = new Set<string>([

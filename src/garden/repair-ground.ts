@@ -13,8 +13,21 @@ import {
   type Suspicion,
   type WeatherRecord,
 } from './ground-records.ts';
-import { byDate, day, isObject, type Loose, list, number, oneOf, optional, text, yesNo } from './loose.ts';
+import {
+  byDate,
+  day,
+  isObject,
+  type Loose,
+  list,
+  number,
+  once,
+  oneOf,
+  optional,
+  text,
+  yesNo,
+} from './loose.ts';
 import type { Stamp } from './records.ts';
+import { repairPotTest } from './repair-pot-test.ts';
 
 /** Lowest and highest temperatures that a garden or a heap can have, °C: beyond them it was a slip of the finger. */
 export const CELSIUS_BOUNDS = { air: [-60, 60], soil: [-30, 50], heap: [-30, 95] } as const;
@@ -34,6 +47,8 @@ export function repairGround(found: Loose, stamp: Stamp): GroundRecord | undefin
       return repairWeather(found, stamp);
     case 'normal-leaf':
       return repairNormalLeaf(found, stamp);
+    case 'pot-test':
+      return repairPotTest(found, stamp);
     default:
       return undefined;
   }
@@ -85,15 +100,6 @@ function repairBatch(found: Loose, stamp: Stamp): BatchRecord {
   };
 }
 
-/** Elements with an id, each id once. */
-export function once<Element extends { readonly id: string }>(
-  all: readonly (Element | undefined)[],
-): Element[] {
-  const byId = new Map<string, Element>();
-  for (const one of all) if (one && !byId.has(one.id)) byId.set(one.id, one);
-  return [...byId.values()];
-}
-
 function repairReading(found: unknown): HeapReading | undefined {
   if (!isObject(found)) return undefined;
   const celsius = number(found.celsius, ...CELSIUS_BOUNDS.heap);
@@ -129,6 +135,7 @@ function repairSuspicion(found: unknown): Suspicion | undefined {
     on: day(found.on),
     why: text(found.why),
     ...optional('caseId', text(found.caseId)),
+    ...optional('potTestId', text(found.potTestId)),
   };
 }
 

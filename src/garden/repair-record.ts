@@ -1,4 +1,4 @@
-import { byDate, day, isObject, type Loose, list, number, optional, text, texts } from './loose.ts';
+import { byDate, day, isObject, type Loose, list, number, once, optional, text, texts } from './loose.ts';
 import type {
   CaseRecord,
   Edit,
@@ -12,7 +12,7 @@ import type {
   Stamp,
 } from './records.ts';
 import { RECORDS_SCHEMA } from './records.ts';
-import { once, repairGround } from './repair-ground.ts';
+import { repairGround } from './repair-ground.ts';
 
 /**
  * A record as it came out of the store, made whole: missing parts get their empty value, junk inside lists is dropped.

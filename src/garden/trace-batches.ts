@@ -70,19 +70,37 @@ export const batchesToSpread = (garden: Garden): BatchRecord[] =>
 /** The batch put aside. `now`: ISO 8601, UTC. */
 export function suspectBatch(
   batch: BatchRecord,
-  { on, why, caseId }: Omit<Suspicion, 'state'>,
+  { on, why, caseId, potTestId }: Omit<Suspicion, 'state'>,
   now: string,
 ): BatchRecord {
-  const suspicion: Suspicion = { state: 'suspected', on, why, ...(caseId ? { caseId } : {}) };
+  const suspicion: Suspicion = {
+    state: 'suspected',
+    on,
+    why,
+    ...(caseId ? { caseId } : {}),
+    ...(potTestId ? { potTestId } : {}),
+  };
   return { ...batch, suspicion, changedAt: now };
 }
 
 /** The batch given free again; that it was suspected, and why it was released, stays on record. */
-export function releaseBatch(batch: BatchRecord, on: string, why: string, now: string): BatchRecord {
+export function releaseBatch(
+  batch: BatchRecord,
+  on: string,
+  why: string,
+  now: string,
+  potTestId?: string,
+): BatchRecord {
   const caseId = batch.suspicion?.caseId;
   return {
     ...batch,
-    suspicion: { state: 'released', on, why, ...(caseId ? { caseId } : {}) },
+    suspicion: {
+      state: 'released',
+      on,
+      why,
+      ...(caseId ? { caseId } : {}),
+      ...(potTestId ? { potTestId } : {}),
+    },
     changedAt: now,
   };
 }

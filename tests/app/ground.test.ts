@@ -33,13 +33,14 @@ import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
 import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { BATCH_KINDS, type BedRecord, type WeatherRecord } from '../../src/garden/ground-records.ts';
 import { newBed } from '../../src/garden/name-beds.ts';
+import { RECORDS_SCHEMA } from '../../src/garden/records.ts';
 
 const NOW = '2026-06-18T10:00:00.000Z';
 const TODAY = '2026-06-18';
 const weather = (date: string, rest: Partial<WeatherRecord> = {}): WeatherRecord => ({
   kind: 'weather',
   id: `weather-${date}`,
-  schema: 3,
+  schema: RECORDS_SCHEMA,
   changedAt: NOW,
   date,
   ...rest,

@@ -95,7 +95,7 @@ const saveFrom = (first: number): string => `(async () => {
   const { openGardenStore } = await import('/src/garden/store/garden-store.ts');
   const store = openGardenStore();
   for (let at = ${first}; ; at++) {
-    const stamp = { schema: 3, changedAt: new Date().toISOString() };
+    const stamp = { schema: 4, changedAt: new Date().toISOString() };
     const date = '2026-06-01';
     await store.saveLook(
       { ...stamp, kind: 'case', id: 'case-' + at, bed: 'Bed ' + (at % 7), plant: 'plant', openedOn: date, looks: [] },

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { mergeRecords } from '../../src/garden/merge-records.ts';
-import type { GardenRecord } from '../../src/garden/records.ts';
+import { type GardenRecord, RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import { stampChanges } from '../../src/garden/stamp-changes.ts';
 import { record } from './small-garden.ts';
 
@@ -31,7 +31,7 @@ const all: readonly GardenRecord[] = [
     woodShare: 0.3,
     readings: [{ id: 'r', date: '2026-05-01', celsius: 60, turned: true, smellsOfAmmonia: false }],
     given: [{ id: 'g', date: '2026-05-02', bedId: 'b', how: 'mixed-in', depthCm: 20 }],
-    suspicion: { state: 'released', on: '2026-06-01', why: 'clean' },
+    suspicion: { state: 'released', on: '2026-06-01', why: 'clean', potTestId: 't' },
   }),
   record('planting', 'p', { crop: 'kale', bedId: 'b', sownOn: '2026-03-01', hardenedOff: true }),
   record('weather', 'weather-2026-05-01', { date: '2026-05-01', minCelsius: -1, forecast: true }),
@@ -50,6 +50,27 @@ const all: readonly GardenRecord[] = [
     photos: [{ id: 'ph', role: 'old', taps: {} }],
     note: 'x',
   }),
+  record('pot-test', 't', {
+    batchId: 'm',
+    question: 'residue',
+    crop: 'pea',
+    sownOn: '2026-04-01',
+    pots: [{ id: 'p', label: 'A', role: 'test', seeds: 3, block: 0, place: 1 }],
+    scores: [
+      {
+        id: '2026-04-20 p',
+        date: '2026-04-20',
+        potId: 'p',
+        emerged: 3,
+        heightMm: 80,
+        injury: 10,
+        leafSets: 2,
+        photos: ['ph'],
+      },
+    ],
+    lookOn: '2026-04-25',
+    said: { verdict: 'go-on', on: '2026-04-20', chance: 0.4, injuryRatio: 1.2, why: ['injury'] },
+  }),
   record('draft', 'd', { body: {} }),
   record('lessons', 'lessons', { forgetUntil: '2026-01-01T00:00:00.000Z' }),
 ];
@@ -62,7 +83,7 @@ describe('the documented schema of a backup', () => {
     const manifest = {
       format: 'bedside-garden',
       version: 1,
-      schema: 3,
+      schema: RECORDS_SCHEMA,
       madeAt: 'x',
       records: 0,
       pictures: 0,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { heapNow, listToday } from '../../src/garden/list-today.ts';
+import { heapNow } from '../../src/garden/heap-now.ts';
+import { listToday } from '../../src/garden/list-today.ts';
 import { coldLimitsOf } from '../../src/season/crop-temperatures.ts';
 import { garden, record, weather } from './small-garden.ts';
 

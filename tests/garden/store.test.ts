@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory, IDBKeyRange, IDBObjectStore } from 'fake-indexeddb';
 import { createStore, get, keys, set } from 'idb-keyval';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { BedRecord } from '../../src/garden/ground-records.ts';
+import type { BedRecord, PotTestRecord } from '../../src/garden/ground-records.ts';
 import { type CaseRecord, type LookRecord, RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import { openGardenStore } from '../../src/garden/store/garden-store.ts';
 import { StoreError } from '../../src/garden/store/store-trouble.ts';
@@ -124,6 +124,51 @@ describe('upgrading what an earlier version stored', () => {
       expect(await again.device()).toBe(await store.device());
     },
   );
+
+  it('brings version 3 up: everything stays as it was, and pot tests can be kept', async () => {
+    const stamp = { schema: 3, changedAt: T, createdAt: T, createdBy: 'phone', revision: 2 };
+    const batch = {
+      kind: 'batch',
+      id: 'm',
+      name: 'Heap',
+      source: '',
+      note: '',
+      readings: [{ id: 'r', date: '2026-05-01', celsius: 60 }],
+      given: [],
+      suspicion: { state: 'suspected', on: '2026-05-02', why: 'curled beans', caseId: 'a' },
+    };
+    await fill({
+      'bed:b': { ...bed('b', 'Long'), ...stamp },
+      'batch:m': { ...batch, ...stamp },
+      'case:a': { ...kept('a', { bedId: 'b' }), ...stamp },
+      'meta:store': { schema: 3, device: 'phone' },
+    });
+    const store = openGardenStore();
+    const now = { ...stamp, schema: RECORDS_SCHEMA };
+    expect(await store.listRecords('batch')).toEqual([{ ...batch, ...now }]);
+    expect(await store.listRecords('bed')).toEqual([{ ...bed('b', 'Long'), ...now }]);
+    expect(await store.listCases()).toMatchObject([{ id: 'a', bedId: 'b', schema: RECORDS_SCHEMA }]);
+    expect(await store.device()).toBe('phone');
+    const test: PotTestRecord = {
+      kind: 'pot-test',
+      id: 't',
+      schema: RECORDS_SCHEMA,
+      changedAt: T,
+      batchId: 'm',
+      question: 'residue',
+      crop: 'pea',
+      sownOn: '2026-06-01',
+      pots: [{ id: 'p', label: 'A', role: 'test', seeds: 3 }],
+      scores: [{ id: '2026-06-20 p', date: '2026-06-20', potId: 'p', emerged: 3, photos: ['ph'] }],
+      note: '',
+    };
+    await store.savePicture('ph', new Blob(['x']));
+    await store.saveRecords([test]);
+    // A picture that a score names is spared.
+    await store.dropPictures(['ph']);
+    expect(await store.hasPicture('ph')).toBe(true);
+    expect(await openGardenStore().listRecords('pot-test')).toMatchObject([{ id: 't', scores: test.scores }]);
+  });
 
   it('upgrades whole or not at all', async () => {
     await fill({

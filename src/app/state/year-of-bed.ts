@@ -2,15 +2,18 @@ import type { Garden } from '../../garden/gather-garden.ts';
 import type { BatchRecord, EventRecord, PlantingRecord, Spreading } from '../../garden/ground-records.ts';
 import { bedKey } from '../../garden/group-by-bed.ts';
 import type { CaseRecord, LookSummary } from '../../garden/records.ts';
+import { type PotTestHappening, potTestsOfBed } from '../../garden/settle-pot-test.ts';
 
 /** One thing that happened at a bed on a day. */
-export type Happening = { readonly id: string; readonly date: string } & (
-  | { readonly what: 'event'; readonly event: EventRecord }
-  | { readonly what: 'spread'; readonly batch: BatchRecord; readonly given: Spreading }
-  | { readonly what: 'sown' | 'planted' | 'cleared'; readonly planting: PlantingRecord }
-  | { readonly what: 'look'; readonly kept: CaseRecord; readonly look: LookSummary }
-  | { readonly what: 'ended'; readonly kept: CaseRecord }
-);
+export type Happening =
+  | PotTestHappening
+  | ({ readonly id: string; readonly date: string } & (
+      | { readonly what: 'event'; readonly event: EventRecord }
+      | { readonly what: 'spread'; readonly batch: BatchRecord; readonly given: Spreading }
+      | { readonly what: 'sown' | 'planted' | 'cleared'; readonly planting: PlantingRecord }
+      | { readonly what: 'look'; readonly kept: CaseRecord; readonly look: LookSummary }
+      | { readonly what: 'ended'; readonly kept: CaseRecord }
+    ));
 
 /** Cases of a bed: by its record, or by its name where a case was never linked. Without a bed: those that name none. */
 export function casesAt(
@@ -48,7 +51,7 @@ function ofPlanting(planting: PlantingRecord): Happening[] {
   ).flatMap(([what, date]) => (date ? [{ what, date, id: `${id}:${what}`, planting }] : []));
 }
 
-/** All that happened at a bed, newest first: plantings, what went on, what was done, looks and ends of cases. */
+/** All that happened at a bed, newest first: plantings, what went on and its pot tests, what was done, looks and ends of cases. */
 export function historyOf(
   garden: Garden,
   bed: { readonly id: string; readonly name: string } | undefined,
@@ -65,6 +68,7 @@ export function historyOf(
           .map((given) => ({ what: 'spread' as const, id: given.id, date: given.date, batch, given })),
       ),
       ...garden.plantings.filter(({ bedId }) => bedId === bed.id).flatMap(ofPlanting),
+      ...potTestsOfBed(garden, bed.id),
     );
   return here.sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0));
 }

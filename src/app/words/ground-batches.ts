@@ -62,6 +62,8 @@ export const BATCH_WORDS = {
     'somewhat-above-air': 'It is 10 to 20 degrees warmer than the air.',
     'cool-once': 'It has come down to the air. If it is so in a week again, call it finished.',
     'cool-for-good': 'It had its heat, and has stayed within 10 degrees of the air for a week or more.',
+    'seeds-fared-badly':
+      'It is cool, but seeds sown in it fared worse than in clean mix. Give it some weeks more.',
     'never-heated': 'It is cool, but no reading shows that it ever heated, so it may still be raw.',
     'told-only': 'This rests on your word for it. A thermometer would tell more.',
     'nothing-known': 'Nothing is known of its heat yet. Take a reading in the middle of it.',

@@ -1,6 +1,14 @@
-import type { EventWhat, SpreadingWay } from '../../garden/ground-records.ts';
+import type { EventWhat, PotTestSaid, SpreadingWay } from '../../garden/ground-records.ts';
 import type { StoreTrouble } from '../../garden/store/store-trouble.ts';
 import { GROUND_PLACES } from './ground-places.ts';
+
+/** What a pot test came to, after the name of its load. */
+const POTS_TOLD = {
+  'safe-enough': 'safe enough to spread',
+  'do-not-spread': 'do not spread it',
+  'go-on': 'not decided yet',
+  invalid: 'the test is void',
+} satisfies Record<PotTestSaid['verdict'], string>;
 
 /** Beds and what happens on them. */
 export const GROUND_WORDS = {
@@ -79,6 +87,9 @@ export const GROUND_WORDS = {
   how: 'Mixed in or on top?',
   ways: { 'mixed-in': 'Mixed in', 'on-top': 'On top' } satisfies Record<SpreadingWay, string>,
   deep: (cm: number): string => `${String(cm)} cm`,
+  potsSown: (batch: string): string => `Test pots sown with ${batch || 'the load'}`,
+  potsTold: (batch: string, verdict: PotTestSaid['verdict']): string =>
+    `Test pots of ${batch || 'the load'}: ${POTS_TOLD[verdict]}`,
   wentOn: (batch: string, details: string): string => `${batch} went on${details ? `: ${details}` : ''}`,
   suspected: 'under suspicion',
   plant: 'Sown or planted',

@@ -50,6 +50,12 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
         what: `Take the temperature of ${item.batch.name || 'the heap'}`,
         more: 'A reading every few days tells when it is fit to spread.',
       };
+    case 'pot-test':
+      return {
+        when: whenOf(item.due, today),
+        what: `Look at the test pots of ${item.batch?.name || 'the load'}`,
+        more: 'Score each pot before you look up what is in it.',
+      };
     case 'frost':
     case 'cold': {
       const crop = cropName(item.planting.crop) || item.planting.crop;

@@ -97,6 +97,8 @@ export function picturesOf(record: GardenRecord): string[] {
         ? [record.photoId]
         : record.kind === 'draft' && isObject(record.body) && Array.isArray(record.body.photos)
           ? record.body.photos.map((photo) => (isObject(photo) ? text(photo.id) : '')).filter(Boolean)
-          : [];
+          : record.kind === 'pot-test'
+            ? record.scores.flatMap(({ photos }) => photos)
+            : [];
   return ids.flatMap((id) => [id, `${id}:small`]);
 }

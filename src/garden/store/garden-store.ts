@@ -73,7 +73,7 @@ export interface GardenStore {
   savePicture(id: string, picture: Blob): Promise<void>;
   readPicture(id: string): Promise<Blob | undefined>;
   hasPicture(id: string): Promise<boolean>;
-  /** Takes pictures away, with their small copies, but for those that a case, a draft or a normal leaf still names. */
+  /** Takes pictures away, with their small copies, but for those that a case, a draft, a normal leaf or a pot test still names. */
   dropPictures(ids: readonly string[]): Promise<void>;
 
   /** The word by which this device's edits are told from others'. */
@@ -108,6 +108,7 @@ const bareRecord = (
 
 const picturesOf = (record: GardenRecord): string[] => {
   if (record.kind === 'look') return record.photos.map(({ id }) => id);
+  if (record.kind === 'pot-test') return record.scores.flatMap(({ photos }) => photos);
   return record.kind === 'normal-leaf' ? [record.photoId] : [];
 };
 
@@ -203,7 +204,9 @@ export function openGardenStore(
 
   const dropPictures: GardenStore['dropPictures'] = async (ids) => {
     if (ids.length === 0) return;
-    const named = new Set((await listUnder(['case:', 'normal-leaf:', 'draft:'])).flatMap(picturesNamedBy));
+    const named = new Set(
+      (await listUnder(['case:', 'normal-leaf:', 'pot-test:', 'draft:'])).flatMap(picturesNamedBy),
+    );
     await guarded(() =>
       database.pictures('readwrite', (store) => {
         for (const id of ids) {

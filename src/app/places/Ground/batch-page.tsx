@@ -6,8 +6,9 @@ import {
   type HeapReading,
   type Spreading,
 } from '../../../garden/ground-records.ts';
+import { heapNow } from '../../../garden/heap-now.ts';
 import { heatCurve } from '../../../garden/judge-batch.ts';
-import { airOf, heapNow } from '../../../garden/list-today.ts';
+import { airOf } from '../../../garden/list-today.ts';
 import { CELSIUS_BOUNDS } from '../../../garden/repair-ground.ts';
 import { isSuspected, releaseBatch, suspectBatch, whoReceived } from '../../../garden/trace-batches.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { BATCH_KINDS } from '../../../garden/ground-records.ts';
-import { heapNow } from '../../../garden/list-today.ts';
+import { heapNow } from '../../../garden/heap-now.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { newBatch } from '../../state/edit-ground.ts';
 import { garden, keepWithUndo } from '../../state/garden.ts';

@@ -301,6 +301,10 @@ function sayHappening(one: Happening): string {
       const leading = joinWords(one.look.leading.slice(0, 2).map(causeName), 'or');
       return `${one.kept.plant}. ${[verdictWord(one.look.verdict), leading].filter(Boolean).join(': ')}`;
     }
+    case 'pots-sown':
+      return WORDS.potsSown(one.batch.name);
+    case 'pots-told':
+      return WORDS.potsTold(one.batch.name, one.test.said?.verdict ?? 'go-on');
     case 'ended':
       return `${one.kept.plant}. ${one.kept.outcome ? WORDS.ended(sayEnd(one.kept.outcome)) : ''}`;
   }
@@ -324,10 +328,19 @@ function HappeningLine({ one, onOpen }: { readonly one: Happening } & Opens) {
         </a>
       </li>
     );
+  if (one.what === 'pots-sown' || one.what === 'pots-told')
+    return (
+      <li>
+        <a class="happening" href={`#/ground/batches/${encodeURIComponent(one.batch.id)}`}>
+          <span class="small soft">{describeDayAndYear(one.date)}</span>
+          <span>{says}</span>
+        </a>
+      </li>
+    );
   const open = (): void => {
     if (one.what === 'event') onOpen({ what: 'event', event: one.event });
     else if (one.what === 'spread') onOpen({ what: 'spread', batch: one.batch, given: one.given });
-    else onOpen({ what: 'planting', planting: one.planting });
+    else if ('planting' in one) onOpen({ what: 'planting', planting: one.planting });
   };
   return (
     <li class="happening">

@@ -90,5 +90,6 @@ function Stop({
 function whereOf(item: TodayItem): string {
   if (item.what === 'look') return hashOf({ place: 'book', caseId: item.kept.id });
   if (item.what === 'read-heap') return `#/ground/batches/${encodeURIComponent(item.batch.id)}`;
+  if (item.what === 'pot-test') return `#/ground/batches/${encodeURIComponent(item.test.batchId)}`;
   return hashOf({ place: 'ground', ...(item.bedId ? { bed: item.bedId } : {}) });
 }
