@@ -8,6 +8,7 @@ import { rank } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
 import { type Hemisphere, seasonOf } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
+import { findingFromPotTests } from './signs/finding-from-pot-tests.ts';
 import { answersOverLooks, findingsOverLooks } from './signs/findings-over-looks.ts';
 import type { SeenAtLook } from './signs/seen-at-look.ts';
 import type { Answers, Finding } from './signs/types.ts';
@@ -29,6 +30,11 @@ export interface TriageInput {
   readonly draws?: number;
   /** Questions that were answered "can't say": not offered again. */
   readonly cannotSay?: readonly string[];
+  /**
+   * What pot tests of the loads under this plant say of injury, as one Bayes factor a load (`testedLoadsUnder` of the garden).
+   * An answer about the pots by the grower counts instead.
+   */
+  readonly potTests?: readonly number[];
   /** What the settled cases of this garden have taught, as sums. */
   readonly garden?: GardenCounts;
 }
@@ -57,7 +63,9 @@ export function triage(input: TriageInput): TriageResult {
   const model = knowledgeModel();
   const { photos, earlier = [] } = input;
   const now: SeenAtLook = { date: input.answers.date ?? input.today, photos, answers: input.answers };
-  const findings = findingsOverLooks(now, earlier);
+  const seen = findingsOverLooks(now, earlier);
+  const tested = findingFromPotTests(input.potTests ?? [], seen);
+  const findings = tested ? [...seen, tested] : seen;
   const answers = answersOverLooks(now, earlier);
   const { crop, date } = answers;
   const { hemisphere, soilCelsius } = input;

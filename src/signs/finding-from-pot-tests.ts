@@ -1,0 +1,26 @@
+import { findingOf, SILENT_BELOW } from './findings-from-readings.ts';
+import type { Finding } from './types.ts';
+
+/**
+ * How strong a pot test may speak, whatever its pots say: samples can miss the bad corner of a heap, and labels get mixed up. Found injury
+ * counts at most as much as a grower's own word for it, which is 225 to 1; none found speaks against it 30 to 1 at most (ours).
+ */
+export const POT_TEST_BOUNDS = { least: 1 / 30, most: 200 } as const;
+
+/**
+ * What pot tests of the loads under a plant say of the sign `pot-test-injury`. One load that hurts is enough, so the strongest ratio
+ * counts where any speaks for it; where none does, the weakest of those that speak against it, since each load would have to be
+ * clean. Pure.
+ * @param ratios of each tested load: how much likelier what its pots showed is with injury by it than without
+ * @param said findings of the looks; where the grower has answered about the pots, that counts and this gives nothing
+ * @returns nothing where no test has spoken clearly
+ */
+export function findingFromPotTests(
+  ratios: readonly number[],
+  said: readonly Finding[] = [],
+): Finding | undefined {
+  if (ratios.length === 0 || said.some(({ sign }) => sign === 'pot-test-injury')) return undefined;
+  const ratio = Math.min(POT_TEST_BOUNDS.most, Math.max(POT_TEST_BOUNDS.least, ...ratios));
+  if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return undefined;
+  return findingOf('pot-test-injury', ratio, 'records');
+}
