@@ -8,7 +8,7 @@ import { rank } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
 import { type Hemisphere, seasonOf } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
-import { findingFromPotTests } from './signs/finding-from-pot-tests.ts';
+import { findingFromPotTests, isDecided } from './signs/finding-from-pot-tests.ts';
 import { answersOverLooks, findingsOverLooks } from './signs/findings-over-looks.ts';
 import type { SeenAtLook } from './signs/seen-at-look.ts';
 import type { Answers, Finding } from './signs/types.ts';
@@ -66,6 +66,7 @@ export function triage(input: TriageInput): TriageResult {
   const seen = findingsOverLooks(now, earlier);
   const tested = findingFromPotTests(input.potTests ?? [], seen);
   const findings = tested ? [...seen, tested] : seen;
+  const cannotSay = [...(input.cannotSay ?? []), ...(tested && isDecided(tested) ? ['pot-test'] : [])];
   const answers = answersOverLooks(now, earlier);
   const { crop, date } = answers;
   const { hemisphere, soilCelsius } = input;
@@ -80,7 +81,7 @@ export function triage(input: TriageInput): TriageResult {
     today: input.today,
     ...(crop === undefined ? {} : { crop }),
     ...(date === undefined ? {} : { season: seasonOf(date, input.hemisphere) }),
-    ...(input.cannotSay === undefined ? {} : { cannotSay: input.cannotSay }),
+    ...(cannotSay.length === 0 ? {} : { cannotSay }),
     ...(input.draws === undefined ? {} : { draws: input.draws }),
     ...(input.garden === undefined ? {} : { garden: gardenOdds(model, input.garden) }),
   });

@@ -7,6 +7,13 @@ import type { Finding } from './types.ts';
  */
 export const POT_TEST_BOUNDS = { least: 1 / 30, most: 200 } as const;
 
+/** A test that says more than this, either way, need not be sown again: the chance at which one stops (19 in 20 from even odds). */
+const DECIDED = 19;
+
+/** Has the pot test said so much that nobody should be asked to sow another? */
+export const isDecided = ({ ifPresent, ifAbsent }: Finding): boolean =>
+  Math.max(ifPresent / ifAbsent, ifAbsent / ifPresent) >= DECIDED;
+
 /**
  * What pot tests of the loads under a plant say of the sign `pot-test-injury`. One load that hurts is enough, so the strongest ratio
  * counts where any speaks for it; where none does, the weakest of those that speak against it, since each load would have to be

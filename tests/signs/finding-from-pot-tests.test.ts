@@ -30,8 +30,8 @@ describe('what pot tests say to the ranking', () => {
   });
 
   it('moves residue in the ranking as far as a check by eye does, and no other record is needed', () => {
-    const chance = (potTests?: readonly number[]): number => {
-      const { causes } = triage({
+    const ask = (potTests?: readonly number[]) =>
+      triage({
         photos: [],
         answers: {
           crop: 'tomato',
@@ -43,12 +43,16 @@ describe('what pot tests say to the ranking', () => {
         draws: 8,
         ...(potTests ? { potTests } : {}),
       });
-      return causes.find(({ id }) => id === 'residue-in-compost')!.probability;
-    };
+    const chance = (potTests?: readonly number[]): number =>
+      ask(potTests).causes.find(({ id }) => id === 'residue-in-compost')!.probability;
+    const offers = (potTests?: readonly number[]): boolean =>
+      ask(potTests).openQuestions.some(({ id }) => id === 'pot-test');
     const odds = (p: number): number => p / (1 - p);
     const before = odds(chance());
     expect(odds(chance([150]))).toBeGreaterThan(5 * before);
     expect(odds(chance([0.03]))).toBeLessThan(before / 5);
     expect(chance([1])).toBe(chance());
+    // Who has the answer is not asked to sow again; who has half an answer is.
+    expect([offers(), offers([3]), offers([150]), offers([0.03])]).toEqual([true, true, false, false]);
   });
 });
