@@ -1,8 +1,9 @@
-import { incompleteBeta, logGamma, normalCdf } from './special-functions.ts';
+import { betaBelow, logGamma } from '../pot-test/beta-functions.ts';
+import { normalCdf } from './normal-distribution.ts';
 
 /** Distribution function of Student's t with any positive degrees of freedom (Abramowitz and Stegun 26.7.1 by way of the incomplete beta function). */
 export function tCdf(t: number, df: number): number {
-  const tail = incompleteBeta(df / (df + t * t), df / 2, 0.5) / 2;
+  const tail = betaBelow(df / (df + t * t), df / 2, 0.5) / 2;
   return t > 0 ? 1 - tail : tail;
 }
 
@@ -42,7 +43,7 @@ export function noncentralTCdf(t: number, df: number, shift: number): number {
     const p = Math.exp(-half + j * Math.log(half) - logGamma(j + 1));
     const q = (shift / Math.SQRT2) * Math.exp(-half + j * Math.log(half) - logGamma(j + 1.5));
     weight += p;
-    sum += p * incompleteBeta(x, j + 0.5, df / 2) + q * incompleteBeta(x, j + 1, df / 2);
+    sum += p * betaBelow(x, j + 0.5, df / 2) + q * betaBelow(x, j + 1, df / 2);
     if (j > half && p < 1e-16) break;
   }
   return Math.min(1, Math.max(0, base + sum / 2));

@@ -5,6 +5,7 @@ declare module 'jstat' {
     betaln(a: number, b: number): number;
     ibeta(x: number, a: number, b: number): number;
     beta: { pdf(x: number, a: number, b: number): number; cdf(x: number, a: number, b: number): number };
+    normal: { cdf(x: number, mean: number, sd: number): number };
     studentt: { cdf(x: number, freedom: number): number; pdf(x: number, freedom: number): number };
     binomial: { pdf(k: number, n: number, p: number): number };
   }
