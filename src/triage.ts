@@ -4,7 +4,7 @@ import type { LeafReading } from './leaf/types.ts';
 import { compileKnowledge, type KnowledgeModel } from './ranker/knowledge-model.ts';
 import { drawLessons, type GardenLessons, type LessonCase } from './ranker/learn-lessons.ts';
 import { type GardenCounts, gardenOdds } from './ranker/learn-rates.ts';
-import { rank } from './ranker/rank.ts';
+import { type RankInput, rank, rankChancesOnly } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
 import { type Hemisphere, seasonOf } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
@@ -12,6 +12,7 @@ import { findingFromPotTests, isDecided } from './signs/finding-from-pot-tests.t
 import { answersOverLooks, findingsOverLooks } from './signs/findings-over-looks.ts';
 import type { SeenAtLook } from './signs/seen-at-look.ts';
 import type { Answers, Finding } from './signs/types.ts';
+import type { CauseId } from './signs/vocabulary.ts';
 import { workOutLeanings } from './signs/work-out-leanings.ts';
 
 /** Everything that is known about one look at a plant. Photos have been read by `readLeaf` before. */
@@ -60,6 +61,18 @@ export function knowledgeModel(): KnowledgeModel {
  * same result, on every device.
  */
 export function triage(input: TriageInput): TriageResult {
+  const { model, known } = gather(input);
+  const ranking = rank(model, known);
+  return { ...ranking, photos: input.photos, findings: known.findings, knowledge: model.version };
+}
+
+/** The chances of all causes that `triage` gives for the same, and nothing else; for whoever asks for many. Pure. */
+export function triageChances(input: TriageInput): ReadonlyMap<CauseId, number> {
+  const { model, known } = gather(input);
+  return rankChancesOnly(model, known);
+}
+
+function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly known: RankInput } {
   const model = knowledgeModel();
   const { photos, earlier = [] } = input;
   const now: SeenAtLook = { date: input.answers.date ?? input.today, photos, answers: input.answers };
@@ -74,7 +87,7 @@ export function triage(input: TriageInput): TriageResult {
     ...(hemisphere === undefined ? {} : { hemisphere }),
     ...(soilCelsius === undefined ? {} : { soilCelsius }),
   });
-  const ranking = rank(model, {
+  const known: RankInput = {
     findings,
     circumstances: circumstancesFromAnswers(answers, leanings),
     openLeanings: leanings,
@@ -84,8 +97,8 @@ export function triage(input: TriageInput): TriageResult {
     ...(cannotSay.length === 0 ? {} : { cannotSay }),
     ...(input.draws === undefined ? {} : { draws: input.draws }),
     ...(input.garden === undefined ? {} : { garden: gardenOdds(model, input.garden) }),
-  });
-  return { ...ranking, photos: input.photos, findings, knowledge: model.version };
+  };
+  return { model, known };
 }
 
 /** The settled cases of a garden, to learn from. */

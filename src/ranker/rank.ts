@@ -1,7 +1,7 @@
 import { cropMatches } from '../signs/crops.ts';
 import { familyOf } from '../signs/family-of.ts';
 import { SETTINGS, type SettingId } from '../signs/settings.ts';
-import type { CropId } from '../signs/vocabulary.ts';
+import type { CauseId, CropId } from '../signs/vocabulary.ts';
 import { isToTheMatter } from '../signs/when-to-ask.ts';
 import { type Attribution, attributeEvidence } from './attribute-evidence.ts';
 import { type Asked, chooseNextCheck } from './choose-next-check.ts';
@@ -116,12 +116,9 @@ function assumptions(
   ];
 }
 
-/**
- * Rank the causes of what is known of a plant: exact posterior over sets of up to three causes, ranges, reasons, next
- * checks and the verdict.
- */
-export function rank(model: KnowledgeModel, input: RankInput): Ranking {
-  const evidence = gatherEvidence(model, input);
+/** The exact posterior over sets of up to three causes, and all that it was made of. */
+function weigh(model: KnowledgeModel, known: Known) {
+  const evidence = gatherEvidence(model, known);
   const network = networkUnder(model, evidence);
   const out = ruledOut(model, evidence);
   const alive = model.causes.map((_, cause) => cause).filter((cause) => !out.has(cause));
@@ -130,6 +127,21 @@ export function rank(model: KnowledgeModel, input: RankInput): Ranking {
   const logWeights = weighSets(network, tables, sets, evidence);
   const posterior = normalise(logWeights);
   const chances = marginals(network.causes.length, sets, posterior);
+  return { evidence, network, out, sets, tables, logWeights, posterior, chances };
+}
+
+/** The chances of all causes as `rank` gives them, without ranges, reasons and checks: a fifth of the work. */
+export const rankChancesOnly = (model: KnowledgeModel, known: Known): ReadonlyMap<CauseId, number> => {
+  const { chances } = weigh(model, known);
+  return new Map(model.causes.map(({ id }, cause) => [id, chances[cause]!]));
+};
+
+/**
+ * Rank the causes of what is known of a plant: exact posterior over sets of up to three causes, ranges, reasons, next
+ * checks and the verdict.
+ */
+export function rank(model: KnowledgeModel, input: RankInput): Ranking {
+  const { evidence, network, out, sets, tables, logWeights, posterior, chances } = weigh(model, input);
   const ranges = drawRanges(network, sets, evidence, posterior, input.draws);
   const attribution = attributeEvidence(network, tables, sets, evidence, logWeights);
   const causes = model.causes.map(({ id }, cause): RankedCause => {

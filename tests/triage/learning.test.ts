@@ -25,10 +25,11 @@ const everyYear = [2023, 2024, 2025, 2026].map((year) => settled(['clubroot'], `
 
 describe('what a garden’s settled cases teach', () => {
   it('changes nothing while nothing is settled, or nothing but guesses', () => {
-    const plain = triage(look);
-    expect(triage({ ...look, garden: learn({ cases: [], today: TODAY }).counts })).toEqual(plain);
+    const brief = { ...look, draws: 10 };
+    const plain = triage(brief);
+    expect(triage({ ...brief, garden: learn({ cases: [], today: TODAY }).counts })).toEqual(plain);
     const guesses = [settled(['clubroot'], '2026-06-10', 'kale', { sureness: 0 })];
-    expect(triage({ ...look, garden: learn({ cases: guesses, today: TODAY }).counts })).toEqual(plain);
+    expect(triage({ ...brief, garden: learn({ cases: guesses, today: TODAY }).counts })).toEqual(plain);
   });
 
   it('lets a cause that comes back every year rise visibly, and says so among the reasons', () => {
@@ -63,6 +64,7 @@ describe('what a garden’s settled cases teach', () => {
         signs: { 'roots-swollen': 'seen', stunted: 'seen', 'recovers-overnight': 'seen' },
       },
       garden,
+      draws: 1,
     };
     expect(triage({ ...clear, garden: {} }).causes[0]!.id).toBe('clubroot');
     expect(triage(clear).causes[0]!.id).toBe('clubroot');

@@ -1,4 +1,4 @@
-import { weighAnswers } from '../../src/command/evaluate/weigh-answers.ts';
+import { weighAnswers, weighChances } from '../../src/command/evaluate/weigh-answers.ts';
 import type { RankedCause, Ranking } from '../../src/ranker/types.ts';
 import { checkAnswers } from '../../src/signs/check-answers.ts';
 import type { Answers } from '../../src/signs/types.ts';
@@ -40,10 +40,39 @@ export function lookAt({ crop, date, setting = {}, seen, absent }: Told): Seen {
   const told = { ...(crop ? { crop } : {}), ...(date ? { date } : {}), setting, signs };
   const { answers, faults } = checkAnswers(told);
   if (faults.length > 0) throw new RangeError(JSON.stringify(faults));
-  const ranking = weighAnswers(answers);
-  const of = (id: CauseId): RankedCause => ranking.causes.find((cause) => cause.id === id)!;
-  const p = (id: CauseId): number => of(id).probability;
-  return { ...ranking, first: ranking.causes[0]!.id, p, odds: (id) => p(id) / (1 - p(id)), of };
+  const key = JSON.stringify(answers);
+  const known = weighed.get(key) ?? weighLazily(answers);
+  weighed.set(key, known);
+  return known;
+}
+
+/** What was weighed before: the same answers always weigh the same. */
+const weighed = new Map<string, Seen>();
+
+/** Chances alone are weighed first; the whole ranking, five times the work, once something else of it is read. */
+function weighLazily(answers: Answers): Seen {
+  let chances: ReadonlyMap<CauseId, number> | undefined;
+  let ranking: Ranking | undefined;
+  const whole = (): Ranking => {
+    ranking ??= weighAnswers(answers);
+    return ranking;
+  };
+  const all = (): ReadonlyMap<CauseId, number> => {
+    chances ??= weighChances(answers);
+    return chances;
+  };
+  const p = (id: CauseId): number => all().get(id)!;
+  const own: Omit<Seen, keyof Ranking> = {
+    get first() {
+      return [...all()].reduce((most, cause) => (cause[1] > most[1] ? cause : most))[0];
+    },
+    p,
+    odds: (id) => p(id) / (1 - p(id)),
+    of: (id) => whole().causes.find((cause) => cause.id === id)!,
+  };
+  return new Proxy(own as Seen, {
+    get: (told, name) => (name in told ? told[name as keyof Seen] : whole()[name as keyof Ranking]),
+  });
 }
 
 /** Add to what was told. */

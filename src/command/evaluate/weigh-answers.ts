@@ -9,7 +9,7 @@ import { circumstancesFromAnswers } from '../../signs/circumstances-from-answers
 import { findingsFromAnswers } from '../../signs/findings-from-answers.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { CauseId } from '../../signs/vocabulary.ts';
-import { knowledgeModel, triage } from '../../triage.ts';
+import { knowledgeModel, type TriageInput, triage, triageChances } from '../../triage.ts';
 
 export type Chances = ReadonlyMap<CauseId, number>;
 
@@ -26,10 +26,19 @@ function knownFrom(answers: Answers): Known {
 /** Dates the verdict of a case that gives no date of its own. */
 const SOME_DAY = '2026-06-18';
 
-/** The ranking of answers without photos, as both faces give it; one draw, as the ranges are not scored. */
-export function weighAnswers(answers: Answers): Ranking {
-  return triage({ photos: [], answers, today: answers.date ?? SOME_DAY, draws: 1 });
-}
+const inputOf = (answers: Answers): TriageInput => ({
+  photos: [],
+  answers,
+  today: answers.date ?? SOME_DAY,
+  // The ranges are not scored.
+  draws: 1,
+});
+
+/** The ranking of answers without photos, as both faces give it, but for the ranges. */
+export const weighAnswers = (answers: Answers): Ranking => triage(inputOf(answers));
+
+/** The chances of that ranking alone: a fifth of the work. */
+export const weighChances = (answers: Answers): Chances => triageChances(inputOf(answers));
 
 function chancesOfSets(network: Network, evidence: Evidence, most: 1 | 3): Chances {
   const out = ruledOut(knowledgeModel(), evidence);
