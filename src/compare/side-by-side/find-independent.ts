@@ -52,9 +52,11 @@ export function findIndependent(units: readonly TrialUnit[]): Independent {
   return pure(groupUnits(units, (unit) => unit.bed + KEY + seasonOf(unit))) ? 'bed-season' : 'unit';
 }
 
-/** The block a unit is compared in where units count: its pair or block, else its bed, of its season. */
-export const blockOf = (unit: TrialUnit): string =>
-  `${seasonOf(unit)}${KEY}${unit.block ?? `bed${KEY}${unit.bed}`}`;
+/**
+ * The block a unit is compared in where units count: its bed in its season, and the pair or block in it. A block named over several beds is
+ * parted by them, or else plants of beds with one treatment would count one by one.
+ */
+export const blockOf = (unit: TrialUnit): string => [seasonOf(unit), unit.bed, unit.block ?? ''].join(KEY);
 
 /**
  * The block a whole bed is compared in: where beds change, the season; else the block all its units name, if that block

@@ -67,6 +67,7 @@ export interface TrialResult {
   readonly level: number;
   /** What was counted as separate evidence. */
   readonly independent: Independent;
+  /** What counted; plants one by one where some difference is only an indication. */
   readonly points: readonly TrialPoint[];
   /** Centre of each treatment that has points, in the order of the trial. Where blocks differ, the differences do not follow from these. */
   readonly centres: readonly {
@@ -153,7 +154,6 @@ export function readTrial(
 
   const { independent, points } = gatherPoints(trial.units, valued);
   const singles = unitPoints(valued, seasonOf);
-  const [counted, inBeds] = ratio ? [logged(points), logged(singles)] : [points, singles];
   const level = 1 - (1 - TRIAL_LEVEL) / ((met.length * (met.length - 1)) / 2);
   const bedCount = (wanted: string): number =>
     new Set(trial.units.filter(({ treatment }) => treatment === wanted).map(({ bed }) => bed)).size;
@@ -161,7 +161,8 @@ export function readTrial(
   const differences = met.flatMap((first, i) =>
     met.slice(i + 1).flatMap((second): TreatmentDifference[] => {
       const alone = independent === 'bed' && Math.min(bedCount(first), bedCount(second)) === 1;
-      const used = alone ? inBeds : counted;
+      const theirs = (alone ? singles : points).filter((point) => [first, second].includes(point.treatment));
+      const used = ratio ? logged(theirs) : theirs;
       const blocks = blocksFor(used, first, second);
       if (blocks.length === 0) return [];
       const shift = estimateShift(blocks, level);
@@ -183,13 +184,14 @@ export function readTrial(
     }),
   );
   const have = new Set(valued.map(({ id }) => id));
+  const shown = differences.some(({ standing }) => standing === 'indication') ? singles : points;
   return {
     scale,
     level: TRIAL_LEVEL,
     independent,
-    points: differences.some(({ standing }) => standing === 'indication') ? singles : points,
+    points: shown,
     centres: met.map((treatment) => {
-      const values = points.filter((point) => point.treatment === treatment).map(({ value }) => value);
+      const values = shown.filter((point) => point.treatment === treatment).map(({ value }) => value);
       return { treatment, centre: centreOf(values), count: values.length };
     }),
     differences,

@@ -75,6 +75,44 @@ describe('reading a trial', () => {
     expect(bad!.interval!.low).toBeGreaterThan(40 - 31);
   });
 
+  it('does not let one mixed bed turn plants of whole beds into evidence', () => {
+    const mixed = [...row('a', 'mixed', [10, 12, 14]), ...row('b', 'mixed', [11, 13, 15])];
+    const whole = (block?: string) => [
+      ...row('a', 'east', [10, 11, 12, 13], block ? { block } : {}),
+      ...row('b', 'west', [50, 51, 52, 53], block ? { block } : {}),
+    ];
+    for (const block of [undefined, '1']) {
+      const { trial, readings } = makeTrial([...mixed, ...whole(block)]);
+      const { differences, warnings } = readTrial(trial, readings);
+      expect(differences[0]).toMatchObject({ counts: [3, 3], estimate: 1, word: 'open' });
+      expect(warnings).toContain('treatment-alone-in-block');
+    }
+  });
+
+  it('takes halves of beds as pairs', () => {
+    const halved = (bed: string, level: number) => [
+      ...row('dug', `${bed} left`, [level, level + 1, level + 2], { block: bed }),
+      ...row('not', `${bed} right`, [level + 3, level + 4, level + 5], { block: bed }),
+    ];
+    const three = makeTrial([...halved('x', 10), ...halved('y', 30), ...halved('z', 20)]);
+    expect(readTrial(three.trial, three.readings)).toMatchObject({
+      independent: 'bed',
+      differences: [{ standing: 'trial', estimate: 3, counts: [3, 3], word: 'more' }],
+    });
+    const one = makeTrial(halved('x', 10));
+    expect(readTrial(one.trial, one.readings).differences[0]!.standing).toBe('indication');
+  });
+
+  it('bears a plant of nought in a bed whose centre has a ratio', () => {
+    const { trial, readings } = makeTrial([
+      ...row('a', 'b1', [0, 10, 11, 12]),
+      ...row('a', 'b2', [10, 11, 12, 13]),
+      ...row('b', 'b3', [20, 21, 22, 23]),
+      ...row('b', 'b4', [21, 22, 23, 24]),
+    ]);
+    expect(readTrial(trial, readings, { scale: 'ratio' }).differences[0]!.estimate).toBeGreaterThan(1.8);
+  });
+
   it('calls one bed a side an indication, whatever the plants say', () => {
     const { trial, readings } = makeTrial([
       ...row('dug', 'east', [10, 11, 12, 13, 14]),
