@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readTrial } from '../../../src/compare/side-by-side/read-trial.ts';
+import { readingFromPhoto } from '../../../src/compare/side-by-side/reading-from-photo.ts';
 import type { TrialReading } from '../../../src/compare/side-by-side/trial.ts';
 import { makeTrial, row } from './make-trial.ts';
 import r from './references/r-answers.json';
@@ -263,6 +264,28 @@ describe('reading a trial', () => {
     const [single] = readTrial(lone.trial, lone.readings).differences;
     expect(single).toMatchObject({ word: 'open', estimate: 2 });
     expect(single).not.toHaveProperty('interval');
+  });
+
+  it('takes readings from photos, and none where the measure was not taken', () => {
+    const measures = { 'chlorotic-fraction': { value: 0.2, se: 0.03 } };
+    expect(readingFromPhoto('u1', '2026-06-01', measures, 'chlorotic-fraction')).toEqual({
+      unit: 'u1',
+      date: '2026-06-01',
+      value: 0.2,
+      se: 0.03,
+    });
+    expect(readingFromPhoto('u1', '2026-06-01', measures, 'lost-fraction')).toBeUndefined();
+    // Two leaves of a plant, photographed on one day: their mean, with the error of a mean.
+    const { trial } = makeTrial([...row('a', 'b', [0, 0]), ...row('b', 'b', [0, 0])], {
+      by: 'photo',
+      measure: 'chlorotic-fraction',
+    });
+    const readings = trial.units.flatMap(({ id }, i) =>
+      [0.1, 0.3].map((value) => ({ unit: id, date: '2026-06-01', value: value + i / 10, se: 0.02 })),
+    );
+    expect(readTrial(trial, readings).points.map(({ value }) => value)).toEqual(
+      [0.2, 0.3, 0.4, 0.5].map((v) => near(v)),
+    );
   });
 
   it('compares only treatments that met in a block', () => {
