@@ -1,5 +1,4 @@
 export const HELP_WORDS = {
-  title: 'Help and settings',
   what: {
     title: 'What this is',
     lines: [

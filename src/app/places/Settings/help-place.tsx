@@ -1,40 +1,13 @@
 import './help-place.css';
-import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
-import { HELP_WORDS as WORDS } from '../../words/help.ts';
-import { OfflineState } from './offline-state.tsx';
-import { SettingsForm } from './settings-form.tsx';
-import { StorageState } from './storage-state.tsx';
+import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
 
-/* Packing and unpacking files weighs. */
-const BackupPart = onUse(() => import('./backup-part.tsx').then((part) => part.BackupPart));
+const HelpPage = onUse(() => import('./help-page.tsx').then((part) => part.HelpPage));
 
-/** Behind the one quiet mark: settings, what is stored, what the tool is and cannot do. */
-export function HelpPlace() {
-  return (
-    <div class="help stack-wide">
-      <h1 tabIndex={-1}>{WORDS.title}</h1>
-      <SettingsForm />
-      <BackupPart />
-      <Chapter {...WORDS.what} />
-      <Chapter {...WORDS.not} />
-      <Chapter {...WORDS.how} />
-      <Chapter {...WORDS.photos} />
-      <Chapter {...WORDS.privacy} />
-      <DemoWayIn />
-      <StorageState />
-      <OfflineState />
-    </div>
-  );
-}
-
-function Chapter({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
-  return (
-    <section class="stack-close">
-      <h2>{title}</h2>
-      {lines.map((line) => (
-        <p key={line}>{line}</p>
-      ))}
-    </section>
-  );
-}
+/** Behind the one quiet mark: a page that is fetched on use under a heading that is there at once, to be focused. */
+export const HelpPlace = () => (
+  <div class="help stack-wide">
+    <h1 tabIndex={-1}>{WORDS.help}</h1>
+    <HelpPage />
+  </div>
+);

@@ -1,0 +1,38 @@
+import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { HELP_WORDS as WORDS } from '../../words/help.ts';
+import { OfflineState } from './offline-state.tsx';
+import { SettingsForm } from './settings-form.tsx';
+import { StorageState } from './storage-state.tsx';
+
+/* Packing and unpacking files weighs. */
+const BackupPart = onUse(() => import('./backup-part.tsx').then((part) => part.BackupPart));
+
+/** Settings, what is stored, what the tool is and cannot do. */
+export function HelpPage() {
+  return (
+    <>
+      <SettingsForm />
+      <BackupPart />
+      <Chapter {...WORDS.what} />
+      <Chapter {...WORDS.not} />
+      <Chapter {...WORDS.how} />
+      <Chapter {...WORDS.photos} />
+      <Chapter {...WORDS.privacy} />
+      <DemoWayIn />
+      <StorageState />
+      <OfflineState />
+    </>
+  );
+}
+
+function Chapter({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
+  return (
+    <section class="stack-close">
+      <h2>{title}</h2>
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </section>
+  );
+}
