@@ -64,14 +64,29 @@ const OF_THE_BEGINNING: ReadonlySet<string> = new Set<SettingId>([
   'soil-celsius',
 ]);
 
-/** The answers of this look, with the circumstances that only earlier looks were told. Signs stay those of this look. Pure. */
+/**
+ * The answers of this look, with the circumstances that only earlier looks were told. Signs stay those of this look. What an
+ * earlier look had from records stays marked so, and goes where the grower says by now that it does not hold. Pure.
+ */
 export function answersOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[]): Answers {
+  if (earlier.length === 0) return now.answers;
   const newestFirst = [now, ...[...earlier].sort((a, b) => (a.date < b.date ? 1 : -1))];
+  const denied = now.answers.notAsRecorded ?? [];
   const setting: Record<string, unknown> = {};
+  const recorded = new Set<SettingId>();
   for (const { answers } of newestFirst) {
-    for (const [id, value] of Object.entries(answers.setting)) {
-      if (!(id in setting) || OF_THE_BEGINNING.has(id)) setting[id] = value;
+    for (const [key, value] of Object.entries(answers.setting)) {
+      const id = key as SettingId;
+      const isRecorded = answers.recorded?.includes(id) ?? false;
+      if ((id in setting && !OF_THE_BEGINNING.has(id)) || (isRecorded && denied.includes(id))) continue;
+      setting[id] = value;
+      if (isRecorded) recorded.add(id);
+      else recorded.delete(id);
     }
   }
-  return { ...now.answers, setting: setting as Answers['setting'] };
+  return {
+    ...now.answers,
+    setting: setting as Answers['setting'],
+    ...(recorded.size > 0 ? { recorded: [...recorded] } : {}),
+  };
 }

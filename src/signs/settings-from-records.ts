@@ -37,6 +37,9 @@ export interface PlantOfRecords {
   /** Day of the look. */
   readonly date: string;
   readonly hemisphere?: Hemisphere | undefined;
+  /** What the grower says of it, where no planting and no bed does: whether the weather counts hangs on it. */
+  readonly crop?: CropId | undefined;
+  readonly place?: SettingValue<'place'> | undefined;
 }
 
 /**
@@ -82,6 +85,16 @@ const BOTANICAL: readonly CropGroup[] = [
   'goosefoot',
   'carrot-family',
   'allium',
+];
+
+/** What only makes sense to ask where compost, manure or hay went on. */
+const OF_COMPOST: readonly SettingId[] = [
+  'compost-kinds',
+  'compost-state',
+  'compost-celsius',
+  'compost-age',
+  'compost-ammonia',
+  'hay-source',
 ];
 
 /** A batch as it went onto the bed. */
@@ -141,7 +154,7 @@ export function settingsFromRecords(garden: Garden, plant: PlantOfRecords): From
   const brought = bed ? broughtTo(garden, bed.id, planting?.id, plant.date) : [];
   addCompost(found, brought, plant.date);
   const crop = isCrop(planting?.crop) ? planting.crop : undefined;
-  addWeather(found, garden, crop, bed, planting, plant.date);
+  addWeather(found, garden, crop ?? plant.crop, plant.place ?? bed?.place, planting, plant.date);
   const since = brought.filter(({ given }) => given.how === 'mixed-in').at(-1)?.given.date;
   return {
     ...(crop ? { crop } : {}),
@@ -252,6 +265,8 @@ function addCompost(found: Found, brought: readonly Brought[], date: string): vo
     const said = kinds.filter((kind) => listed.some(({ batch }) => batch.what === kind));
     found.put('compost-kinds', said, ...batchesOf(listed));
   }
+  // Who wrote down what went on this year, and it was wood alone, is not asked what else did, nor how ripe it was.
+  if (recent.length > 0 && listed.length === 0) found.covered.push(...OF_COMPOST);
   const wood = within(DAYS.wood).filter(({ batch }) => isWoody(batch));
   const mixedWood = wood.filter(({ given }) => given.how === 'mixed-in');
   const woodOnTop = wood.filter(
@@ -259,6 +274,7 @@ function addCompost(found: Found, brought: readonly Brought[], date: string): vo
   );
   if (mixedWood.length > 0) found.put('wood-in-root-zone', true, ...batchesOf(mixedWood));
   if (woodOnTop.length > 0) found.put('wood-on-surface', true, ...batchesOf(woodOnTop));
+  else if (mixedWood.length > 0) found.covered.push('wood-on-surface');
   // Wood rots longest: where there is any among the roots, it sets the time.
   const mixed = mixedWood.at(-1) ?? recent.filter(({ given }) => given.how === 'mixed-in').at(-1);
   if (mixed)
@@ -328,12 +344,12 @@ function addWeather(
   found: Found,
   garden: Garden,
   crop: CropId | undefined,
-  bed: BedRecord | undefined,
+  place: string | undefined,
   planting: PlantingRecord | undefined,
   date: string,
 ): void {
   // Under a roof it is another weather than the one that was written down.
-  if (bed?.place === 'under-cover' || bed?.place === 'windowsill') return;
+  if (place === 'under-cover' || place === 'windowsill') return;
   const from = dayAfter(date, 1 - DAYS.weather);
   const outSince = planting?.plantedOn !== undefined && planting.plantedOn > from ? planting.plantedOn : from;
   const days = garden.weather.filter((day) => !day.forecast && day.date >= from && day.date <= date);
@@ -355,16 +371,62 @@ function addWeather(
 }
 
 /**
- * The answers with everything that records supply filled in. What the grower answers stays, so a record can be overruled by
- * answering, or by naming the setting in `overruled` ("no, and I cannot say").
+ * What the records still say once the grower says that some of it does not hold. Whoever says that a load never went on, or
+ * that it is no wood, need not also say that it was not mixed in: what stands on that load alone goes too. What was not asked
+ * because of it may be asked again.
  */
-export function withRecords(
-  answers: Answers,
-  records: FromRecords,
-  overruled: readonly SettingId[] = [],
-): Answers {
-  const filled = Object.entries(records.settings).filter(
-    ([id]) => answers.setting[id as SettingId] === undefined && !overruled.includes(id as SettingId),
+export function withoutOverruled(records: FromRecords, overruled: readonly SettingId[]): FromRecords {
+  if (overruled.length === 0) return records;
+  const loadsOf = (id: SettingId): string[] => records.settings[id]?.says.map((one) => one.id) ?? [];
+  const kinds = loadsOf('compost-kinds');
+  const denied = new Set([
+    ...(overruled.includes('compost-kinds') ? kinds : []),
+    ...(overruled.includes('wood-in-root-zone')
+      ? loadsOf('wood-in-root-zone').filter((id) => !kinds.includes(id))
+      : []),
+  ]);
+  const falls = (id: SettingId, { says }: RecordedSetting): boolean =>
+    overruled.includes(id) ||
+    (says.length > 0 && says.every((one) => one.kind === 'batch' && denied.has(one.id)));
+  const standing = (Object.entries(records.settings) as [SettingId, RecordedSetting][]).filter(
+    ([id, recorded]) => !falls(id, recorded),
+  );
+  const settings: FromRecords['settings'] = Object.fromEntries(standing);
+  const { soil, warmth, ...others } = records;
+  return {
+    ...others,
+    settings,
+    covered:
+      denied.size > 0 ? [] : records.covered.filter((id) => !overruled.includes(REASON_TO_SKIP[id] ?? id)),
+    // The warmth is counted from the day on which something was mixed in.
+    ...(settings['weeks-since-mixed-in'] && soil ? { soil } : {}),
+    ...(settings['weeks-since-mixed-in'] && warmth ? { warmth } : {}),
+  };
+}
+
+/** Of what is not asked: the setting that makes it needless. */
+const REASON_TO_SKIP: { readonly [Id in SettingId]?: SettingId } = {
+  'recent-temperature': 'cold-days',
+  'weeks-since-mixed-in': 'compost-kinds',
+};
+
+/** Recorded settings that do not hold: set aside by name, or answered otherwise. */
+export const overruledIn = ({ setting, notAsRecorded = [] }: Answers, records: FromRecords): SettingId[] => {
+  const other = (Object.entries(records.settings) as [SettingId, RecordedSetting][])
+    .filter(([id, { value }]) => setting[id] !== undefined && !isSame(setting[id], value))
+    .map(([id]) => id);
+  return [...new Set([...notAsRecorded, ...other])];
+};
+
+const isSame = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+/**
+ * The answers with everything that records supply filled in. What the grower answers stays: a record is overruled by answering
+ * otherwise, or by naming the setting in `notAsRecorded` ("no, and I cannot say").
+ */
+export function withRecords(answers: Answers, records: FromRecords): Answers {
+  const filled = Object.entries(withoutOverruled(records, overruledIn(answers, records)).settings).filter(
+    ([id]) => answers.setting[id as SettingId] === undefined,
   ) as [SettingId, RecordedSetting][];
   const crop = answers.crop ?? records.crop;
   const variety = answers.variety ?? records.variety;

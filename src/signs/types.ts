@@ -28,6 +28,8 @@ export interface Answers {
   readonly overruled?: readonly SignId[];
   /** Settings that nobody was asked: the garden's records gave them. */
   readonly recorded?: readonly SettingId[];
+  /** Settings where the person overrules the records: what they say is set aside, and may be asked. */
+  readonly notAsRecorded?: readonly SettingId[];
 }
 
 /**

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { seePhoto } from '../../src/app/demo/at-build/see-photos.ts';
-import { buildDemo, growingHalf } from '../../src/app/demo/build-demo.ts';
+import { buildDemo } from '../../src/app/demo/build-demo.ts';
+import { growingHalf } from '../../src/app/demo/growing-half.ts';
 import { inventGround } from '../../src/app/demo/invent-ground.ts';
 import { listPhotos } from '../../src/app/demo/list-photos.ts';
 import type { SeenPhoto } from '../../src/app/demo/seen-photo.ts';

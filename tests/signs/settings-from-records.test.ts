@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkAnswers } from '../../src/signs/check-answers.ts';
-import { settingsFromRecords, withRecords } from '../../src/signs/settings-from-records.ts';
+import { settingsFromRecords, withoutOverruled, withRecords } from '../../src/signs/settings-from-records.ts';
 import type { Answers } from '../../src/signs/types.ts';
 import { triage } from '../../src/triage.ts';
 import { garden, record, weather } from '../garden/small-garden.ts';
@@ -245,14 +245,41 @@ describe('a case whose ranking turns on what went on the bed in spring', () => {
     expect([...Object.keys(found.settings), ...found.covered].filter((id) => asked.has(id))).toEqual([]);
   });
 
+  it('asks neither what else went on nor how ripe it was, where wood alone was dug in', () => {
+    const { settings, covered } = settingsFromRecords(
+      garden(bed, kale, batch('chips', 'wood-chips', '2026-04-10', 'mixed-in')),
+      kalePlant,
+    );
+    expect(settings['wood-in-root-zone']?.value).toBe(true);
+    expect(settings).not.toHaveProperty('compost-kinds');
+    expect(covered).toEqual(
+      expect.arrayContaining(['compost-kinds', 'compost-state', 'hay-source', 'wood-on-surface']),
+    );
+    const open = withoutOverruled(
+      settingsFromRecords(
+        garden(bed, kale, batch('chips', 'wood-chips', '2026-04-10', 'mixed-in')),
+        kalePlant,
+      ),
+      ['wood-in-root-zone'],
+    );
+    expect(Object.keys(open.settings)).not.toEqual(expect.arrayContaining(['weeks-since-mixed-in']));
+    expect(open.settings).not.toHaveProperty('bed-disturbed');
+    expect(open.covered).toEqual([]);
+  });
+
   it('can be overruled by an answer, or by naming what does not hold', () => {
     const { found, answers } = rankWith(raw);
     expect(answers.recorded).toContain('compost-kinds');
-    const told = withRecords({ ...said, setting: { 'compost-kinds': ['none'] } }, found, [
-      'wood-in-root-zone',
-    ]);
+    const denied = { 'compost-kinds': ['none'] } as const;
+    const told = withRecords({ ...said, setting: denied, notAsRecorded: ['wood-in-root-zone'] }, found);
     expect(told.setting['compost-kinds']).toEqual(['none']);
     expect(told.setting).not.toHaveProperty('wood-in-root-zone');
+    // What stands on the denied load alone falls with it; what the bed and the planting say does not.
+    expect(told.setting).not.toHaveProperty('weeks-since-mixed-in');
+    expect(told.setting).not.toHaveProperty('compost-state');
+    expect(told.setting.place).toBe(answers.setting.place);
+    const restored = withRecords(said, found);
+    expect(restored).toEqual(answers);
     expect(told.recorded).not.toContain('compost-kinds');
     expect(
       checkAnswers({ ...told, recorded: undefined }).faults.filter(({ at }) => at.startsWith('setting')),

@@ -4,7 +4,6 @@ import type { PlantingRecord } from '../../garden/ground-records.ts';
 import type { CaseRecord, GardenRecord } from '../../garden/records.ts';
 import { settleCase, shownAtLooks } from '../../garden/settle-case.ts';
 import type { LeafReading } from '../../leaf/types.ts';
-import type { Hemisphere } from '../../season/season-of.ts';
 import type { SeenAtLook } from '../../signs/seen-at-look.ts';
 import { settingsFromRecords, withRecords } from '../../signs/settings-from-records.ts';
 import type { CropId } from '../../signs/vocabulary.ts';
@@ -12,16 +11,13 @@ import { triage } from '../../triage.ts';
 import { emptyDraft } from '../state/draft.ts';
 import { chancesOf, recordLook } from '../state/keep-look.ts';
 import type { KeptLook } from '../state/kept.ts';
+import { growingHalf } from './growing-half.ts';
 import { INVENTED_CASES, type InventedCase } from './invent-cases.ts';
 import { dayBefore, demoStamp, inventGround } from './invent-ground.ts';
 import { photosOfLook } from './list-photos.ts';
 
 /** What was read off the photo of this id. */
 export type ReadingOf = (photoId: string) => LeafReading;
-
-/** The half of the earth where it is the growing season on a day: the demo is always in mid-season. */
-export const growingHalf = (day: string): Hemisphere =>
-  Number(day.slice(5, 7)) >= 5 && Number(day.slice(5, 7)) <= 10 ? 'north' : 'south';
 
 /**
  * The invented garden as of `today` (`YYYY-MM-DD`), or some of its cases. Beds, weather and what the grower said are made up;

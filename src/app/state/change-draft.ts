@@ -4,7 +4,7 @@ import type { SettingId } from '../../signs/settings.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { AskableId, CropId, SignId } from '../../signs/vocabulary.ts';
 import { PHOTO_ROLES } from '../words/roles.ts';
-import type { Draft, DraftPhoto, Said, Step } from './draft.ts';
+import type { Draft, DraftPhoto, Said, Step, Where } from './draft.ts';
 
 export const MOST_PHOTOS = 4;
 /** Deep enough to take back a whole walk through the questions. */
@@ -29,6 +29,14 @@ export type DraftChange =
     }
   | { readonly kind: 'cannot-say'; readonly id: string }
   | { readonly kind: 'overrule'; readonly sign: SignId; readonly overruled: boolean }
+  | {
+      readonly kind: 'stand-in';
+      readonly where: Where | undefined;
+      /** What the planting says of itself. */
+      readonly crop?: CropId;
+      readonly variety?: string;
+    }
+  | { readonly kind: 'overrule-record'; readonly setting: SettingId; readonly overruled: boolean }
   | { readonly kind: 'undo' }
   | {
       readonly kind: 'add-photos';
@@ -62,7 +70,7 @@ export type DraftChange =
 export function changeDraft(draft: Draft, change: DraftChange): Draft {
   switch (change.kind) {
     case 'choose-crop':
-      return say(draft, ['crop'], withAnswers(draft, { crop: change.crop }));
+      return say(draft, ['crop'], chooseCrop(draft, change.crop));
     case 'name-variety':
       return { ...draft, ...withAnswers(draft, { variety: change.variety || undefined }) };
     case 'answer-signs':
@@ -79,13 +87,17 @@ export function changeDraft(draft: Draft, change: DraftChange): Draft {
       );
     case 'cannot-say':
       return say(draft, [change.id], {
-        answers: draft.answers,
+        ...saidOf(draft),
         cannotSay: union(draft.cannotSay, [change.id]),
       });
     case 'overrule':
       return say(draft, [change.sign], overrule(draft, change.sign, change.overruled));
+    case 'stand-in':
+      return withBedOf(draft, say(draft, ['where'], standIn(draft, change)));
+    case 'overrule-record':
+      return say(draft, [change.setting], overruleRecord(draft, change.setting, change.overruled));
     case 'undo':
-      return undo(draft);
+      return withBedOf(draft, undo(draft));
     case 'set-date':
       return { ...draft, dateSaid: change.day };
     case 'set-words':
@@ -112,17 +124,66 @@ const union = (some: readonly string[], more: readonly string[]): string[] => [
 
 /** Records a step, so that it can be taken back. */
 function say(draft: Draft, about: readonly string[], after: Said): Draft {
-  const step: Step = { about, before: { answers: draft.answers, cannotSay: draft.cannotSay } };
-  return { ...draft, ...after, steps: [...draft.steps, step].slice(-MOST_STEPS) };
+  const step: Step = { about, before: saidOf(draft) };
+  const { where: _where, ...rest } = draft;
+  return { ...rest, ...after, steps: [...draft.steps, step].slice(-MOST_STEPS) };
+}
+
+const saidOf = ({ answers, cannotSay, where }: Said): Said => ({
+  answers,
+  cannotSay,
+  ...(where ? { where } : {}),
+});
+
+/** Another crop than the planting's is another plant, in the same bed. */
+function chooseCrop(draft: Said, crop: CropId | undefined): Said {
+  const said = withAnswers(draft, { crop });
+  if (!said.where || crop === draft.answers.crop) return said;
+  const { plantingId: _planting, ...where } = said.where;
+  return { ...said, where };
+}
+
+/** Crop and variety follow the planting; what was overruled was said of another place. */
+function standIn(
+  draft: Said,
+  { where, crop, variety }: Extract<DraftChange, { readonly kind: 'stand-in' }>,
+): Said {
+  const { where: before, answers, cannotSay } = draft;
+  const isOther = before?.plantingId !== undefined || (crop !== undefined && crop !== answers.crop);
+  const named = where?.plantingId && (variety ?? (isOther ? undefined : answers.variety));
+  return {
+    answers: tidy({
+      ...answers,
+      ...(where?.plantingId ? { crop: crop ?? answers.crop, variety: named } : {}),
+      notAsRecorded: undefined,
+    }),
+    cannotSay,
+    ...(where ? { where } : {}),
+  };
+}
+
+/** The bed's name for the case follows the bed, unless the grower has put it in other words. */
+function withBedOf(before: Draft, after: Draft): Draft {
+  const own = before.bed.trim() !== '' && before.bed !== before.where?.bed;
+  return own || before.where === after.where ? after : { ...after, bed: after.where?.bed ?? '' };
+}
+
+function overruleRecord(draft: Said, setting: SettingId, overruled: boolean): Said {
+  const others = (draft.answers.notAsRecorded ?? []).filter((id) => id !== setting);
+  const all = overruled ? [...others, setting] : others;
+  // An answer of one's own gives way to the records with it.
+  const said = answerSetting(draft, setting, undefined);
+  return withAnswers(said, { notAsRecorded: all.length > 0 ? all : undefined });
 }
 
 function undo(draft: Draft): Draft {
   const last = draft.steps.at(-1);
   if (!last) return draft;
   // The variety is typed, not answered: taking back an answer must not take it along.
-  const { variety } = draft.answers;
+  const variety = last.about.includes('where') ? last.before.answers.variety : draft.answers.variety;
+  const { where: _where, ...rest } = draft;
   return {
-    ...draft,
+    ...rest,
     ...last.before,
     answers: tidy({ ...last.before.answers, variety }),
     steps: draft.steps.slice(0, -1),
@@ -138,8 +199,8 @@ function tidy(answers: LooseAnswers): Answers {
 }
 
 const withAnswers = (draft: Said, more: LooseAnswers): Said => ({
+  ...saidOf(draft),
   answers: tidy({ ...draft.answers, ...more }),
-  cannotSay: draft.cannotSay,
 });
 
 function answerSigns(
@@ -156,7 +217,7 @@ function answerSigns(
     if (answer === 'seen' || answer === 'absent') signs[id] = answer;
   }
   if (check !== undefined) cannotSay.add(check);
-  return { answers: tidy({ ...draft.answers, signs: signs as Answers['signs'] }), cannotSay: [...cannotSay] };
+  return { ...withAnswers(draft, { signs: signs as Answers['signs'] }), cannotSay: [...cannotSay] };
 }
 
 function answerSetting(draft: Said, setting: SettingId, value: unknown): Said {
@@ -164,7 +225,7 @@ function answerSetting(draft: Said, setting: SettingId, value: unknown): Said {
   if (value === undefined) delete settings[setting];
   else settings[setting] = value;
   return {
-    answers: tidy({ ...draft.answers, setting: settings as Answers['setting'] }),
+    ...withAnswers(draft, { setting: settings as Answers['setting'] }),
     cannotSay: draft.cannotSay.filter((id) => id !== setting),
   };
 }

@@ -25,14 +25,23 @@ export interface DraftPhoto {
 export const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean =>
   (!reading || stale === true) && !failed;
 
+/** The bed that a plant stands in, and the planting it belongs to, as chosen from the records. */
+export interface Where {
+  readonly bedId: string;
+  /** The bed's name when it was chosen. */
+  readonly bed: string;
+  readonly plantingId?: string;
+}
+
 /** What a person says; undo takes back one step of it. */
 export interface Said {
   readonly answers: Answers;
   readonly cannotSay: readonly string[];
+  readonly where?: Where;
 }
 
 export interface Step {
-  /** Ids that the step answered: signs, settings, checks or `crop`. */
+  /** Ids that the step answered: signs, settings, checks, `crop` or `where`. */
   readonly about: readonly string[];
   readonly before: Said;
 }

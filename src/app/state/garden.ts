@@ -63,16 +63,27 @@ export async function changeGround<R extends GroundRecord>(
 /** Deletes a record of the ground; the bar offers it back. */
 export async function deleteGround(record: GroundRecord, says: string): Promise<boolean> {
   const done = await changeGround(record, (found) => ({ ...found, deletedAt: nowStamp() }));
-  if (done) offerUndo({ says, undo: () => bringBackGround(record) });
+  if (done)
+    offerUndo({
+      says,
+      undo: async () => {
+        await bringBackGround(record);
+      },
+    });
   return done;
 }
 
-export async function bringBackGround(record: GroundRecord): Promise<void> {
-  await changeGround(record, ({ deletedAt: _deletedAt, ...found }) => found as GroundRecord);
-}
+/** True when it is there again. */
+export const bringBackGround = (record: GroundRecord): Promise<boolean> =>
+  changeGround(record, ({ deletedAt: _deletedAt, ...found }) => found as GroundRecord);
 
-const stored = (record: GroundRecord): GroundRecord | undefined =>
-  groundRecords.value?.find(({ kind, id }) => kind === record.kind && id === record.id);
+/** A record of the ground as it is stored now, a deleted one too. */
+export const onRecord = <Kind extends GroundRecord['kind']>(kind: Kind, id: string | undefined) =>
+  groundRecords.value?.find((one) => one.kind === kind && one.id === id) as
+    | Extract<GroundRecord, { kind: Kind }>
+    | undefined;
+
+const stored = (record: GroundRecord): GroundRecord | undefined => onRecord(record.kind, record.id);
 
 /** The record as it is stored now, or the one at hand where it never was. */
 export const latest = <R extends GroundRecord>(record: R): R => (stored(record) as R | undefined) ?? record;

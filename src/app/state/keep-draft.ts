@@ -1,7 +1,7 @@
 import { isBusy } from './draft.ts';
 import { recordLook } from './keep-look.ts';
 import { askToPersist, cases, keptChanged, nowStamp, store, tryStore } from './kept.ts';
-import { draft, ranking } from './look-session.ts';
+import { answersInHand, draft, ranking } from './look-session.ts';
 import { dropPhotos, keepPicturesAgain } from './pictures.ts';
 
 /** Longest wait for a photo that is being read again, ms; then the look is kept with what there is. */
@@ -34,6 +34,7 @@ export async function keepLook(): Promise<string | undefined> {
     nowStamp(),
     { caseId: body.caseId ?? crypto.randomUUID(), lookId: crypto.randomUUID() },
     found,
+    answersInHand.value,
   );
   // Pictures first: a case must never name a picture that was not stored.
   if (!(await keepPicturesAgain(body.photos.map(({ id }) => id)))) return undefined;

@@ -1,5 +1,6 @@
 import { type CaseRecord, type LookSummary, RECORDS_SCHEMA } from '../../garden/records.ts';
 import { LEAST_KEPT } from '../../ranker/learn-score.ts';
+import type { Answers } from '../../signs/types.ts';
 import type { TriageResult } from '../../triage.ts';
 import { ROLE_UNSAID } from '../words/roles.ts';
 import { type Draft, dateOfLook } from './draft.ts';
@@ -18,6 +19,7 @@ export interface LookToKeep {
 /**
  * The records that keep a look: the look itself with its ranking as it stood, its summary for lists, and the case it
  * belongs to (a new one unless `found` is given). `now`: ISO 8601, UTC. Pure.
+ * @param answers what was said, with what the records supplied: kept as the ranking had it
  */
 export function recordLook(
   draft: Draft,
@@ -25,6 +27,7 @@ export function recordLook(
   now: string,
   ids: { readonly caseId: string; readonly lookId: string },
   found?: CaseRecord,
+  answers: Answers = draft.answers,
 ): LookToKeep {
   const date = dateOfLook(draft).day;
   const stamp = { schema: RECORDS_SCHEMA, changedAt: now };
@@ -38,7 +41,7 @@ export function recordLook(
     caseId: ids.caseId,
     date,
     photos,
-    answers: { ...draft.answers, date },
+    answers: { ...answers, date },
     cannotSay: draft.cannotSay,
     note: draft.note.trim(),
     ...(result ? { ranking: rankingToKeep(result), knowledge: result.knowledge } : {}),
@@ -55,11 +58,13 @@ export function recordLook(
     photos: photos.map(({ id }) => id),
     ...(result ? { lookAgain: result.verdict.lookAgain } : {}),
   };
-  const { crop, variety } = draft.answers;
+  const { crop, variety } = answers;
+  const { where } = draft;
+  const { bedId: _bed, plantingId: _planting, ...before } = found ?? {};
   const kept: CaseRecord = {
     openedOn: date,
     looks: [],
-    ...found,
+    ...(where ? before : found),
     ...stamp,
     kind: 'case',
     id: ids.caseId,
@@ -67,6 +72,8 @@ export function recordLook(
     plant: draft.plant.trim(),
     ...(crop ? { crop } : {}),
     ...(variety?.trim() ? { variety: variety.trim() } : {}),
+    ...(where ? { bedId: where.bedId } : {}),
+    ...(where?.plantingId ? { plantingId: where.plantingId } : {}),
   };
   return { kept, look, summary };
 }

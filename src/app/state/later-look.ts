@@ -20,11 +20,18 @@ const LASTING: readonly SettingId[] = [
   'rotation-same-family',
 ];
 
-/** A fresh look at a plant that has a case: crop, variety, names and lasting circumstances come along. */
+/**
+ * A fresh look at a plant that has a case: crop, variety, names, its place and lasting circumstances come along. What came from
+ * records does not: they are read anew, but for what the grower said does not hold.
+ */
 export function laterLook(id: string, today: string, kept: CaseRecord, last: Answers | undefined): Draft {
   const setting = Object.fromEntries(
-    Object.entries(last?.setting ?? {}).filter(([key]) => LASTING.includes(key as SettingId)),
+    Object.entries(last?.setting ?? {}).filter(
+      ([key]) => LASTING.includes(key as SettingId) && !last?.recorded?.includes(key as SettingId),
+    ),
   );
+  const { notAsRecorded } = last ?? {};
+  const { bedId, plantingId } = kept;
   const crop = last?.crop ?? (kept.crop as CropId | undefined);
   const variety = last?.variety ?? kept.variety;
   return {
@@ -32,6 +39,13 @@ export function laterLook(id: string, today: string, kept: CaseRecord, last: Ans
     caseId: kept.id,
     bed: kept.bed,
     plant: kept.plant,
-    answers: { setting, signs: {}, ...(crop ? { crop } : {}), ...(variety ? { variety } : {}) },
+    ...(bedId ? { where: { bedId, bed: kept.bed, ...(plantingId ? { plantingId } : {}) } } : {}),
+    answers: {
+      setting,
+      signs: {},
+      ...(crop ? { crop } : {}),
+      ...(variety ? { variety } : {}),
+      ...(notAsRecorded ? { notAsRecorded } : {}),
+    },
   };
 }

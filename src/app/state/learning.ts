@@ -8,8 +8,8 @@ import { SURENESS, type Sureness } from '../../ranker/learn-sureness.ts';
 import { CAUSES, type CauseId, type CropId } from '../../signs/vocabulary.ts';
 import type { LearnInput } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
+import { hemisphere } from './hemisphere.ts';
 import { cases, forgetUntil } from './kept.ts';
-import { preferences } from './preferences.ts';
 import { rankingBridge } from './workers.ts';
 
 /** `undefined` while no case teaches anything. */
@@ -47,7 +47,7 @@ export const putAside = computed(
 const learnInput = computed<LearnInput>(() => ({
   cases: teachingCases(cases.value ?? [], forgetUntil.value).map(lessonOf),
   today: dayOf(new Date()),
-  hemisphere: preferences.value.hemisphere,
+  hemisphere: hemisphere.value,
 }));
 
 let lastAsked = '';

@@ -6,6 +6,7 @@ import { batch, computed, effect, signal } from '@preact/signals';
 import { type DraftRecord, RECORDS_SCHEMA } from '../../garden/records.ts';
 import type { LeafReading } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
+import type { PlantOfRecords } from '../../signs/settings-from-records.ts';
 import type { TriageInput, TriageResult } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
 import type { LayerMap } from '../workers/lay-layers.ts';
@@ -13,11 +14,12 @@ import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy } from './draft.ts';
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
+import { hemisphere } from './hemisphere.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
 import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
-import { preferences } from './preferences.ts';
+import { fillFromRecords, readRecords } from './read-records.ts';
 import { goTo } from './route.ts';
 import { offerUndo } from './undo-bar.ts';
 import { photoBridge, rankingBridge, restarted } from './workers.ts';
@@ -45,6 +47,8 @@ const ANSWERS: readonly DraftChange['kind'][] = [
   'answer-setting',
   'cannot-say',
   'overrule',
+  'overrule-record',
+  'stand-in',
   'undo',
 ];
 
@@ -289,11 +293,37 @@ export function wantOverlay(photo: DraftPhoto): void {
   void readPhoto(photo);
 }
 
+/* Records. */
+
+/** As text, so that typing a note does not read the records again. */
+const plantOfLook = computed(() => {
+  const { where, answers } = draft.value;
+  const plant: PlantOfRecords = {
+    bedId: where?.bedId,
+    plantingId: where?.plantingId,
+    date: dateOfLook(draft.value).day,
+    hemisphere: hemisphere.value,
+    crop: answers.crop,
+    place: answers.setting.place,
+  };
+  return JSON.stringify(plant);
+});
+
+/** What the garden's records say of the plant in hand. */
+export const recordsOfLook = computed(() =>
+  draftOpened.value ? readRecords(JSON.parse(plantOfLook.value) as PlantOfRecords) : undefined,
+);
+
+const filled = computed(() => fillFromRecords(draft.value.answers, recordsOfLook.value));
+/** What was said, and what the records supply, each marked. */
+export const answersInHand = computed(() => filled.value.answers);
+
 /* Ranking. */
 
 /** Only what bears on the ranking, so that typing a bed's name does not weigh everything again. */
 const triageInput = computed<TriageInput>(() => {
-  const { photos, answers, cannotSay } = draft.value;
+  const { photos, cannotSay } = draft.value;
+  const { answers, covered, ...soil } = filled.value;
   return {
     // What a photo shows must be said, and it must have been read as that, before anything is concluded from it.
     photos: [
@@ -304,8 +334,9 @@ const triageInput = computed<TriageInput>(() => {
     ],
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
-    hemisphere: preferences.value.hemisphere,
-    cannotSay,
+    hemisphere: hemisphere.value,
+    cannotSay: [...cannotSay, ...covered],
+    ...soil,
     ...(earlierLooks.value.length > 0 ? { earlier: earlierLooks.value.map(besideNormal) } : {}),
     ...(lessons.value ? { garden: lessons.value.counts } : {}),
   };
@@ -355,7 +386,7 @@ export function followLook(): void {
     }
   });
   effect(() => {
-    if (!draftOpened.value) return;
+    if (!draftOpened.value || recordsOfLook.value === 'reading') return;
     const input = triageInput.value;
     const written = `${draft.value.id} ${JSON.stringify(input)}`;
     if (written === lastInput) {

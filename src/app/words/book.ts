@@ -47,6 +47,7 @@ export const BOOK_WORDS = {
     noRanking: 'Kept without a weighing.',
     said: 'What was said',
     nothingSaid: 'Nothing was answered.',
+    recorded: 'from your records',
     note: 'Note',
     photos: 'Photos',
     hatching: 'Show the outline',

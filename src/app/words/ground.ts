@@ -52,6 +52,12 @@ export const GROUND_WORDS = {
   no: 'No',
   save: 'Keep it',
   saving: 'Keeping …',
+  saveAnew: 'Keep it anew',
+  gone: 'deleted',
+  isGone: (name: string): string => `${name} was deleted.`,
+  bringBack: 'Bring it back',
+  goneMeanwhile: (names: string): string =>
+    `Deleted in another tab meanwhile: ${names}. What you typed is still here; keeping it brings that back.`,
   cancel: 'Leave it as it was',
   remove: 'Delete',
   change: 'Change',

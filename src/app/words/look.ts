@@ -104,6 +104,7 @@ export const LOOK_WORDS = {
   weighing: 'Weighing your answer …',
   moved: 'Your answer moved:',
   movedByCrop: 'Knowing the crop moved:',
+  movedByRecords: 'What your records say moved:',
   undoCrop: 'Take back the crop',
   movedNothing: 'Your answer moved nothing much.',
   notWorth:
@@ -117,6 +118,7 @@ export const LOOK_WORDS = {
     'Every sign can be seen, looked for and absent, or not looked at. What is not looked at counts neither way.',
   notLooked: 'not looked at',
   notSaid: 'not said',
+  recorded: '(from your records)',
   exactly: (unit: string): string => `Or exactly, in ${unit}`,
   groups: {
     cannotSayExactly: 'Leaves, when it cannot be said more exactly',

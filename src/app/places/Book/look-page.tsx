@@ -107,7 +107,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
 }
 
 function SaidList({ look }: { readonly look: KeptLook }) {
-  const { signs, setting, crop } = look.answers;
+  const { signs, setting, crop, recorded } = look.answers;
   const lines: (readonly [string, string])[] = [
     ...Object.entries(signs).map(
       ([id, answer]) => [capitalise(sayShortly(id)), shortAnswers(id)[answer]] as const,
@@ -116,7 +116,8 @@ function SaidList({ look }: { readonly look: KeptLook }) {
       ([id, value]) =>
         [
           describeQuestion({ kind: 'setting', setting: id as SettingId }, crop).asks,
-          describeSettingValue(id as SettingId, value),
+          describeSettingValue(id as SettingId, value) +
+            (recorded?.includes(id as SettingId) ? `, ${WORDS.recorded}` : ''),
         ] as const,
     ),
   ];

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import {
   BATCH_KINDS,
@@ -19,8 +19,9 @@ import { goTo, hashOf } from '../../state/route.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS } from '../../words/ground.ts';
 import { BATCH_WORDS as WORDS } from '../../words/ground-batches.ts';
+import { namePlanting } from '../../words/name-planting.ts';
 import { SpreadForm } from './bed-forms.tsx';
-import { namePlanting } from './bed-page.tsx';
+import { Gone } from './gone.tsx';
 import { type FormField, GroundForm, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
 import { HeatCurve } from './heat-curve.tsx';
 
@@ -29,8 +30,14 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
   const all = garden.value;
   const [open, setOpen] = useState<'details' | 'spread' | Spreading | undefined>(undefined);
   const [says, setSays] = useState('');
+  const shown = useRef<{ readonly of: string; readonly batch: BatchRecord | undefined } | undefined>(
+    undefined,
+  );
   if (!all) return <h1 tabIndex={-1}>…</h1>;
-  const batch = all.batches.find(({ id }) => id === batchId);
+  const found = all.batches.find(({ id }) => id === batchId);
+  if (found || shown.current?.of !== batchId) shown.current = { of: batchId, batch: found };
+  // Deleted in another tab while it is on show, it stays: a form may be open on it.
+  const { batch } = shown.current;
   if (!batch)
     return (
       <div class="ground stack">
@@ -62,6 +69,7 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
         {batch.note && <p class="kept-note">{batch.note}</p>}
       </div>
       <p role="alert">{says}</p>
+      {!open && <Gone record={batch} name={batch.name} />}
       {isSuspected(batch) && <Suspicion batch={batch} onKeep={keep} />}
       <State all={all} batch={batch} />
       <Heat all={all} batch={batch} onKeep={keep} />
@@ -312,6 +320,7 @@ function ReadingForm({ batch, today, reading: before, onClose }: ReadingFormProp
   return (
     <GroundForm
       title={before ? WORDS.readChange : WORDS.read}
+      needs={() => [batch]}
       fields={[
         { id: 'celsius', label: WORDS.celsius, as: 'number', must: true, within: CELSIUS_BOUNDS.heap },
         { id: 'airCelsius', label: WORDS.air, as: 'number', within: CELSIUS_BOUNDS.air },
@@ -380,6 +389,7 @@ function DetailsForm({ batch, onClose }: { readonly batch: BatchRecord; readonly
     <GroundForm
       title={WORDS.change}
       fields={DETAILS}
+      needs={() => [batch]}
       initial={asTyped(batch)}
       onClose={onClose}
       onSave={async (typed, changed) =>

@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import {
   type BatchRecord,
@@ -18,7 +19,7 @@ import {
   spreadingFrom,
   type Typed,
 } from '../../state/edit-ground.ts';
-import { deleteGround, keepWithUndo, latest } from '../../state/garden.ts';
+import { deleteGround, keepWithUndo, latest, onRecord } from '../../state/garden.ts';
 import { goTo, hashOf } from '../../state/route.ts';
 import { capitalise, joinWords } from '../../words/causes.ts';
 import { CROP_WORDS, cropName, findCrops } from '../../words/crops.ts';
@@ -60,6 +61,7 @@ export function BedForm({ bed, onClose }: { readonly bed: BedRecord } & Closes) 
     <GroundForm
       title={WORDS.changeBed}
       fields={BED_FIELDS}
+      needs={() => [bed]}
       initial={initial}
       onClose={onClose}
       onSave={async (typed, changed) => {
@@ -111,6 +113,7 @@ export function EventForm({ event, beds, onClose }: { readonly event: EventRecor
   return (
     <GroundForm
       title={WORDS.didTitle}
+      needs={({ bedId }) => [event, { kind: 'bed', id: bedId }]}
       fields={[
         {
           id: 'what',
@@ -160,6 +163,7 @@ export function PlantingForm({ planting, beds, onClose }: { readonly planting: P
   return (
     <GroundForm
       title={WORDS.plantTitle}
+      needs={({ bedId }) => [planting, { kind: 'bed', id: bedId }]}
       fields={[
         {
           id: 'crop',
@@ -234,7 +238,10 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
     plantingId: given?.plantingId ?? '',
   };
   const title = batch && !given ? `${batch.name}: ${WORDS.spread.toLowerCase()}` : WORDS.spreadTitle;
-  if (offered.length === 0)
+  // Once it is open it stays, whatever another tab does: what was typed must not go.
+  const isOffered = useRef(offered.length > 0);
+  if (!isOffered.current && offered.length > 0) isOffered.current = true;
+  if (!isOffered.current)
     return (
       <div class="ground-form stack">
         <h2>{title}</h2>
@@ -290,11 +297,15 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
       {heldBack.length > 0 && !batch && <p class="small">{WORDS.notOffered(joinWords(heldBack))}</p>}
       <GroundForm
         title={title}
+        needs={(typed) => [
+          { kind: 'batch', id: typed.batchId },
+          { kind: 'bed', id: typed.bedId },
+        ]}
         fields={fieldsFor}
         initial={initial}
         onClose={onClose}
         onSave={async (typed) => {
-          const from = garden.batches.find(({ id }) => id === typed.batchId);
+          const from = onRecord('batch', typed.batchId);
           const isHere = plantingsOn(garden, typed.bedId).some(({ id }) => id === typed.plantingId);
           const put = spreadingFrom(
             { ...typed, plantingId: isHere ? (typed.plantingId ?? '') : '' },
@@ -302,7 +313,7 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
           );
           if (!from || !put) return { missing: WORDS.bedFirst };
           // Of the batch only this list element changes, so what is stored by now is the base.
-          return keepWithUndo([putSpreading(latest(from), put)], WORDS.kept);
+          return keepWithUndo([putSpreading(from, put)], WORDS.kept);
         }}
         {...(batch && given
           ? {

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import type {
   BatchRecord,
@@ -17,14 +17,15 @@ import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
 import { casesAt, type Happening, historyOf, UNNAMED, yearsOf } from '../../state/year-of-bed.ts';
 import { capitalise, causeName, joinWords } from '../../words/causes.ts';
-import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
+import { namePlanting } from '../../words/name-planting.ts';
 import { sayEnd } from '../../words/outcome.ts';
 import { verdictWord } from '../../words/verdicts.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
 import { BatchLines } from './batch-lines.tsx';
 import { BedForm, EventForm, PlantingForm, SpreadForm } from './bed-forms.tsx';
+import { Gone } from './gone.tsx';
 
 type Open =
   | { readonly what: 'bed' }
@@ -36,8 +37,12 @@ type Open =
 export function BedPage({ bedId }: { readonly bedId: string }) {
   const all = garden.value;
   const [open, setOpen] = useState<Open | undefined>(undefined);
+  const shown = useRef<{ readonly of: string; readonly bed: BedRecord | undefined } | undefined>(undefined);
   if (!all) return <h1 tabIndex={-1}>…</h1>;
-  const bed = all.beds.find(({ id, name }) => id === bedId || bedKey(name) === bedKey(bedId));
+  const found = all.beds.find(({ id, name }) => id === bedId || bedKey(name) === bedKey(bedId));
+  if (found || shown.current?.of !== bedId) shown.current = { of: bedId, bed: found };
+  // Deleted in another tab while it is on show, it stays: a form may be open on it.
+  const bed = shown.current.bed;
   const isUnnamed = bedId === UNNAMED;
   if (!bed && !isUnnamed)
     return (
@@ -56,6 +61,7 @@ export function BedPage({ bedId }: { readonly bedId: string }) {
         {bed && <p class="soft">{describeBed(bed)}</p>}
         {bed?.note && <p class="kept-note">{bed.note}</p>}
       </div>
+      {bed && !open && <Gone record={bed} name={bed.name} />}
       {bed && <Suspected all={all} bed={bed} />}
       {bed && !open && <Actions bed={bed} onOpen={setOpen} />}
       {bed && open && <Opened all={all} bed={bed} open={open} onClose={close} />}
@@ -160,9 +166,6 @@ function Suspected({ all, bed }: OfBed) {
       </p>
     ));
 }
-
-export const namePlanting = ({ crop, variety }: PlantingRecord): string =>
-  [cropName(crop) || WORDS.someCrop, variety].filter(Boolean).join(', ');
 
 function Growing({ all, bed, onOpen }: OfBed & Opens) {
   const here = all.plantings.filter(({ bedId, clearedOn }) => bedId === bed.id && !clearedOn);

@@ -1,8 +1,10 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { GroundRecord } from '../../../garden/ground-records.ts';
 import { readNumber, type Typed } from '../../state/edit-ground.ts';
-import { keepWithUndo, latest, type Saved } from '../../state/garden.ts';
+import { bringBackGround, keepWithUndo, latest, onRecord, type Saved } from '../../state/garden.ts';
+import { joinWords } from '../../words/causes.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
+import { namePlanting } from '../../words/name-planting.ts';
 
 export interface Option {
   readonly id: string;
@@ -28,6 +30,11 @@ export const YES_NO: readonly Option[] = [
 export const sayYesNo = (said: boolean | undefined): string =>
   said === undefined ? '' : said ? 'yes' : 'no';
 
+export interface Needed {
+  readonly kind: GroundRecord['kind'];
+  readonly id: string | undefined;
+}
+
 interface GroundFormProps {
   readonly title: string;
   /** As a function where what is offered in one field hangs on another. */
@@ -35,6 +42,8 @@ interface GroundFormProps {
   readonly initial: Typed;
   /** Keeps what was typed: how it went, or a sentence on what is missing. `changed`: only the fields that differ. */
   readonly onSave: (typed: Typed, changed: Typed) => Promise<Saved | { readonly missing: string }>;
+  /** What has to be on record for this to make sense; where another tab deleted it, keeping the form brings it back. */
+  readonly needs?: (typed: Typed) => readonly Needed[];
   readonly onClose: () => void;
   readonly onDelete?: () => void;
 }
@@ -44,6 +53,10 @@ export function GroundForm(props: GroundFormProps) {
   const { title, initial, onSave, onClose, onDelete } = props;
   const [typed, setTyped] = useState<Typed>(initial);
   const fields = typeof props.fields === 'function' ? props.fields(typed) : props.fields;
+  const gone = (props.needs?.(typed) ?? []).flatMap(({ kind, id }) => {
+    const found = onRecord(kind, id);
+    return found?.deletedAt ? [found] : [];
+  });
   const [says, setSays] = useState('');
   const [busy, setBusy] = useState(false);
   // Where the store refuses, another tab may have changed the record: what counts as changed is measured from the start.
@@ -59,6 +72,7 @@ export function GroundForm(props: GroundFormProps) {
     const changed = Object.fromEntries(
       Object.entries(typed).filter(([id, value]) => value !== (start.current[id] ?? '')),
     );
+    for (const record of gone) await bringBackGround(record);
     const saved = await onSave(typed, changed);
     setBusy(false);
     if (saved === 'stored') onClose();
@@ -86,10 +100,10 @@ export function GroundForm(props: GroundFormProps) {
           />
         ))}
       </div>
-      <p role="alert">{says}</p>
+      <p role="alert">{gone.length > 0 ? WORDS.goneMeanwhile(joinWords(gone.map(nameOf))) : says}</p>
       <p class="ground-actions">
         <button type="submit" class="button next" disabled={busy}>
-          {busy ? WORDS.saving : WORDS.save}
+          {busy ? WORDS.saving : gone.length > 0 ? WORDS.saveAnew : WORDS.save}
         </button>
         <button type="button" class="button" onClick={onClose}>
           {WORDS.cancel}
@@ -102,6 +116,12 @@ export function GroundForm(props: GroundFormProps) {
       </p>
     </form>
   );
+}
+
+function nameOf(record: GroundRecord): string {
+  if (record.kind === 'bed' || record.kind === 'batch') return record.name;
+  if (record.kind === 'planting') return namePlanting(record);
+  return record.kind === 'event' ? WORDS.events[record.what] : WORDS.gone;
 }
 
 /** The first number that is none, or lies beyond what makes sense, in a sentence. */
@@ -134,6 +154,9 @@ function Field({ field: { label, as, options = [], must = false, hint }, value, 
         <select id={id} value={value} onChange={said}>
           {!must && <option value="">{WORDS.notSaid}</option>}
           {must && value === '' && <option value="" />}
+          {value !== '' && !options.some((one) => one.id === value) && (
+            <option value={value}>{WORDS.gone}</option>
+          )}
           {options.map(({ id: one, says }) => (
             <option key={one} value={one}>
               {says}
@@ -158,15 +181,18 @@ function Field({ field: { label, as, options = [], must = false, hint }, value, 
 }
 
 /**
- * Saves changes to a record as it was when the form was opened. After a conflict the next save goes over what the other tab
- * stored.
+ * Saves changes to a record as it was when the form was opened. After a conflict, and where another tab deleted it, the next
+ * save goes over what the other tab stored.
  */
 export function useEdit<R extends GroundRecord>(
   record: R,
   says: string = WORDS.kept,
 ): (change: (base: R) => R) => Promise<Saved> {
   const base = useRef(record);
+  const wasGone = useRef(false);
+  if (latest(record).deletedAt) wasGone.current = true;
   return async (change) => {
+    if (wasGone.current) base.current = latest(base.current);
     const saved = await keepWithUndo([change(base.current)], says);
     if (saved === 'conflict') base.current = latest(base.current);
     return saved;

@@ -11,7 +11,7 @@ import {
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
-import { change, draft } from '../../state/look-session.ts';
+import { answersInHand, change, draft } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { shortAnswers } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -50,7 +50,7 @@ const PLACES: readonly Place[] = ['old', 'new', 'some'];
 /** Every sign and circumstance, for those who would rather go down a list. */
 export function AllQuestions() {
   const settings = Object.keys(SETTINGS) as SettingId[];
-  const { answers } = draft.value;
+  const answers = answersInHand.value;
   return (
     <div class="all-questions">
       <p class="small soft">{WORDS.listLead}</p>

@@ -3,8 +3,17 @@ import { useEffect } from 'preact/hooks';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
+import { garden } from '../../state/garden.ts';
 import { cases } from '../../state/kept.ts';
-import { draft, draftOpened, lastEffect, openDraft, rankAgain, ranking } from '../../state/look-session.ts';
+import {
+  draft,
+  draftOpened,
+  lastEffect,
+  openDraft,
+  rankAgain,
+  ranking,
+  recordsOfLook,
+} from '../../state/look-session.ts';
 import { askAbout } from '../../state/question.ts';
 import { goTo, route } from '../../state/route.ts';
 import { dayOf } from '../../words/dates.ts';
@@ -18,6 +27,11 @@ import { LookDate } from './look-date.tsx';
 import { PhotoDesk } from './photo-desk.tsx';
 import { QuestionPanel } from './question-panel.tsx';
 
+/* Only a garden with records has some that answer. */
+const FromRecords = onUse(
+  () => import('./from-records.tsx').then((part) => part.FromRecordsPart),
+  <p class="link-line" />,
+);
 /* Only a later look has something to ask again. */
 const SeenBefore = onUse(() => import('./seen-before.tsx').then((part) => part.SeenBefore));
 
@@ -47,6 +61,7 @@ export function LookPlace() {
           <div class="plant-line">
             <CropPicker />
             <LookDate />
+            {(recordsOfLook.value !== undefined || (garden.value?.beds.length ?? 0) > 0) && <FromRecords />}
           </div>
           {draft.value.caseId && <SeenBefore />}
           <PhotoDesk />

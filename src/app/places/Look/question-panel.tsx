@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { NextCheck, NextCheckTarget } from '../../../ranker/types.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
 import { isOpening, question, undoAnswer, worthAsking } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -10,10 +11,11 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMinutes } from '../../words/minutes.ts';
 import { describeSign } from '../../words/signs.ts';
 import { sayShift } from '../../words/weighing.ts';
-import { AllQuestions } from './all-questions.tsx';
 import { OpeningQuestion } from './opening-question.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
 import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
+
+const AllQuestions = onUse(() => import('./all-questions.tsx').then((part) => part.AllQuestions));
 
 /** The questions: the best one at a time, or all of them as a list. */
 export function QuestionPanel() {
@@ -112,7 +114,7 @@ function AnswerEffect() {
   return (
     <div class="answer-effect">
       <div role="status">
-        {moved && moved.about.length > 0 && !(isCrop(moved.about) && moved.shifts.length === 0) && (
+        {moved && moved.about.length > 0 && !(isFact(moved.about) && moved.shifts.length === 0) && (
           <div class="moved small">
             <p>{sayMoved(moved)}</p>
             <ul>
@@ -135,5 +137,14 @@ function AnswerEffect() {
 /** The crop is said, not answered: no question was asked. */
 const isCrop = (about: readonly string[] | undefined): boolean => about?.length === 1 && about[0] === 'crop';
 
+/** The crop, and where it stands. */
+const isFact = (about: readonly string[]): boolean => isCrop(about) || about.includes('where');
+
 const sayMoved = ({ about, shifts }: NonNullable<typeof lastEffect.value>): string =>
-  shifts.length === 0 ? WORDS.movedNothing : isCrop(about) ? WORDS.movedByCrop : WORDS.moved;
+  about.includes('where') && shifts.length > 0
+    ? WORDS.movedByRecords
+    : shifts.length === 0
+      ? WORDS.movedNothing
+      : isCrop(about)
+        ? WORDS.movedByCrop
+        : WORDS.moved;

@@ -1,15 +1,17 @@
 import { askSetting } from '../../../signs/ask-setting.ts';
 import type { Setting, SettingId } from '../../../signs/settings.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
-import { change, draft } from '../../state/look-session.ts';
+import { answersInHand, change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { bandOf, withinBand } from './bands.ts';
 
 /** One circumstance in the list of all questions, answered or left open. */
 export function SettingField({ id, setting }: { readonly id: SettingId; readonly setting: Setting }) {
-  const value: unknown = draft.value.answers.setting[id];
-  const asks = askSetting(id, draft.value.answers.crop);
+  const { setting: said, crop, recorded } = answersInHand.value;
+  const value: unknown = said[id];
+  // Answering goes over the record.
+  const asks = askSetting(id, crop) + (recorded?.includes(id) ? ` ${WORDS.recorded}` : '');
   const answer = (given: unknown): void => change({ kind: 'answer-setting', setting: id, value: given });
   if (setting.kind === 'yes-no')
     return (

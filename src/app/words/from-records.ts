@@ -1,0 +1,37 @@
+/** What the garden's records answer in a look, and where the plant stands. */
+export const FROM_RECORDS_WORDS = {
+  ask: 'Which bed is it in?',
+  askWhy: 'Then your records answer for you.',
+  beds: 'Beds and what grows in them',
+  bedOnly: (bed: string): string => `${bed}, no planting chosen`,
+  standsIn: (bed: string, planting: string | undefined): string =>
+    planting === undefined ? `In ${bed}` : `${planting}, in ${bed}`,
+  count: (count: number): string =>
+    count === 0
+      ? 'your records answer nothing more'
+      : count === 1
+        ? 'your records give 1 answer'
+        : `your records give ${count} answers`,
+  elsewhere: 'It stands somewhere else',
+  title: 'From your records',
+  notAsked: 'These are weighed and not asked. What does not hold, set aside.',
+  notSo: 'Not so',
+  notSoThis: (what: string): string => `Not so: ${what}`,
+  restore: 'Let the record stand',
+  restoreThis: (what: string): string => `Let the record stand: ${what}`,
+  setAside: 'Set aside at your word',
+  setAsideWith: 'Goes with what you set aside',
+  youSay: (answer: string): string => `You say: ${answer}`,
+  soil: (celsius: number, from: string): string =>
+    `Soil since it was mixed in, ${from}: about ${celsius} °C on average, reckoned from your weather.`,
+  bed: (name: string): string => `the bed ${name}`,
+  planting: (what: string, day: string): string => (day ? `${what}, ${day}` : what),
+  plantedOn: (day: string): string => `planted out ${day}`,
+  sownOn: (day: string): string => `sown ${day}`,
+  event: (what: string, bed: string, day: string): string => `${what}: ${bed}, ${day}`,
+  spread: (batch: string, how: string, bed: string, day: string): string =>
+    [batch, how, `on ${bed}`, day].filter(Boolean).join(', '),
+  weatherDay: (day: string): string => `your weather of ${day}`,
+  weatherDays: (count: number, from: string, to: string): string =>
+    `your weather, ${count} days from ${from} to ${to}`,
+} as const;
