@@ -20,13 +20,14 @@ import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeVerdict } from '../../words/verdicts.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
-import { CameraReport } from './camera-report.tsx';
 import { CropPicker } from './crop-picker.tsx';
 import { KeepForm } from './keep-form.tsx';
 import { LookDate } from './look-date.tsx';
 import { PhotoDesk } from './photo-desk.tsx';
 import { QuestionPanel } from './question-panel.tsx';
 
+/* Without a photo, now or before, the camera has nothing to report. */
+const CameraReport = onUse(() => import('./camera-report.tsx').then((part) => part.CameraReport));
 /* Only a garden with records has some that answer. */
 const FromRecords = onUse(
   () => import('./from-records.tsx').then((part) => part.FromRecordsPart),
@@ -65,7 +66,7 @@ export function LookPlace() {
           </div>
           {draft.value.caseId && <SeenBefore />}
           <PhotoDesk />
-          <CameraReport />
+          {(draft.value.photos.length > 0 || draft.value.caseId) && <CameraReport />}
           <QuestionPanel />
         </div>
         <div class="look-side look-result stack-wide">
