@@ -34,7 +34,7 @@ export const VALIDITY = {
 } as const;
 
 /** Controls that are so long over their time will not grow any more (common practice, no source). */
-const PATIENCE_DAYS = 14;
+export const PATIENCE_DAYS = 14;
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 const seen = (pots: readonly PotNow[], key: 'injury' | 'grams'): number[] =>

@@ -1,5 +1,6 @@
+import { dayAfter } from '../../days/days.ts';
 import { checkPotTest } from './check-pot-test.ts';
-import { type Invalid, judgeValidity } from './judge-validity.ts';
+import { type Invalid, judgeValidity, PATIENCE_DAYS } from './judge-validity.ts';
 import type { PotTestCaution } from './plan-pot-test.ts';
 import { nextLook, type PlannedLook } from './schedule-looks.ts';
 import { LAST_LEAF_SET, type PotNow, type StandAtLook, standAtLook } from './stand-at-look.ts';
@@ -154,6 +155,8 @@ export function readPotTest(test: PotTest, until?: string): PotTestResult {
   ) as Record<Harm, HarmWeighed>;
   const chance = chanceOfAny(weighed, before);
   const complete = isComplete(test, stand);
+  // What is not complete two weeks after its time, for want of seedlings or scores, will not be.
+  const isOver = stand.on >= dayAfter(stand.endsOn, PATIENCE_DAYS);
   const verdict =
     chance >= STOP_AT.harm ? 'do-not-spread' : complete && chance <= STOP_AT.safe ? 'safe-enough' : 'go-on';
   const shifted = (factor: number): number =>
@@ -176,7 +179,7 @@ export function readPotTest(test: PotTest, until?: string): PotTestResult {
     ),
     complete,
     ...(verdict === 'go-on'
-      ? { next: complete ? ('sow-again' as const) : ('look-again' as const), look: look() }
+      ? { next: complete || isOver ? ('sow-again' as const) : ('look-again' as const), look: look() }
       : {}),
     cautions: cautionsFor(verdict, test.question),
   };

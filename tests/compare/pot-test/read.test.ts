@@ -102,6 +102,18 @@ describe('reading a pot test', () => {
     expect(high).toBeGreaterThan(doubtful.chance!);
   });
 
+  it('does not wait for ever for pots that nobody can score', () => {
+    const some = sown({});
+    const few = (date: string): PotTest => ({
+      ...some,
+      scores: some.scores.map(({ injury, ...score }, at) =>
+        at % 3 === 0 ? { ...score, date } : { ...score, date, injury: injury! },
+      ),
+    });
+    expect(readPotTest(few(LAST))).toMatchObject({ verdict: 'go-on', complete: false, next: 'look-again' });
+    expect(readPotTest(few('2026-05-20'))).toMatchObject({ verdict: 'go-on', next: 'sow-again' });
+  });
+
   it('says what it was: seedlings that do not come up or stay small without a twisted leaf', () => {
     expect(readPotTest(sown({ emerged: 0 })).because).toEqual(['emergence']);
     const small = readPotTest(sown({ heightMm: 60 }));
