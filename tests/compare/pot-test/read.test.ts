@@ -188,6 +188,21 @@ describe('made-up tests whose truth is known (a few hundred; ten thousand a line
       expect(harmless.safe / harmless.runs).toBeGreaterThan(0.3);
     },
   );
+  it('the sowing card promises no more than that', () => {
+    for (const wish of [{ beds: 1 }, { beds: 1, sensitiveFollows: true }, { beds: 3 }]) {
+      const { potsEach, tells } = planPotTest({ question: 'residue', sowOn: SOWN, seed: 1, ...wish });
+      const shares = [0.3, 1].map((spread) => {
+        const of = (dose: number, seed: number) =>
+          tallyPotTests({ crop: 'french-bean', potsEach, spread, dose }, 150, seed);
+        return [of(0, 44).safe / 150, of(30, 45).stopped / 150] as const;
+      });
+      const mean = (at: 0 | 1): number => (shares[0]![at] + shares[1]![at]) / 2;
+      // Two standard errors of 300 runs: 0.06.
+      expect(Math.abs(mean(0) - tells!.freesClean)).toBeLessThan(0.06);
+      expect(Math.abs(mean(1) - tells!.stopsHarmful)).toBeLessThan(0.06);
+    }
+    expect(planPotTest({ question: 'ripeness', sowOn: SOWN, seed: 1 }).tells).toBeUndefined();
+  });
   it('more pots decide more often', () => {
     const decided = [3, 6].map((potsEach) => {
       const { safe, runs } = tallyPotTests({ crop: 'tomato', potsEach, spread: 0.3, dose: 0 }, 400, 43);
