@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { benchBook } from './bench/bench-book.ts';
 import { benchGarden } from './bench/bench-garden.ts';
 import { benchRanking } from './bench/bench-ranking.ts';
 import { benchSeeing, type SeeingRow } from './bench/bench-seeing.ts';
@@ -12,7 +13,8 @@ await runCommand(async () => {
   const seeing = await benchSeeing();
   print('seeing            megapixels  file MB  decode ms  rest ms  × decode  first time  MB over idle');
   for (const row of seeing) print(lineOf(row));
-  const others = [...benchRanking(), ...benchGarden()];
+  const book = await benchBook();
+  const others = [...benchRanking(), ...benchGarden(), ...book.rows];
   // Machines differ and are shared: every line is read against decoding 12 megapixels in the same run.
   const decoding = seeing.find(({ runtime, megapixels }) => runtime === 'Node' && megapixels === 12);
   const width = Math.max(...others.map(({ name }) => name.length));
@@ -23,6 +25,7 @@ await runCommand(async () => {
       `${name.padEnd(width)}  ${ms.toFixed(ms < 1 ? 3 : 1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}`,
     );
   }
+  print(`\nbook in Chromium, memory: ${book.memory}`);
   print(
     '\nmask under a tap            megapixels  here ms     IoU  GrabCut ms  × here     IoU  same from a rectangle',
   );

@@ -6,7 +6,7 @@ import { bedKey, groupByBed } from '../../src/garden/group-by-bed.ts';
 import type { CaseRecord, LookSummary } from '../../src/garden/records.ts';
 import { RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
-import { searchOver } from '../../src/garden/search-cases.ts';
+import { plainWords, searchOver } from '../../src/garden/search-cases.ts';
 
 const look = (id: string, date: string, lookAgain?: string): LookSummary => ({
   id,
@@ -75,7 +75,7 @@ describe('finding a case', () => {
     kept('b', { plant: 'third kale', looks: [look('b1', '2026-06-01')] }),
     kept('c', { plant: 'kale by the gate', looks: [look('c1', '2026-04-01')] }),
   ];
-  const search = searchOver(all, ({ plant, bed }) => `${plant} ${bed}`);
+  const search = searchOver(all, ({ plant, bed }) => plainWords(`${plant} ${bed}`));
   const find = (query: string): string =>
     search(query)
       .map(({ id }) => id)

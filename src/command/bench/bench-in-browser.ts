@@ -1,8 +1,7 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
-import { preview } from 'vite';
-import { ensureBuild, ensureChromium, ROOT } from '../setup/ensure-ready.mjs';
+import { ROOT } from '../setup/ensure-ready.mjs';
+import { forgetPeak, heldMb, middle, openBuiltApp, rendererIds } from './open-built-app.ts';
 import type { PhotoCost } from './read-in-node.ts';
 
 const RUNS = 5;
@@ -20,21 +19,13 @@ interface PageTimes {
  * page in turn with it: the bitmap, drawn and read back at full size. Memory is that of the page's process, its worker included.
  */
 export async function readInBrowser(bytes: Uint8Array): Promise<PhotoCost> {
-  ensureBuild();
+  const app = await openBuiltApp(PORT);
+  const { browser } = app;
   const worker = readdirSync(join(ROOT, 'dist/assets')).find((name) => /^photo-worker.*\.js$/.test(name));
   if (worker === undefined) throw new Error('bench: the build has no photo worker');
-  const server = await preview({
-    configFile: join(ROOT, 'vite.config.ts'),
-    logLevel: 'silent',
-    preview: { port: PORT, host: '127.0.0.1' },
-  });
-  const browser = await chromium.launch({
-    executablePath: ensureChromium(),
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-  });
   try {
     const page = await browser.newPage();
-    await page.goto(server.resolvedUrls!.local[0]!);
+    await page.goto(app.url);
     const photo = Buffer.from(bytes).toString('base64');
     await page.evaluate(`(${SET_UP})(${JSON.stringify({ photo, worker: `/assets/${worker}` })})`);
     await page.waitForTimeout(500);
@@ -53,8 +44,7 @@ export async function readInBrowser(bytes: Uint8Array): Promise<PhotoCost> {
       overIdleMb: over.length > 0 ? Math.max(...over) : undefined,
     };
   } finally {
-    await browser.close();
-    await server.close();
+    await app.close();
   }
 }
 
@@ -97,21 +87,3 @@ const SET_UP = `async ({ photo, worker }) => {
   };
   window.bench = bench;
 }`;
-
-const middle = (values: number[]): number => values.sort((p, q) => p - q)[values.length >> 1]!;
-
-async function rendererIds(browser: Browser): Promise<number[]> {
-  const session = await browser.newBrowserCDPSession();
-  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  return processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
-}
-
-/** Lets the peak count from now on (Linux). */
-function forgetPeak(id: number): void {
-  writeFileSync(`/proc/${id}/clear_refs`, '5');
-}
-
-function heldMb(id: number, which: 'VmRSS' | 'VmHWM'): number {
-  const line = new RegExp(`${which}:\\s+(\\d+) kB`).exec(readFileSync(`/proc/${id}/status`, 'utf8'));
-  return Number(line?.[1]) / 1024;
-}

@@ -1,10 +1,10 @@
 import './book-place.css';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
-import { casesAlive, casesFound, narrowing, query } from '../../state/find-cases.ts';
+import { casesAlive, casesFound, gatherWords, narrowing, query } from '../../state/find-cases.ts';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
@@ -51,11 +51,11 @@ function CaseList() {
   const all = cases.value;
   const alive = casesAlive.value;
   const found = casesFound.value;
+  useEffect(gatherWords, [alive]);
   const narrowed = Object.keys(narrowing.value).length > 0;
   const asked = query.value !== '' || narrowed;
   const open = found.filter(({ closedOn }) => !closedOn);
   const closed = found.filter(({ closedOn }) => closedOn);
-  // Whatever is asked anew begins at the newest again.
   const question = JSON.stringify([query.value, narrowing.value]);
   return (
     <div class="book stack-wide">
@@ -68,8 +68,8 @@ function CaseList() {
           <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
         )}
       </div>
-      <Entries key={`open ${question}`} title={WORDS.open} found={open} />
-      <Entries key={`closed ${question}`} title={WORDS.closed} found={closed} />
+      <Entries question={question} title={WORDS.open} found={open} />
+      <Entries question={question} title={WORDS.closed} found={closed} />
       <p class="book-ways">
         <a class="link-line" href={hashOf({ place: 'book', page: 'recurring' })}>
           {WORDS.recurring}
@@ -120,10 +120,18 @@ function Finding({ narrowed }: { readonly narrowed: boolean }) {
 }
 
 /** Cases written out at once, and at each wish for more: a book of many years would hold up the page. */
-const SHOWN = 30;
+const SHOWN = 20;
 
-function Entries({ title, found }: { readonly title: string; readonly found: readonly CaseRecord[] }) {
-  const [shown, setShown] = useState(SHOWN);
+interface EntriesProps {
+  readonly title: string;
+  readonly found: readonly CaseRecord[];
+  /** What is asked: a new question begins at the newest again, and entries that stay are not made anew. */
+  readonly question: string;
+}
+
+function Entries({ title, found, question }: EntriesProps) {
+  const [wished, setWished] = useState({ question, shown: SHOWN });
+  const shown = wished.question === question ? wished.shown : SHOWN;
   if (found.length === 0) return null;
   const more = found.length - shown;
   return (
@@ -135,7 +143,7 @@ function Entries({ title, found }: { readonly title: string; readonly found: rea
         ))}
       </ul>
       {more > 0 && (
-        <button type="button" class="button" onClick={() => setShown(shown + SHOWN)}>
+        <button type="button" class="button" onClick={() => setWished({ question, shown: shown + SHOWN })}>
           {WORDS.more(Math.min(SHOWN, more), more)}
         </button>
       )}
