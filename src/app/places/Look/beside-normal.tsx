@@ -1,19 +1,19 @@
 import { colourApart, meanColourOf } from '../../../compare/with-normal-leaf.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import { isSilenced } from '../../../signs/findings-from-readings.ts';
-import { draft } from '../../state/look-session.ts';
+import { answersInHand, draft } from '../../state/look-session.ts';
 import { normalReadingsFor } from '../../state/normal-leaves.ts';
 import { NORMAL_WORDS as WORDS } from '../../words/normal-leaves.ts';
 import { sayApart } from '../../words/say-apart.ts';
 
 /** How far a leaf's colour lies from that of healthy leaves of its variety, with its doubt; nothing where there are none. */
 export function BesideNormal({ reading }: { readonly reading: LeafReading }) {
-  const { photos, answers } = draft.value;
+  const { photos } = draft.value;
   const normals = [
     ...photos.flatMap((photo) =>
       photo.role === 'normal' && !photo.roleOpen && photo.reading ? [photo.reading] : [],
     ),
-    ...normalReadingsFor(answers),
+    ...normalReadingsFor(answersInHand.value),
   ].filter((one) => !isSilenced(one));
   if (reading.role === 'normal' || normals.length === 0 || isSilenced(reading)) return null;
   const apart = colourApart(reading.measures, meanColourOf(normals.map(({ measures }) => measures)));
