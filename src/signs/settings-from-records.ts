@@ -2,6 +2,7 @@ import { dayAfter, daysBetween } from '../days/days.ts';
 import type { Garden } from '../garden/gather-garden.ts';
 import type { BatchRecord, BedRecord, PlantingRecord, Spreading } from '../garden/ground-records.ts';
 import type { RecordReference } from '../garden/records.ts';
+import { testedLoadsUnder } from '../garden/settle-pot-test.ts';
 import { CROP_TEMPERATURES } from '../season/crop-temperatures.ts';
 import { coldDaysBefore, meanSoilBetween, sumDegreeDays } from '../season/daily-weather.ts';
 import type { Hemisphere } from '../season/season-of.ts';
@@ -28,6 +29,8 @@ export interface FromRecords {
   readonly soil?: EstimatedCelsius & { readonly since: string; readonly daysKnown: number };
   /** Degree-days of the air above 0 °C since then (single sine), and days without a record. */
   readonly warmth?: { readonly degreeDays: number; readonly daysMissing: number };
+  /** Bayes factors of the pot tests of each tested load under the plant (`potTests` of `triage`). */
+  readonly potTests?: readonly number[];
 }
 
 export interface PlantOfRecords {
@@ -155,6 +158,8 @@ export function settingsFromRecords(garden: Garden, plant: PlantOfRecords): From
   addCompost(found, brought, plant.date);
   const crop = isCrop(planting?.crop) ? planting.crop : undefined;
   addWeather(found, garden, crop ?? plant.crop, plant.place ?? bed?.place, planting, plant.date);
+  const where = planting ? { plantingId: planting.id } : bed ? { bedId: bed.id } : undefined;
+  const tested = where ? testedLoadsUnder(garden, where, plant.date) : [];
   const since = brought.filter(({ given }) => given.how === 'mixed-in').at(-1)?.given.date;
   return {
     ...(crop ? { crop } : {}),
@@ -162,6 +167,7 @@ export function settingsFromRecords(garden: Garden, plant: PlantOfRecords): From
     settings: found.settings,
     covered: found.covered,
     ...(since === undefined ? {} : warmthFrom(garden, since, plant)),
+    ...(tested.length > 0 ? { potTests: tested.map(({ ratio }) => ratio) } : {}),
   };
 }
 
@@ -392,12 +398,14 @@ export function withoutOverruled(records: FromRecords, overruled: readonly Setti
     ([id, recorded]) => !falls(id, recorded),
   );
   const settings: FromRecords['settings'] = Object.fromEntries(standing);
-  const { soil, warmth, ...others } = records;
+  const { soil, warmth, potTests, ...others } = records;
   return {
     ...others,
     settings,
     covered:
       denied.size > 0 ? [] : records.covered.filter((id) => !overruled.includes(REASON_TO_SKIP[id] ?? id)),
+    // Who denies a load denies what its pots said.
+    ...(potTests && denied.size === 0 ? { potTests } : {}),
     // The warmth is counted from the day on which something was mixed in.
     ...(settings['weeks-since-mixed-in'] && soil ? { soil } : {}),
     ...(settings['weeks-since-mixed-in'] && warmth ? { warmth } : {}),

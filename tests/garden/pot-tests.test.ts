@@ -15,6 +15,7 @@ import {
 } from '../../src/garden/settle-pot-test.ts';
 import { stampChanges } from '../../src/garden/stamp-changes.ts';
 import { batchesToSpread, isSuspected } from '../../src/garden/trace-batches.ts';
+import { settingsFromRecords, withoutOverruled } from '../../src/signs/settings-from-records.ts';
 import { garden, record } from './small-garden.ts';
 
 const NOW = '2026-05-01T08:00:00.000Z';
@@ -205,5 +206,11 @@ describe('where a pot test shows', () => {
     ]);
     expect(testedLoadsUnder(all, { bedId: 'long' }, '2026-04-20')).toEqual([]);
     expect(testedLoadsUnder(all, { bedId: 'other' })).toEqual([]);
+    const found = settingsFromRecords(all, { bedId: 'long', date: '2026-04-30' });
+    expect(found.potTests).toEqual([50]);
+    expect(settingsFromRecords(all, { bedId: 'other', date: '2026-04-30' }).potTests).toBeUndefined();
+    // Who denies the load denies what its pots said.
+    expect(withoutOverruled(found, ['compost-kinds']).potTests).toBeUndefined();
+    expect(withoutOverruled(found, ['netted']).potTests).toEqual([50]);
   });
 });

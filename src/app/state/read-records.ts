@@ -39,10 +39,11 @@ export function readRecords(plant: PlantOfRecords): FromRecords | 'reading' | un
 export function fillFromRecords(answers: Answers, found: FromRecords | 'reading' | undefined) {
   const using = reader.value;
   if (!found || found === 'reading' || !using || using === 'failed') return { answers, covered: [] };
-  const { covered, soil } = using.withoutOverruled(found, using.overruledIn(answers, found));
+  const { covered, soil, potTests } = using.withoutOverruled(found, using.overruledIn(answers, found));
   return {
     answers: using.withRecords(answers, found),
     covered,
     ...(soil ? { soilCelsius: soil.celsius } : {}),
+    ...(potTests ? { potTests } : {}),
   };
 }
