@@ -1,25 +1,16 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
+import { runScript } from './run-script.ts';
 
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 let folder = '';
 const at = (name: string): string => join(folder, name);
 
-/** Run a command of the Node face as a person would, and give back what it printed. */
-function run(script: 'triage' | 'measure', ...args: string[]) {
-  const { status, stdout, stderr } = spawnSync('npm', ['run', '--silent', script, '--', ...args], {
-    cwd: ROOT,
-    encoding: 'utf8',
-  });
-  return { status, stdout, stderr };
-}
+const run = (script: 'triage' | 'measure', ...args: string[]) => runScript(script, ...args);
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'bedside-command-'));

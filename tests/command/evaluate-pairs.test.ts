@@ -2,13 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import type { Pair } from '../../src/command/evaluate/find-hardest-pairs.ts';
+import { runScript } from './run-script.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const run = (...args: string[]) =>
-  spawnSync('npm', ['run', '--silent', 'pairs', '--', ...args], { cwd: ROOT, encoding: 'utf8' });
+/** Once as a person runs it, through npm. */
+const byNpm = () => spawnSync('npm', ['run', '--silent', 'pairs'], { cwd: ROOT, encoding: 'utf8' });
+const run = (...args: string[]) => runScript('pairs', ...args);
 
 it('prints the hardest twenty pairs, with what tells them apart', () => {
-  const { status, stdout } = run();
+  const { status, stdout } = byNpm();
   expect(status).toBe(0);
   expect(stdout.match(/^ ?\d+\. /gm)).toHaveLength(20);
   expect(stdout).toMatch(/iron-short and manganese-short: .*\n.*brown-spots@new [\d.]+ for manganese-short/);

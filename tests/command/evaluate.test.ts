@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,6 +8,7 @@ import { type Evaluation, evaluateCases } from '../../src/command/evaluate/evalu
 import { readCases } from '../../src/command/evaluate/read-cases.ts';
 import { chancesByNaiveBayes } from '../../src/command/evaluate/weigh-answers.ts';
 import { CAUSES, type CauseId } from '../../src/signs/vocabulary.ts';
+import { runScript } from './run-script.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const SHARED = join(ROOT, '../shared/real-cases.jsonl');
@@ -48,9 +48,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function run(...args: string[]) {
-  return spawnSync('npm', ['run', '--silent', 'evaluate', '--', ...args], { cwd: ROOT, encoding: 'utf8' });
-}
+const run = (...args: string[]) => runScript('evaluate', ...args);
 
 describe('groups of the experts', () => {
   it('name every cause at least once', () => {
