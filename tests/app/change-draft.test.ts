@@ -232,3 +232,54 @@ it('knows an untouched look from one that would be a loss', () => {
   expect(hasContent(changed(fresh, { kind: 'set-words', words: { note: 'by the gate' } }))).toBe(true);
   expect(hasContent(changed(fresh, photos('a')))).toBe(true);
 });
+
+describe('where the plant of a look stands', () => {
+  const kale: DraftChange = {
+    kind: 'stand-in',
+    where: { bedId: 'long', bed: 'Long bed', plantingId: 'kale' },
+    crop: 'kale',
+    variety: 'a blue one',
+  };
+  const tomato: DraftChange = {
+    kind: 'stand-in',
+    where: { bedId: 'short', bed: 'Short bed', plantingId: 'tomato' },
+    crop: 'tomato',
+  };
+
+  it('brings crop, variety and the bed’s name along, and takes all of them back in one step', () => {
+    const chosen = changed(fresh, kale);
+    expect(chosen).toMatchObject({ bed: 'Long bed', answers: { crop: 'kale', variety: 'a blue one' } });
+    const undone = changed(chosen, { kind: 'undo' });
+    expect(undone).toEqual(fresh);
+    const other = changed(chosen, tomato);
+    expect(other).toMatchObject({ bed: 'Short bed', answers: { crop: 'tomato' } });
+    expect(other.answers).not.toHaveProperty('variety');
+    expect(changed(other, { kind: 'undo' })).toEqual(chosen);
+  });
+
+  it('leaves the grower’s own words for the bed alone, and a crop said before a bed alone was chosen', () => {
+    const typed = changed(
+      fresh,
+      { kind: 'choose-crop', crop: 'leek' },
+      { kind: 'set-words', words: { bed: 'by the wall' } },
+      { kind: 'stand-in', where: { bedId: 'long', bed: 'Long bed' } },
+    );
+    expect(typed).toMatchObject({ bed: 'by the wall', answers: { crop: 'leek' }, where: { bedId: 'long' } });
+    expect(changed(typed, { kind: 'stand-in', where: undefined })).not.toHaveProperty('where');
+  });
+
+  it('is another plant of the same bed once another crop is chosen', () => {
+    const leek = changed(fresh, kale, { kind: 'choose-crop', crop: 'leek' });
+    expect(leek.where).toEqual({ bedId: 'long', bed: 'Long bed' });
+    expect(changed(leek, { kind: 'undo' }).where).toMatchObject({ plantingId: 'kale' });
+  });
+
+  it('sets a record aside, and lets it stand again whatever was answered in between', () => {
+    const aside = changed(fresh, kale, { kind: 'overrule-record', setting: 'netted', overruled: true });
+    expect(aside.answers.notAsRecorded).toEqual(['netted']);
+    expect(isAnswered(aside, 'netted')).toBe(false);
+    const answered = changed(aside, { kind: 'answer-setting', setting: 'netted', value: false });
+    const restored = changed(answered, { kind: 'overrule-record', setting: 'netted', overruled: false });
+    expect(restored.answers).toEqual(changed(fresh, kale).answers);
+  });
+});

@@ -143,4 +143,26 @@ describe('keeping a look', () => {
       signs: {},
     });
   });
+
+  it('a later look knows where the plant stands, and reads records anew but for what was set aside', () => {
+    const where = { bedId: 'b', bed: 'Long bed', plantingId: 'p' };
+    const answers = {
+      ...draft.answers,
+      setting: { netted: true, 'wood-in-root-zone': true },
+      recorded: ['wood-in-root-zone'],
+      notAsRecorded: ['soil-ph'],
+    } as const;
+    const { kept, look } = recordLook({ ...draft, where }, result, NOW, ids, undefined, answers);
+    expect(kept).toMatchObject({ bedId: 'b', plantingId: 'p' });
+    expect(look.answers).toMatchObject({ recorded: ['wood-in-root-zone'], notAsRecorded: ['soil-ph'] });
+    const next = laterLook('n', '2026-06-25', { ...kept, bed: 'Long bed' }, look.answers);
+    expect(next.where).toEqual(where);
+    expect(next.answers.setting).toEqual({ netted: true });
+    expect(next.answers.notAsRecorded).toEqual(['soil-ph']);
+    // In another bed by now: the case follows.
+    const moved = { ...next, where: { bedId: 'other', bed: 'Short bed' } };
+    const after = recordLook(moved, result, NOW, { ...ids, lookId: 'l2' }, kept).kept;
+    expect(after.bedId).toBe('other');
+    expect(after).not.toHaveProperty('plantingId');
+  });
 });

@@ -91,4 +91,22 @@ describe('circumstances over several looks', () => {
       netted: true,
     });
   });
+
+  it('keep marked what came from records, unless the grower has said since that it does not hold', () => {
+    const first = look('2026-05-20', {
+      setting: { 'wood-in-root-zone': true, netted: true },
+      recorded: ['wood-in-root-zone'],
+    });
+    const later = look('2026-06-01');
+    expect(answersOverLooks(later, [first])).toMatchObject({
+      setting: { 'wood-in-root-zone': true, netted: true },
+      recorded: ['wood-in-root-zone'],
+    });
+    const denied = look('2026-06-01', { notAsRecorded: ['wood-in-root-zone', 'netted'] });
+    // What the grower said at that look was no record.
+    expect(answersOverLooks(denied, [first]).setting).toEqual({ netted: true });
+    const told = look('2026-06-01', { setting: { 'wood-in-root-zone': false } });
+    expect(answersOverLooks(told, [first])).toMatchObject({ setting: { 'wood-in-root-zone': false } });
+    expect(answersOverLooks(told, [first]).recorded).toBeUndefined();
+  });
 });
