@@ -1,5 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { growingHalf } from '../../src/app/demo/growing-half.ts';
+import { dayOf } from '../../src/app/words/dates.ts';
+import { seasonOf } from '../../src/season/season-of.ts';
 import { SETTINGS, type SettingId } from '../../src/signs/settings.ts';
 import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
 
@@ -122,7 +125,12 @@ describe.each([
     // What the records say, and from where; overruled, the ranking turns away and asks; restored, it turns back.
     await records(page).locator('summary').click();
     const wood = records(page).locator('.recorded-line', { hasText: 'mixed into the rooting depth: yes' });
-    expect(await wood.innerText()).toMatch(/Chipped branches, 4 cm mixed in, on Long bed, Saturday 12 April/);
+    const source = records(page)
+      .locator('.recorded-group', { hasText: 'mixed into the rooting depth: yes' })
+      .locator('h3');
+    expect(await source.innerText()).toMatch(
+      /Chipped branches, 4 cm mixed in, on Long bed, Saturday 12 April/,
+    );
     await snap(page, `records-2-said-${name}`);
     expect(await accessibilityFaults(page)).toEqual([]);
     await wood.getByRole('button', { name: /^Not so/ }).click();
@@ -144,9 +152,51 @@ describe.each([
     expect(await said.locator('dd').innerText()).toBe('yes, from your records');
     await page.goBack();
     await button(page, 'Look again now').click();
-    await expect
-      .poll(() => records(page).locator('summary').innerText())
-      .toMatch(/Kale, a blue curly one, in Long bed/);
+    await expect.poll(() => records(page).locator('summary').innerText()).toMatch(/In Long bed/);
     expect(complaints).toEqual([]);
+  });
+});
+
+describe('the place of a new look', () => {
+  const { phone, app } = appOnPhone(4793);
+  const seasonsSaid = async (page: Page): Promise<ReadonlySet<string>> => {
+    await page.goto(`${app.url}#/look/new`);
+    await button(page, 'Pale or yellow').click();
+    await button(page, 'Done').click();
+    await button(page, 'All over, all alike').click();
+    await page.locator('.result[aria-busy="false"] .weighing .cause').first().waitFor();
+    const reasons = await page.locator('.weighing .reason > span:first-child').allTextContents();
+    return new Set(reasons.flatMap((says) => /^It is (\w+)/.exec(says)?.[1] ?? []));
+  };
+
+  /** Loads the page at the Walk, so that no look of before is on its way. */
+  const startAnew = async (page: Page): Promise<void> => {
+    await page.goto(`${app.url}#/walk`);
+    await page.reload();
+    await page.getByRole('link', { name: 'A plant looks wrong' }).waitFor();
+  };
+
+  it('is the one that is set, and in the invented garden that garden’s own', async () => {
+    const { page } = await phone.open(PHONE);
+    const today = dayOf(new Date());
+    await page.goto(app.url);
+    for (const hemisphere of ['north', 'south'] as const) {
+      await page.evaluate(
+        (preferences) => localStorage.setItem('bedside-preferences', preferences),
+        JSON.stringify({ hemisphere }),
+      );
+      await startAnew(page);
+      expect([...(await seasonsSaid(page))]).toEqual([seasonOf(today, hemisphere)]);
+    }
+    const own = growingHalf(today);
+    await page.evaluate(
+      ([preferences]) => {
+        localStorage.setItem('bedside-preferences', preferences!);
+        localStorage.setItem('bedside-demo', 'in');
+      },
+      [JSON.stringify({ hemisphere: own === 'north' ? 'south' : 'north' })],
+    );
+    await startAnew(page);
+    expect([...(await seasonsSaid(page))]).toEqual([seasonOf(today, own)]);
   });
 });

@@ -1,20 +1,20 @@
 /** What the garden's records answer in a look, and where the plant stands. */
 export const FROM_RECORDS_WORDS = {
   ask: 'Which bed is it in?',
-  askWhy: 'Then your records answer for you.',
+  askWhy: 'Tap the plant, or the bed alone: your records then answer what they know.',
   beds: 'Beds and what grows in them',
   bedOnly: (bed: string): string => `${bed}, no planting chosen`,
-  standsIn: (bed: string, planting: string | undefined): string =>
-    planting === undefined ? `In ${bed}` : `${planting}, in ${bed}`,
+  standsIn: (bed: string, planting: string): string => `${planting}, in ${bed}`,
+  inBed: (bed: string): string => `In ${bed}`,
   count: (count: number): string =>
     count === 0
-      ? 'your records answer nothing more'
+      ? 'no answers from records'
       : count === 1
-        ? 'your records give 1 answer'
-        : `your records give ${count} answers`,
+        ? '1 answer from records'
+        : `${count} answers from records`,
   elsewhere: 'It stands somewhere else',
   title: 'From your records',
-  notAsked: 'These are weighed and not asked. What does not hold, set aside.',
+  notAsked: 'Weighed and not asked. Set aside what does not hold.',
   notSo: 'Not so',
   notSoThis: (what: string): string => `Not so: ${what}`,
   restore: 'Let the record stand',
@@ -24,7 +24,7 @@ export const FROM_RECORDS_WORDS = {
   youSay: (answer: string): string => `You say: ${answer}`,
   soil: (celsius: number, from: string): string =>
     `Soil since it was mixed in, ${from}: about ${celsius} °C on average, reckoned from your weather.`,
-  bed: (name: string): string => `the bed ${name}`,
+  bed: (name: string): string => `what you wrote of the bed: ${name}`,
   planting: (what: string, day: string): string => (day ? `${what}, ${day}` : what),
   plantedOn: (day: string): string => `planted out ${day}`,
   sownOn: (day: string): string => `sown ${day}`,

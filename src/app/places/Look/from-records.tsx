@@ -35,15 +35,16 @@ export function FromRecordsPart() {
     <details class="from-records" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary ref={line}>
         <span>
-          <span class="from-records-where">{where ? sayWhere(all, where) : WORDS.ask}</span>{' '}
+          <span class="from-records-where">{where ? WORDS.inBed(bedName(all, where)) : WORDS.ask}</span>{' '}
           <span class="small soft">
-            {found === 'reading' ? '…' : where || count > 0 ? capitalise(WORDS.count(count)) : WORDS.askWhy}
+            {found === 'reading' ? '…' : (where || count > 0) && WORDS.count(count)}
           </span>
         </span>
       </summary>
       {open && (
         <div class="stack">
           {!where && all.beds.length > 0 && <Beds all={all} onChosen={chosen} />}
+          {where?.plantingId && <p class="small">{sayPlanting(all, where)}</p>}
           {found && found !== 'reading' && <Recorded all={all} found={found} />}
           {where && (
             <button
@@ -60,10 +61,12 @@ export function FromRecordsPart() {
   );
 }
 
-function sayWhere(all: Garden, { bedId, bed, plantingId }: Where): string {
-  const planting = all.plantings.find(({ id }) => id === plantingId);
-  const name = all.beds.find(({ id }) => id === bedId)?.name ?? bed;
-  return WORDS.standsIn(name, planting && namePlanting(planting));
+const bedName = (all: Garden, { bedId, bed }: Where): string =>
+  all.beds.find(({ id }) => id === bedId)?.name ?? bed;
+
+function sayPlanting(all: Garden, where: Where): string | undefined {
+  const planting = all.plantings.find(({ id }) => id === where.plantingId);
+  return planting && WORDS.standsIn(bedName(all, where), namePlanting(planting));
 }
 
 /** Every bed in the order of the walk, with what grows in it; each is one tap. */
@@ -80,58 +83,71 @@ function Beds({ all, onChosen }: { readonly all: Garden; readonly onChosen: () =
     onChosen();
   };
   return (
-    <ul class="where-beds" aria-label={WORDS.beds}>
-      {all.beds.map(({ id, name }) => {
-        const where: Where = { bedId: id, bed: name };
-        const plantings = standingIn(all, id, day);
-        return (
-          <li key={id}>
-            <button
-              type="button"
-              class="where-bed"
-              {...(plantings.length > 0 ? { 'aria-label': WORDS.bedOnly(name) } : {})}
-              onClick={() => choose(where)}
-            >
-              {name}
-            </button>
-            {plantings.length > 0 && (
-              <ul class="where-plantings">
-                {plantings.map((planting) => (
-                  <li key={planting.id}>
-                    <button
-                      type="button"
-                      class="crop"
-                      aria-label={WORDS.standsIn(name, namePlanting(planting))}
-                      onClick={() => choose({ ...where, plantingId: planting.id }, planting)}
-                    >
-                      {namePlanting(planting)}
-                    </button>
-                  </li>
-                ))}
-              </ul>
-            )}
-          </li>
-        );
-      })}
-    </ul>
+    <>
+      <p class="small soft">{WORDS.askWhy}</p>
+      <ul class="where-beds" aria-label={WORDS.beds}>
+        {all.beds.map(({ id, name }) => {
+          const where: Where = { bedId: id, bed: name };
+          const plantings = standingIn(all, id, day);
+          return (
+            <li key={id}>
+              <button
+                type="button"
+                class="where-bed"
+                {...(plantings.length > 0 ? { 'aria-label': WORDS.bedOnly(name) } : {})}
+                onClick={() => choose(where)}
+              >
+                {name}
+              </button>
+              {plantings.length > 0 && (
+                <ul class="where-plantings">
+                  {plantings.map((planting) => (
+                    <li key={planting.id}>
+                      <button
+                        type="button"
+                        class="crop"
+                        aria-label={WORDS.standsIn(name, namePlanting(planting))}
+                        onClick={() => choose({ ...where, plantingId: planting.id }, planting)}
+                      >
+                        {namePlanting(planting)}
+                      </button>
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </>
   );
 }
 
-/** What the records answer, each with where it comes from and a way to set it aside. */
+/** What the records answer, grouped by where it comes from, each with where it comes from and a way to set it aside. */
 function Recorded({ all, found }: { readonly all: Garden; readonly found: FromRecords }) {
   const settings = Object.entries(found.settings) as [SettingId, RecordedSetting][];
   const { day } = dateOfLook(draft.value);
   if (settings.length === 0) return null;
   const { soil } = found;
+  const bySource = new Map<string, [SettingId, RecordedSetting][]>();
+  for (const one of settings) {
+    const from = saySources(all, one[1].says, { bedId: bedOf(all, draft.value.where), day });
+    bySource.set(from, [...(bySource.get(from) ?? []), one]);
+  }
   const stands = answersInHand.value.recorded?.includes('weeks-since-mixed-in');
   return (
     <section class="stack-close" aria-label={WORDS.title}>
       <p class="small soft">{WORDS.notAsked}</p>
-      <ul>
-        {settings.map(([id, recorded]) => (
-          <RecordedLine key={id} id={id} recorded={recorded} all={all} />
-        ))}
-      </ul>
+      {[...bySource].map(([from, lines]) => (
+        <section key={from} class="recorded-group">
+          <h3 class="small">{capitalise(from)}</h3>
+          <ul>
+            {lines.map(([id, recorded]) => (
+              <RecordedLine key={id} id={id} recorded={recorded} />
+            ))}
+          </ul>
+        </section>
+      ))}
       {soil && stands && (
         <p class="small soft">{WORDS.soil(Math.round(soil.celsius), describeDay(soil.since, day))}</p>
       )}
@@ -142,21 +158,18 @@ function Recorded({ all, found }: { readonly all: Garden; readonly found: FromRe
 interface RecordedLineProps {
   readonly id: SettingId;
   readonly recorded: RecordedSetting;
-  readonly all: Garden;
 }
 
-function RecordedLine({ id, recorded, all }: RecordedLineProps) {
-  const { answers, where } = draft.value;
+function RecordedLine({ id, recorded }: RecordedLineProps) {
+  const { answers } = draft.value;
   const own: unknown = answers.setting[id];
   const isNamed = answers.notAsRecorded?.includes(id) ?? false;
   const stands = answersInHand.value.recorded?.includes(id) ?? false;
   const what = `${capitalise(SETTINGS[id].says)}: ${describeSettingValue(id, recorded.value)}`;
-  const from = saySources(all, recorded.says, { bedId: bedOf(all, where), day: dateOfLook(draft.value).day });
   return (
     <li class={`recorded-line${stands ? '' : ' set-aside'}`}>
       <span>
         {stands ? what : <s>{what}</s>}
-        <span class="small soft">{capitalise(from)}</span>
         {!stands && (
           <span class="small">
             {own !== undefined
