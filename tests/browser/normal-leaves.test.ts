@@ -159,3 +159,24 @@ describe.each([
     expect(complaints).toEqual([]);
   });
 });
+
+describe('a case that came to nothing', () => {
+  const { phone, app } = appOnPhone(4766);
+
+  it('offers its leaf as a healthy one of the variety, and leads to it once it is kept', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await page.goto(app.url);
+    await button(page, 'Load the invented garden').click();
+    await page.getByText('Invented garden — nothing here is yours').waitFor();
+    await page.goto(`${app.url}#/book`);
+    await page.getByRole('link', { name: /^Chard/ }).click();
+    await button(page, 'Keep it as a healthy leaf').click();
+    await page.getByRole('link', { name: 'It is kept as a healthy leaf of its variety.' }).click();
+    await page.getByRole('heading', { name: /^Healthy leaf: Chard/ }).waitFor();
+    await page.getByRole('heading', { name: 'Its colour' }).waitFor();
+    expect(await page.locator('.normal-leaf').count()).toBe(1);
+    expect(await page.locator('.specimen img').count()).toBe(1);
+    expect(complaints).toEqual([]);
+  });
+});

@@ -13,7 +13,7 @@ export const RECURRING_WORDS = {
   lead: (cases: number, causes: number, years: readonly string[]): string =>
     `${times(cases)} settled, ${causes === 1 ? '1 cause' : `${causes} causes`}, ${span(years)}. A number leads to its cases.`,
   returns: 'Came back in the same bed',
-  noReturns: 'Nothing has come back in a bed where it had been in another year.',
+  noReturns: 'No cause has come back to a bed where it was in another year.',
   several: 'Met more than once',
   once: (count: number): string => (count === 1 ? 'One cause met once' : `${count} causes met once`),
   never: (count: number): string => `Never found out: ${times(count)}`,
