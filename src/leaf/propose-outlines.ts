@@ -43,67 +43,81 @@ export function proposeOutlines(
   const near = growFromSeed(lab, seeds.leaf, 0.012, 9);
   const leaf = new Float32Array(n);
   const ground = new Float32Array(n);
-  const starts: (Cut & { inside: Uint8Array })[] = [];
+  const starts: Scored[] = [];
+  const score = (mask: Uint8Array): Proposal => ({ mask, score: scoreOutline(lab, mask, scene.plant) });
   const attempt = (cut: Cut): void => {
     const inside = cutOnce(cut.star ? starred : scene, leaf, ground, cut);
-    if (inside !== undefined) starts.push({ ...cut, inside });
+    if (inside !== undefined) starts.push({ ...score(inside), cut });
   };
-  for (const share of REACHES) {
-    const reach = quantile(near, share);
+  const believe = (isLeaf: (i: number) => boolean): void => {
+    for (let i = 0; i < n; i++) {
+      leaf[i] = isLeaf(i) ? 1 : 0;
+      ground[i] = 1 - leaf[i]!;
+    }
+  };
+  const reaches = REACHES.map((share) => quantile(near, share));
+  const believeNear = (reach: number): void => {
     for (let i = 0; i < n; i++) {
       leaf[i] = 1 / (1 + (near[i]! / reach) ** 4);
       ground[i] = 1 - leaf[i]!;
     }
-    attempt({ near, reach, colourWeight: 0.35, star: false });
-    attempt({ near, reach, colourWeight: 1, star: false });
+  };
+  const askNetwork = (byColour: readonly Proposal[]): Proposal[] | undefined => {
+    const best = byColour[0];
+    if (best !== undefined && isBeyondDoubt(best.score)) return undefined;
+    // Over paper a cut by colour is exact, and the network has nothing to add.
+    if (best !== undefined && describePlainGround(lab, best.mask) !== undefined) return undefined;
+    const guess = makeGuess();
+    if (guess === undefined) return undefined;
+    const guided = [GUIDED_COLOUR, 0].flatMap((colourWeight) => {
+      believe((i) => guess[i]! > 0);
+      const inside = cutOnce(scene, leaf, ground, { guess, colourWeight, star: false });
+      return inside === undefined ? [] : [score(inside)];
+    });
+    return [...byColour, ...guided].map((proposal) => addAgreement(proposal, guess)).sort(byScore);
+  };
+  // The cuts that tell whether there is doubt, and the only ones that ever win beside those that follow the network.
+  for (const reach of reaches) {
+    believeNear(reach);
     attempt({ near, reach, colourWeight: 0.6, star: true });
   }
   const rim = growFromRim(lab, seeds);
-  for (let i = 0; i < n; i++) {
-    leaf[i] = rim[i]! > 0.5 ? 1 : 0;
-    ground[i] = 1 - leaf[i]!;
-  }
+  believe((i) => rim[i]! > 0.5);
   attempt({ colourWeight: 1, star: false });
   const belt = Math.max(2, Math.round(0.05 * Math.min(lab.width, lab.height)));
-  for (let i = 0; i < n; i++) {
+  believe((i) => {
     const x = i % lab.width;
     const y = (i / lab.width) | 0;
-    const inBelt = x < belt || y < belt || x >= lab.width - belt || y >= lab.height - belt;
-    leaf[i] = inBelt ? 0 : 1;
-    ground[i] = inBelt ? 1 : 0;
-  }
+    return x >= belt && y >= belt && x < lab.width - belt && y < lab.height - belt;
+  });
   for (const i of seeds.ground) ground[i] = 1;
   attempt({ colourWeight: 1.5, star: false });
+  starts.sort(byScore);
+  const guided = askNetwork(starts);
+  if (guided !== undefined) return guided;
 
-  const score = (mask: Uint8Array): Proposal => ({ mask, score: scoreOutline(lab, mask, scene.plant) });
-  const byScore = (p: Proposal, q: Proposal): number => q.score.total - p.score.total;
-  const scored = starts.map((start) => ({ ...score(start.inside), cut: start })).sort(byScore);
+  for (const reach of reaches) {
+    believeNear(reach);
+    attempt({ near, reach, colourWeight: 0.35, star: false });
+    attempt({ near, reach, colourWeight: 1, star: false });
+  }
+  starts.sort(byScore);
   const again: Proposal[] = [];
-  for (const { mask, cut } of scored.slice(0, 3)) {
-    for (let i = 0; i < n; i++) {
-      leaf[i] = mask[i] === 255 ? 1 : 0;
-      ground[i] = 1 - leaf[i]!;
-    }
+  for (const { mask, cut } of starts.slice(0, 3)) {
+    believe((i) => mask[i] === 255);
     const inside = cutOnce(cut.star ? starred : scene, leaf, ground, cut);
     if (inside !== undefined) again.push(score(inside));
   }
-  const byColour = [...scored, ...again].sort(byScore);
-  const best = byColour[0];
-  if (best === undefined || isBeyondDoubt(best.score)) return byColour;
-  // Over paper a cut by colour is exact, and the network has nothing to add.
-  if (describePlainGround(lab, best.mask) !== undefined) return byColour;
-  const guess = makeGuess();
-  if (guess === undefined) return byColour;
-  const guided = [GUIDED_COLOUR, 0].flatMap((colourWeight) => {
-    for (let i = 0; i < n; i++) {
-      leaf[i] = guess[i]! > 0 ? 1 : 0;
-      ground[i] = 1 - leaf[i]!;
-    }
-    const inside = cutOnce(scene, leaf, ground, { guess, colourWeight, star: false });
-    return inside === undefined ? [] : [score(inside)];
-  });
-  return [...byColour, ...guided].map((proposal) => addAgreement(proposal, guess)).sort(byScore);
+  const byColour = [...starts, ...again].sort(byScore);
+  return askNetwork(byColour) ?? byColour;
 }
+
+interface Scored extends Proposal {
+  readonly cut: Cut;
+}
+
+/** Best first. */
+const byScore = (p: Proposal, q: Proposal): number => q.score.total - p.score.total;
 
 /** One solid shape with a sharp edge all round: neighbours that were taken along would leave notches or soft stretches. */
 function isBeyondDoubt({ contrast, weakest, solid, onRim, green }: OutlineScore): boolean {
