@@ -2,6 +2,7 @@ import { convertPixelsToLab, type LabPlanes } from '../photo/convert-pixels-to-l
 import { scaleByBoxes } from '../photo/scale-to-working-frame.ts';
 import type { Pixels, Spot } from '../photo/types.ts';
 import { indexColours } from './colour-model.ts';
+import { findCentre } from './find-centre.ts';
 import { findHoles } from './find-holes.ts';
 import { guessOutline, NETWORK_PX, NETWORK_STEP_PX } from './guess-outline.ts';
 import { judgePlant } from './judge-plant.ts';
@@ -9,6 +10,7 @@ import { fillHoles, labelRegions } from './label-regions.ts';
 import { type Proposal, proposeOutlines, type Seeds } from './propose-outlines.ts';
 import { type GridMask, refineOutline, resamplePlane } from './refine-outline.ts';
 import type { OutlineScore } from './score-outline.ts';
+import { shedShadow } from './shed-shadow.ts';
 import type { Taps } from './types.ts';
 
 /** A leaf as found: the filled outline, the tissue that is there, and how well the outline is bounded. */
@@ -40,7 +42,15 @@ export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundL
   for (let k = 1; k < levels.length; k++) mask = refineOutline(mask, levels[k - 1]!, levels[k]!);
   const removed = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
   for (const i of removed) mask.data[i] = 0;
-  const outline = keepLargest(fillHoles(mask.data, width, height, removed), width, height);
+  const filled = keepLargest(fillHoles(mask.data, width, height, removed), width, height);
+  const tapped = [...(taps.leaf === undefined ? [] : [taps.leaf]), ...(taps.add ?? [])];
+  const added = (taps.add ?? []).flatMap((spot) => discAt(lab, spot));
+  const bare = shedShadow(lab, filled, added, () => {
+    const { x, y } = findCentre(filled, width);
+    const spots = tapped.length > 0 ? tapped : [{ x: x / width, y: y / height }];
+    return guessOnGrid(frame, lab, spots, taps.remove ?? []);
+  });
+  const outline = bare === filled ? filled : keepLargest(bare, width, height);
   return { outline, ...findHoles(lab, outline), score: best.score };
 }
 
