@@ -72,6 +72,23 @@ describe('the bridge to a worker', () => {
     expect(worked).toEqual(['one', 'four']);
   });
 
+  it('starts the worker ahead when roused, and asks that one', async () => {
+    let opened = 0;
+    const bridge = createBridge<Request, Reply>({
+      open: () => {
+        opened += 1;
+        return channelTo(({ says }) => ({ reply: { ok: true, heard: says } }));
+      },
+      limitMs: 5_000,
+    });
+    bridges.push(bridge);
+    bridge.rouse();
+    bridge.rouse();
+    expect(opened).toBe(1);
+    expect(await bridge.ask({ says: 'a' }, 'a')).toEqual({ state: 'done', reply: { ok: true, heard: 'a' } });
+    expect(opened).toBe(1);
+  });
+
   it('carries errors as data, with their code', async () => {
     const bridge = bridgeTo(({ says }) => {
       throw new CodedError(says);

@@ -19,6 +19,8 @@ export type Outcome<Reply> =
 
 export interface Bridge<Request, Reply> {
   ask(request: Request, key: string): Promise<Outcome<Reply>>;
+  /** Starts the worker before it is asked for anything. */
+  rouse(): void;
   close(): void;
 }
 
@@ -118,6 +120,13 @@ export function createBridge<Request, Reply>(options: BridgeOptions<Request, Rep
         waiting.set(key, { key, request, settle, tries: 0 });
         sendNext();
       }),
+    rouse() {
+      try {
+        opened();
+      } catch {
+        // It is started again, and its failure told, when it is asked.
+      }
+    },
     close() {
       channel?.close();
       channel = undefined;

@@ -3,6 +3,7 @@ import { decodeInBrowser } from '../../photo/decode-in-browser.ts';
 import { type DecodedPhoto, PhotoError } from '../../photo/types.ts';
 import { layLayers } from './lay-layers.ts';
 import { makeThumbnail } from './make-thumbnail.ts';
+import { practise } from './practise.ts';
 import type { PhotoReply, PhotoRequest } from './protocol.ts';
 import { type Served, type ServedPort, serve } from './serve.ts';
 
@@ -17,7 +18,10 @@ async function decode(photoId: string, picture: Blob): Promise<DecodedPhoto> {
   return photo;
 }
 
+let wasAsked = false;
+
 async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
+  wasAsked = true;
   const { photoId, picture, role, taps, file } = request;
   const { pixels, takenAt } = await decode(photoId, picture);
   const { reading, tissues } = readLeaf(pixels, {
@@ -39,3 +43,5 @@ serve<PhotoRequest, PhotoReply>(self as unknown as ServedPort, answer, (cause) =
   console.error('photo could not be read', cause);
   return { ok: false, code: 'failed' };
 });
+
+practise(() => wasAsked);

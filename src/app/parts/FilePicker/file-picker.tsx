@@ -2,6 +2,8 @@ interface FilePickerProps {
   readonly class: string;
   readonly label: string;
   readonly onAdd: (files: readonly File[]) => void;
+  /** Called when it is pressed, before anything is chosen. */
+  readonly onOpen?: () => void;
   readonly several?: boolean;
   readonly camera?: boolean;
   /** Kinds of file. Default: photos. */
@@ -14,6 +16,7 @@ export function FilePicker({
   class: look,
   label,
   onAdd,
+  onOpen,
   several = false,
   camera = false,
   accept = 'image/*',
@@ -28,6 +31,7 @@ export function FilePicker({
         accept={accept}
         aria-label={label}
         multiple={several}
+        {...(onOpen ? { onClick: onOpen } : {})}
         {...(camera ? { capture: 'environment' as const } : {})}
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];

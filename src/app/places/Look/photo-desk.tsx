@@ -7,6 +7,7 @@ import { MOST_PHOTOS } from '../../state/change-draft.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { addPhotos, draft } from '../../state/look-session.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
+import { photoBridge } from '../../state/workers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
 
@@ -74,6 +75,9 @@ export function PhotoDesk() {
   );
 }
 
+/** While the person frames or chooses, the worker has time to make ready. */
+const rouse = (): void => photoBridge.rouse();
+
 const hasStarted = (): boolean => draft.value.photos.length > 0 || draft.value.steps.length > 1;
 
 const pictureFiles = (data: DataTransfer | null): File[] => [...(data?.files ?? [])];
@@ -122,7 +126,7 @@ function Slot({ role, photo, isShown, onShow, onAdd }: SlotProps) {
     );
   return (
     <li>
-      <FilePicker class="slot" label={WORDS.addFor(`${name}, ${says}`)} onAdd={onAdd}>
+      <FilePicker class="slot" label={WORDS.addFor(`${name}, ${says}`)} onAdd={onAdd} onOpen={rouse}>
         <Drawn of={role} />
         <span class="slot-name">{name}</span>
       </FilePicker>
@@ -143,15 +147,19 @@ interface AddPhotosProps {
 
 function AddPhotos({ onAdd, isNext }: AddPhotosProps) {
   const [looking, setLooking] = useState(false);
+  const startLooking = (): void => {
+    rouse();
+    setLooking(true);
+  };
   const look = `button camera-button${isNext ? ' next' : ''}`;
   return (
     <div class="add-photos">
       {hasCamera() ? (
-        <button type="button" class={look} onClick={() => setLooking(true)}>
+        <button type="button" class={look} onClick={startLooking}>
           {WORDS.takePhoto}
         </button>
       ) : (
-        <FilePicker class={look} label={WORDS.takePhoto} onAdd={onAdd} camera>
+        <FilePicker class={look} label={WORDS.takePhoto} onAdd={onAdd} onOpen={rouse} camera>
           {WORDS.takePhoto}
         </FilePicker>
       )}
@@ -159,6 +167,7 @@ function AddPhotos({ onAdd, isNext }: AddPhotosProps) {
         class={`button choose-button${isNext ? ' next-on-desk' : ''}`}
         label={WORDS.choosePhotos}
         onAdd={onAdd}
+        onOpen={rouse}
         several
       >
         {WORDS.choosePhotos}
