@@ -24,14 +24,17 @@ export function shedShadow(
   const { width, height } = lab;
   const colour = new Float32Array(outline.length);
   const some: number[] = [];
+  const light: number[] = [];
   let area = 0;
   for (let i = 0; i < outline.length; i++) {
     if (outline[i] !== 255) continue;
     const dim = (lab.L[i]! + 16) / (ground.L + 16);
     colour[i] = Math.hypot(lab.a[i]! - dim * ground.a, lab.b[i]! - dim * ground.b);
-    if (area++ % 7 === 0) some.push(colour[i]!);
+    if (area++ % 7 !== 0) continue;
+    some.push(colour[i]!);
+    light.push(lab.L[i]!);
   }
-  const usual = some.sort((p, q) => p - q)[some.length >> 1] ?? 0;
+  const usual = median(some);
   const shaded = new Uint8Array(outline.length);
   for (let i = 0; i < outline.length; i++) {
     const isDim = lab.L[i]! < ground.L - DARKER_BY;
@@ -50,26 +53,39 @@ export function shedShadow(
       if (bare) onRim[labels[i]!] = 1;
     }
   }
-  const isShadow = onRim.map((touches, label) => (touches === 1 && sizes[label]! > LEAST_SHARE * area ? 1 : 0));
+  const isShadow = onRim.map((touches, label) =>
+    touches === 1 && sizes[label]! > LEAST_SHARE * area ? 1 : 0,
+  );
   isShadow[0] = 0;
   for (const i of wanted) isShadow[labels[i]!] = 0;
   if (!isShadow.includes(1)) return outline;
   const odds = guess();
-  if (odds !== undefined) {
-    const sums = new Float64Array(count + 1);
-    for (let i = 0; i < labels.length; i++) sums[labels[i]!]! += odds[i]!;
-    for (let label = 1; label <= count; label++) {
-      if (sums[label]! > MOST_ODDS * sizes[label]!) isShadow[label] = 0;
-    }
+  const sums = new Float64Array(2 * (count + 1));
+  for (let i = 0; i < labels.length; i++) {
+    sums[2 * labels[i]!]! += lab.L[i]!;
+    if (odds !== undefined) sums[2 * labels[i]! + 1]! += odds[i]!;
+  }
+  const brightest = median(light) + BRIGHTER_BY;
+  for (let label = 1; label <= count; label++) {
+    // What is much brighter than the leaf may be powder: then the guess must speak against it, else it may at most be in doubt.
+    const isBright = sums[2 * label]! > brightest * sizes[label]!;
+    const stays =
+      odds === undefined ? isBright : sums[2 * label + 1]! > (isBright ? -CLEAR : CLEAR) * sizes[label]!;
+    if (stays) isShadow[label] = 0;
   }
   return outline.map((value, i) => (isShadow[labels[i]!] === 1 ? 0 : value));
 }
 
-/** Darker than the paper by at least so much L*. */
+/** Darker than the paper by at least so much L*; and brighter than the leaf by so much, it may be powder or glare. */
 const DARKER_BY = 8;
+const BRIGHTER_BY = 12;
 /** Of the leaf's usual colour strength, a pixel of shadow has at most this share. */
 const COLOURLESS = 0.4;
 /** Smallest piece, as a share of the outline. */
 const LEAST_SHARE = 0.002;
-/** Mean log odds of leaf above which a piece stays. */
-const MOST_ODDS = 0.5;
+/** Mean log odds that speak clearly. */
+const CLEAR = 0.5;
+
+function median(values: number[]): number {
+  return values.sort((p, q) => p - q)[values.length >> 1] ?? 0;
+}
