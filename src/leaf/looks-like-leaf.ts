@@ -18,7 +18,6 @@ export function looksLikeLeaf(lab: LabPlanes, leaf: FoundLeaf, wasTapped: boolea
   for (let i = 0; i < leaf.outline.length; i += stride) {
     if (leaf.outline[i] !== 255) continue;
     n++;
-
     const la = lab.a[i]!;
     const lb = lab.b[i]!;
     green += judgePlantColour(la, lb);
@@ -39,7 +38,9 @@ export function looksLikeLeaf(lab: LabPlanes, leaf: FoundLeaf, wasTapped: boolea
   // 1 when all colours point the same way; a rainbow or a bunch of things does not.
   const oneHue = Math.hypot(a, b) / Math.max(1e-6, chroma);
   if (vivid > 0.3 * n) return false;
-  if (wasTapped) return contrast > 0.35 && (greenShare > 0.1 || odd > 0.3 * n || chroma / n > 8);
+  // Sand and boards: hardly a plant's colour and not what the network would call a leaf; or softly bounded and cut by the frame.
+  const isGround = (agreed < 0.25 && greenShare < 0.5) || (contrast < 0.6 && onRim > 0.6);
+  if (wasTapped) return !isGround && contrast > 0.35 && (greenShare > 0.1 || odd > 0.3 * n || chroma / n > 8);
   // Ragged, and not what the network would call one leaf: a thing of a leaf's colour, a bush, a meadow.
   if (agreed < 0.4 || (agreed < 0.65 && solid < 0.85)) return false;
   if (contrast < 0.55 || weakest < 0.12) return false;

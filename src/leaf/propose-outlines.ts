@@ -5,7 +5,7 @@ import { describePlainGround } from './find-holes.ts';
 import { colourStep, growFromSeed, STEP_X, STEP_Y } from './grow-from-seed.ts';
 import { judgePlant } from './judge-plant.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
-import { addAgreement, type OutlineScore, scoreOutline } from './score-outline.ts';
+import { addAgreement, measureAgreement, type OutlineScore, scoreOutline } from './score-outline.ts';
 
 /** What the person fixed, as pixel indices of the coarse frame. */
 export interface Seeds {
@@ -62,11 +62,12 @@ export function proposeOutlines(
       ground[i] = 1 - leaf[i]!;
     }
   };
-  const askNetwork = (byColour: readonly Proposal[]): Proposal[] | undefined => {
+  /** All proposals beside the network's guess and two that follow it; undefined where it has nothing to add. */
+  const askNetwork = (byColour: readonly Proposal[]): Advice | undefined => {
     const best = byColour[0];
     if (best !== undefined && isBeyondDoubt(best.score)) return undefined;
     // Over paper a cut by colour is exact, and the network has nothing to add.
-    if (best !== undefined && describePlainGround(lab, best.mask) !== undefined) return undefined;
+    if (best !== undefined && isOverPaper(lab, best)) return undefined;
     const guess = makeGuess();
     if (guess === undefined) return undefined;
     const guided = [GUIDED_COLOUR, 0].flatMap((colourWeight) => {
@@ -74,7 +75,7 @@ export function proposeOutlines(
       const inside = cutOnce(scene, leaf, ground, { guess, colourWeight, star: false });
       return inside === undefined ? [] : [score(inside)];
     });
-    return [...byColour, ...guided].map((proposal) => addAgreement(proposal, guess)).sort(byScore);
+    return { guess, guided };
   };
   // The cuts that tell whether there is doubt, and the only ones that ever win beside those that follow the network.
   for (const reach of reaches) {
@@ -93,8 +94,11 @@ export function proposeOutlines(
   for (const i of seeds.ground) ground[i] = 1;
   attempt({ colourWeight: 1.5, star: false });
   starts.sort(byScore);
-  const guided = askNetwork(starts);
-  if (guided !== undefined) return guided;
+  let advice = askNetwork(starts);
+  if (advice !== undefined) {
+    const weighed = weighAdvice([...starts, ...advice.guided], advice.guess);
+    if (weighed.trust === 1) return weighed.proposals;
+  }
 
   for (const reach of reaches) {
     believeNear(reach);
@@ -109,8 +113,45 @@ export function proposeOutlines(
     if (inside !== undefined) again.push(score(inside));
   }
   const byColour = [...starts, ...again].sort(byScore);
-  return askNetwork(byColour) ?? byColour;
+  advice ??= askNetwork(byColour);
+  return advice === undefined
+    ? byColour
+    : weighAdvice([...byColour, ...advice.guided], advice.guess).proposals;
 }
+
+interface Advice {
+  readonly guess: Float32Array;
+  readonly guided: readonly Proposal[];
+}
+
+/** Best agreement of any outline with the network from which it is trusted wholly, and below which hardly. */
+const AT_HOME = 0.75;
+const LOST = 0.35;
+const LEAST_TRUST = 0.1;
+
+/**
+ * Proposals with what the network says of them, best first. On a scene unlike all it learnt from, no outline agrees with its guess:
+ * then the guess counts for less.
+ */
+function weighAdvice(
+  proposals: readonly Proposal[],
+  guess: Float32Array,
+): { readonly proposals: Proposal[]; readonly trust: number } {
+  const agreed = proposals.map(({ mask }) => measureAgreement(mask, guess));
+  const best = Math.max(...agreed);
+  const trust = Math.max(LEAST_TRUST, Math.min(1, (best - LOST) / (AT_HOME - LOST)));
+  return {
+    proposals: proposals.map((proposal, k) => addAgreement(proposal, agreed[k]!, trust)).sort(byScore),
+    trust,
+  };
+}
+
+/** A soft edge is no leaf's on paper: what is plain may be a board. */
+function isOverPaper(lab: LabPlanes, { mask, score }: Proposal): boolean {
+  return score.contrast > PAPER_CONTRAST && describePlainGround(lab, mask) !== undefined;
+}
+
+const PAPER_CONTRAST = 0.6;
 
 interface Scored extends Proposal {
   readonly cut: Cut;

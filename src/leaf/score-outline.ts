@@ -88,17 +88,18 @@ export function scoreOutline(lab: LabPlanes, mask: Uint8Array, plant: Float32Arr
 /** A hundredth of disagreement with the network weighs six times as much as one of contrast. */
 const AGREED_WEIGHT = 6;
 
-/** A proposal with its score raised by how far it agrees with the network's log odds. */
-export function addAgreement<T extends { readonly mask: Uint8Array; readonly score: OutlineScore }>(
+/** A proposal with its score raised by how far it agrees with the network, as much as the network is trusted (0–1). */
+export function addAgreement<T extends { readonly score: OutlineScore }>(
   proposal: T,
-  guess: Float32Array,
+  agreed: number,
+  trust: number,
 ): T {
-  const agreed = measureAgreement(proposal.mask, guess);
   const { score } = proposal;
-  return { ...proposal, score: { ...score, agreed, total: score.total + AGREED_WEIGHT * agreed } };
+  return { ...proposal, score: { ...score, agreed, total: score.total + trust * AGREED_WEIGHT * agreed } };
 }
 
-function measureAgreement(mask: Uint8Array, guess: Float32Array): number {
+/** Overlap over union of a mask with the network's guess (log odds), each pixel by its chance. */
+export function measureAgreement(mask: Uint8Array, guess: Float32Array): number {
   let both = 0;
   let either = 0;
   for (let i = 0; i < mask.length; i++) {
