@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ROOT } from './browser.ts';
 
 /** How often the browser is killed: `KILLS=200` for a run on demand. */
-const KILLS = Number(process.env.KILLS ?? 10);
+const KILLS = Number(process.env.KILLS ?? 20);
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 const PAGE = '<!doctype html><title>store</title>';
 
