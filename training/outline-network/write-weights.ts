@@ -1,7 +1,7 @@
 /**
  * Turns what `train.py` exports into the module that ships, and the picture the port is tested on.
  *
- *     npx tsx training/outline-network/write-weights.ts FOLDER
+ *     npx tsx training/outline-network/write-weights.ts FOLDER && npm run format
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
