@@ -136,13 +136,14 @@ const READ_EVERY_DAYS = { hot: 3, else: 7 } as const;
 
 /**
  * The day on which a batch is due a reading: those that somebody has begun to follow, or that came hot, until they are
- * finished or used up.
+ * finished, used up or under suspicion: heat does not tell when such a load may be spread.
  */
 export function readingDue(
   batch: BatchRecord,
   on: string,
   airOn?: (day: string) => number | undefined,
 ): string | undefined {
+  if (batch.suspicion?.state === 'suspected') return undefined;
   if (batch.deletedAt || batch.usedUpOn !== undefined || !RIPENS.has(batch.what)) return undefined;
   const judged = judgeBatch(batch, on, airOn);
   if (judged.state === 'finished') return undefined;

@@ -30,6 +30,7 @@ describe('measures in words', () => {
 
   it('says no clear difference when zero lies within the error, and which side is greener when not', () => {
     expect(say({ 'vein-contrast': { value: 2, se: 2 } })[0]).toMatch(/no clear difference$/);
+    expect(say({ 'vein-contrast': { value: 0.4, se: 0.1 } })[0]).toMatch(/hardly any difference$/);
     expect(say({ 'vein-contrast': { value: 8, se: 2.3 } })[0]).toMatch(
       /veins clearly greener \(by 8 points of colour, give or take 3\)$/,
     );

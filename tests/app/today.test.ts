@@ -6,7 +6,7 @@ const look = {
   what: 'look',
   id: 'look-1',
   due: '2026-06-10',
-  kept: { plant: 'Third kale', bed: 'Long bed', looks: [{ verdict: 'look-again' }] },
+  kept: { plant: 'Third kale', bed: 'Long bed', looks: [{ verdict: 'act' }] },
 } as unknown as LookDue;
 
 const frost = {
@@ -24,7 +24,8 @@ describe('what is due today, in words', () => {
     const said = describeToday(look, 'Long bed', '2026-06-12');
     expect(said.when).toBe('was due Wednesday 10 June, 2 days ago');
     expect(said.what).toBe('Third kale');
-    expect(said.more).toContain('Long bed');
+    // A verdict of last week is not today's.
+    expect(said.more).toBe('Long bed · last time: act now');
   });
 
   it('says how cold is expected, for how long, and what the crop bears', () => {
@@ -32,6 +33,13 @@ describe('what is due today, in words', () => {
     expect(said.when).toBe('Sunday 14 June, in 2 days');
     expect(said.more).toBe(
       'Low bed · −1 °C forecast at the least, 2 nights; it comes to harm at about 2 °C.',
+    );
+  });
+
+  it('says a day too cold to grow with its tenths, so that it does not read like the limit', () => {
+    const cold = { ...frost, what: 'cold', expected: 3.5, limit: 4.4, days: ['2026-06-14'] } as TodayItem;
+    expect(describeToday(cold, 'Low bed', '2026-06-12').more).toBe(
+      'Low bed · 3.5 °C forecast as the mean of the day; it stands still below about 4.4 °C.',
     );
   });
 

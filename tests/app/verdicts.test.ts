@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { describeVerdict, type Judged } from '../../src/app/words/verdicts.ts';
+import { describeVerdict, type Judged, sayLook } from '../../src/app/words/verdicts.ts';
 import type { NextCheck, RankedCause, Verdict } from '../../src/ranker/types.ts';
 
 const TODAY = '2026-06-04';
@@ -40,6 +40,28 @@ const judge = (more: Partial<Verdict>, rest: Partial<Judged> = {}): Judged => ({
 });
 
 describe('a verdict in words', () => {
+  it('names the likeliest cause where something is done for the sake of another', () => {
+    const causes = [cause('birds', 0.9), cause('root-feeders', 0.6)];
+    const because = { causes: ['root-feeders'], expectedLoss: {} } satisfies Verdict['because'];
+    const why = (id: Verdict['id']) => describeVerdict(judge({ id, because }, { causes }), TODAY).why;
+    expect(why('act')[1]).toMatch(
+      /^Likelier, but not what calls for this: pigeons and other birds, about 9 in 10/,
+    );
+    expect(why('leave')).toHaveLength(1);
+    const alone = judge(
+      { id: 'act', because: { ...because, causes: ['birds', 'root-feeders'] } },
+      { causes },
+    );
+    expect(describeVerdict(alone, TODAY).why).toHaveLength(2);
+  });
+
+  it('says what a list shows of a look without tying the verdict to the likeliest cause', () => {
+    expect(sayLook({ verdict: 'act', leading: ['rust', 'aphids'] })).toBe(
+      'Act now. Likeliest: rust or aphids',
+    );
+    expect(sayLook({ verdict: 'leave', leading: [] })).toBe('Leave it');
+  });
+
   it('says where to turn and what to take along when nothing known fits best, and only then', () => {
     expect(describeVerdict(judge({}), TODAY).elsewhere).toEqual([]);
     const stranger = judge({}, { causes: [cause('unlisted', 0.5), cause('aphids', 0.2)] });

@@ -122,7 +122,7 @@ describe.each([
 
     await toPlace(page, 'Book');
     await page.getByRole('link', { name: /Second kale/ }).click();
-    await page.getByRole('link', { name: 'Put it right' }).click();
+    await page.getByRole('link', { name: 'Correct it' }).click();
     await page.getByLabel('Somebody who can tell').check();
     await page.getByRole('button', { name: 'Settle the case' }).click();
     await expect.poll(() => page.locator('.case-end').innerText()).toMatch(/Somebody who can tell/);

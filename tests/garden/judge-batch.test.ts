@@ -143,6 +143,11 @@ describe('when a heap is to be read again', () => {
   it('a load that came hot at once; one that nobody follows never', () => {
     expect(readingDue(heap([], { hotOnArrival: true, arrivedOn: '2026-06-28' }), ON)).toBe('2026-06-28');
     expect(readingDue(heap([]), ON)).toBeUndefined();
+    const suspicion = { state: 'suspected', on: '2026-06-21', why: '' };
+    expect(readingDue(heap([['2026-06-20', 50]], { suspicion }), ON)).toBeUndefined();
+    expect(
+      readingDue(heap([['2026-06-20', 50]], { suspicion: { ...suspicion, state: 'released' } }), ON),
+    ).toBe('2026-06-23');
   });
 });
 

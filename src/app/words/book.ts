@@ -26,7 +26,7 @@ export const BOOK_WORDS = {
     close: 'Close it without saying',
     howEnded: 'How did it end?',
     ended: 'How it ended',
-    changeEnd: 'Put it right',
+    changeEnd: 'Correct it',
     reopen: 'Open it again',
     closedOn: (day: string): string => `Closed on ${day}.`,
     delete: 'Delete the case',

@@ -31,6 +31,7 @@ export const FROM_RECORDS_WORDS = {
   event: (what: string, bed: string, day: string): string => `${what}: ${bed}, ${day}`,
   spread: (batch: string, how: string, bed: string, day: string): string =>
     [batch, how, `on ${bed}`, day].filter(Boolean).join(', '),
+  suspected: (batch: string): string => `${batch} (under suspicion)`,
   weatherDay: (day: string): string => `your weather of ${day}`,
   weatherDays: (count: number, from: string, to: string): string =>
     `your weather, ${count} days from ${from} to ${to}`,

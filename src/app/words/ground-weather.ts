@@ -10,7 +10,7 @@ export const WEATHER_WORDS = {
   none: 'No weather yet. A lowest and a highest temperature a day is enough; soil and rain help.',
   typed: 'Type days',
   typedHow:
-    'Degrees Celsius and millimetres. Leave empty what you do not know. Days to come are kept as expected.',
+    'Degrees Celsius and millimetres. Leave empty what you do not know. Days to come are kept as a forecast.',
   day: 'Day',
   columns: {
     min: 'Lowest',

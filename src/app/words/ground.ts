@@ -82,6 +82,7 @@ export const GROUND_WORDS = {
   amounts: { light: 'a little', heavy: 'a lot' } as Readonly<Record<string, string>>,
   spread: 'Something went on it',
   spreadTitle: 'What went on it?',
+  spreadOf: (name: string): string => `Put ${name} on a bed`,
   fromBatch: 'From which load or heap?',
   noBatch: 'No load or heap to spread from.',
   addBatch: 'Add one',

@@ -7,6 +7,8 @@ import { MEASURES, type Measured, type MeasureId, type Measures } from '../../le
 const GIVE_OR_TAKE = 1.2816;
 /** A hundredth of a leaf, half a hole: less than that is not worth a line of its own. */
 const LEAST_SAID = 0.01;
+/** A difference of colour is said in whole degrees or points; less than half of one is none. */
+const LEAST_DIFFERENCE = 0.5;
 
 export interface MeasureInWords {
   readonly id: MeasureId;
@@ -62,6 +64,7 @@ const contrast =
   ({ value, se }: Measured): string => {
     const give = se * GIVE_OR_TAKE;
     if (Math.abs(value) <= give) return 'no clear difference';
+    if (Math.abs(value) < LEAST_DIFFERENCE) return 'hardly any difference';
     const isHue = UNITS.get(id)?.includes('hue') ?? false;
     const unit = isHue ? 'degrees of hue' : 'points of colour';
     const size = `${Math.round(Math.abs(value))} ${unit}, give or take ${Math.max(1, Math.round(give))}`;
@@ -121,12 +124,13 @@ export function describeMeasures(measures: Measures): MeasureInWords[] {
     const measured = measures[id];
     if (!measured) continue;
     const way = WAYS[id];
+    const least = id.endsWith('-contrast') ? LEAST_DIFFERENCE : LEAST_SAID;
     said.push({
       id,
       name: way.name,
       says: way.say(measured),
       finer: way.finer ?? false,
-      speaks: Math.abs(measured.value) > GIVE_OR_TAKE * measured.se && Math.abs(measured.value) >= LEAST_SAID,
+      speaks: Math.abs(measured.value) > GIVE_OR_TAKE * measured.se && Math.abs(measured.value) >= least,
     });
   }
   return said;

@@ -1,5 +1,6 @@
 import type { Garden } from '../../garden/gather-garden.ts';
 import type { RecordReference } from '../../garden/records.ts';
+import { isSuspected } from '../../garden/trace-batches.ts';
 import { describeDay } from './dates.ts';
 import { FROM_RECORDS_WORDS as WORDS } from './from-records.ts';
 import { GROUND_WORDS } from './ground.ts';
@@ -62,7 +63,7 @@ function saySource(
         how ? GROUND_WORDS.ways[how].toLowerCase() : '',
       ];
       return WORDS.spread(
-        batch.name,
+        isSuspected(batch) ? WORDS.suspected(batch.name) : batch.name,
         details.filter(Boolean).join(' '),
         bedName(bedId),
         describeDay(date, today),

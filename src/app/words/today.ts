@@ -31,6 +31,9 @@ const whenOf = (due: string, today: string): string => {
 
 const degrees = (celsius: number): string => `${Math.round(celsius)} °C`.replace('-', '−');
 
+/** With its tenths: a mean just below the limit would else read like the limit itself. */
+const tenths = (celsius: number): string => `${Math.round(celsius * 10) / 10} °C`.replace('-', '−');
+
 /** One thing to do on the walk, in words. `bed`: name of its bed, empty when there is none. */
 export function describeToday(item: TodayItem, bed: string, today: string): TodayInWords {
   const place = bed || TODAY_WORDS.noBed;
@@ -41,7 +44,7 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
       return {
         when: whenOf(due, today),
         what: kept.plant,
-        more: [kept.bed || place, word].filter(Boolean).join(' · '),
+        more: `${kept.bed || place} · last time: ${word.toLocaleLowerCase('en-GB')}`,
       };
     }
     case 'read-heap':
@@ -59,17 +62,15 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
     case 'frost':
     case 'cold': {
       const crop = cropName(item.planting.crop) || item.planting.crop;
-      const nights = item.days.length;
+      const many = item.days.length;
       const frost = item.what === 'frost';
-      const kind = frost ? (nights === 1 ? 'night' : 'nights') : nights === 1 ? 'day' : 'days';
+      const expects = frost
+        ? `${degrees(item.expected)} forecast${many > 1 ? ` at the least, ${many} nights` : ''}; it comes to harm at about ${degrees(item.limit)}`
+        : `${tenths(item.expected)} forecast as the mean of ${many > 1 ? `the coldest of ${many} days` : 'the day'}; it stands still below about ${tenths(item.limit)}`;
       return {
         when: capitalise(`${describeDay(item.due, today)}, ${describeDistance(item.due, today)}`),
         what: frost ? `Cover the ${crop.toLowerCase()}` : `Cold for the ${crop.toLowerCase()}`,
-        more: `${place} · ${degrees(item.expected)} forecast${nights > 1 ? ` at the least, ${nights} ${kind}` : ''}; ${
-          frost
-            ? `it comes to harm at about ${degrees(item.limit)}`
-            : `it stands still below about ${degrees(item.limit)}`
-        }.`,
+        more: `${place} · ${expects}.`,
       };
     }
   }

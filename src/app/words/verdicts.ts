@@ -1,5 +1,6 @@
 import { CAUTIONS, type CautionId } from '../../causes/cautions.ts';
 import { COURSES, type CourseId } from '../../causes/courses.ts';
+import type { LookSummary } from '../../garden/records.ts';
 import type { NextCheck, RankedCause, Verdict } from '../../ranker/types.ts';
 import type { VerdictId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise, causeName, joinWords } from './causes.ts';
@@ -18,6 +19,15 @@ export const VERDICT_WORDS: Record<VerdictId, string> = {
 
 export const verdictWord = (id: string): string =>
   (VERDICT_WORDS as Partial<Record<string, string>>)[id] ?? 'Not judged';
+
+/**
+ * A look in one line of a list: "Act now. Likeliest: rust or leaf spot". The verdict may be for the sake of another cause
+ * than the likeliest, so the line does not tie the two together.
+ */
+export function sayLook({ verdict, leading }: Pick<LookSummary, 'verdict' | 'leading'>): string {
+  const likeliest = joinWords(leading.slice(0, 2).map(causeName), 'or');
+  return likeliest ? `${verdictWord(verdict)}. Likeliest: ${likeliest}` : verdictWord(verdict);
+}
 
 const courseSays = (id: CourseId): string => COURSES.find((course) => course.id === id)?.says ?? id;
 
@@ -160,8 +170,20 @@ function sayWhy({ verdict, causes, nothingSaid }: Judged): string[] {
     (cause, index) =>
       `${capitalise(causeName(cause.id))}: ${describeChance(cause, index === 0 ? gardens : 'gardens')}.`,
   );
-  const loss = sayLoss(verdict);
-  return loss ? [...weighs, loss] : weighs;
+  return [...weighs, sayLikelier(verdict, causes, carrying[0]), sayLoss(verdict)].filter(Boolean);
+}
+
+/** The likeliest cause, where something is done or checked for the sake of another: the weighing shows it first. */
+function sayLikelier(
+  { id, because }: Verdict,
+  causes: readonly RankedCause[],
+  carrying?: RankedCause,
+): string {
+  const [first] = causes;
+  if ((id !== 'act' && id !== 'check') || !first || !carrying || because.causes.includes(first.id)) return '';
+  return first.probability > carrying.probability
+    ? `Likelier, but not what calls for this: ${causeName(first.id)}, ${describeChance(first, 'gardens')}.`
+    : '';
 }
 
 /**

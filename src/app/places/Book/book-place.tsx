@@ -63,13 +63,6 @@ function CaseList() {
       {alive.length > 0 && <Finding narrowed={narrowed} />}
       {all && alive.length === 0 && <p>{WORDS.none}</p>}
       {all && alive.length === 0 && <DemoWayIn />}
-      <div role="status">
-        {asked && alive.length > 0 && (
-          <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
-        )}
-      </div>
-      <Entries question={question} title={WORDS.open} found={open} />
-      <Entries question={question} title={WORDS.closed} found={closed} />
       <p class="book-ways">
         <a class="link-line" href={hashOf({ place: 'book', page: 'recurring' })}>
           {WORDS.recurring}
@@ -78,6 +71,13 @@ function CaseList() {
           {WORDS.taught}
         </a>
       </p>
+      <div role="status">
+        {asked && alive.length > 0 && (
+          <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
+        )}
+      </div>
+      <Entries question={question} title={WORDS.open} found={open} />
+      <Entries question={question} title={WORDS.closed} found={closed} />
       {all && <Deleted all={all} />}
     </div>
   );

@@ -2,11 +2,10 @@ import type { CaseRecord } from '../../../garden/records.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { hashOf } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
-import { causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { sayEnd } from '../../words/outcome.ts';
-import { verdictWord } from '../../words/verdicts.ts';
+import { sayLook } from '../../words/verdicts.ts';
 
 /** A case as a line in a list: its small photo, plant, bed, and what was made of it last. */
 export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
@@ -43,9 +42,7 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
 function sayMade({ closedOn, outcome, looks }: CaseRecord): string {
   if (closedOn && outcome) return sayEnd(outcome);
   const last = looks.at(-1);
-  if (!last) return '';
-  const leading = joinWords(last.leading.slice(0, 2).map(causeName), 'or');
-  return [verdictWord(last.verdict), leading].filter(Boolean).join(': ');
+  return last ? sayLook(last) : '';
 }
 
 function EntryPicture({ photoId }: { readonly photoId: string }) {

@@ -3,17 +3,17 @@ import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.t
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
-import { cases, closeCase, deleteCase, reopenCase } from '../../state/kept.ts';
+import { cases, closeCase, deleteCase, type KeptLook, reopenCase } from '../../state/kept.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { goTo, hashOf } from '../../state/route.ts';
 import { startLaterLook } from '../../state/start-later-look.ts';
 import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
-import { capitalise, causeName, joinWords } from '../../words/causes.ts';
+import { capitalise } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../words/dates.ts';
 import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
-import { verdictWord } from '../../words/verdicts.ts';
+import { describeVerdict, sayLook } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
 const UnderCase = onUse(() => import('../Ground/under-case.tsx').then((part) => part.UnderCase));
@@ -26,23 +26,26 @@ const ThenAndNow = onUse(() => import('./ThenAndNow/then-and-now.tsx').then((par
 /** One case: how it stands, its looks, and what can be done with it. */
 export function CasePage({ caseId }: { readonly caseId: string }) {
   const kept = cases.value?.find(({ id }) => id === caseId);
+  // Lists do not hold the notes, nor what to do.
+  const looks = useLooks(caseId);
   if (!cases.value) return <h1 tabIndex={-1}>…</h1>;
   if (!kept || kept.deletedAt) return <NotThere />;
   const today = dayOf(new Date());
   const names = [cropName(kept.crop), kept.variety].filter(Boolean).join(', ');
+  const says = names === kept.plant ? '' : names;
   return (
     <article class="case stack-wide">
       <div>
         <BackLink to={{ place: 'book' }} says={BOOK_WORDS.toBook} />
         <h1 tabIndex={-1}>{kept.plant}</h1>
         <p class="soft">
-          {[names, WORDS.inBed(kept.bed), WORDS.opened(describeDayAndYear(kept.openedOn))]
+          {[says, WORDS.inBed(kept.bed), WORDS.opened(describeDayAndYear(kept.openedOn))]
             .filter(Boolean)
             .join(' · ')}
         </p>
       </div>
-      <State kept={kept} today={today} />
-      <Looks kept={kept} />
+      <State kept={kept} looks={looks} today={today} />
+      <Looks kept={kept} looks={looks} />
       <UnderCase kept={kept} />
       {kept.looks.at(-1)?.verdict === 'leave' && <KeepAsNormal kept={kept} />}
       <CaseActions kept={kept} today={today} />
@@ -61,8 +64,14 @@ function NotThere() {
   );
 }
 
+interface CaseProps {
+  readonly kept: CaseRecord;
+  /** `undefined` until they are read. */
+  readonly looks: readonly KeptLook[] | undefined;
+}
+
 /** How the case stands: what is due, or how it ended; and the one thing to do next. */
-function State({ kept, today }: { readonly kept: CaseRecord; readonly today: string }) {
+function State({ kept, looks, today }: CaseProps & { readonly today: string }) {
   const lookAgainOn = kept.looks.at(-1)?.lookAgain;
   const ended = hashOf({ place: 'book', caseId: kept.id, page: 'ended' });
   if (kept.closedOn)
@@ -84,6 +93,7 @@ function State({ kept, today }: { readonly kept: CaseRecord; readonly today: str
           {WORDS.lookAgain(describeDay(lookAgainOn, today), describeDistance(lookAgainOn, today))}
         </p>
       )}
+      <ToDo kept={kept} looks={looks} />
       <p class="case-next">
         <button type="button" class="button next" onClick={() => void startLaterLook(kept, today)}>
           {WORDS.addLook}
@@ -94,6 +104,14 @@ function State({ kept, today }: { readonly kept: CaseRecord; readonly today: str
       </p>
     </>
   );
+}
+
+/** What the newest look said to do or to check: nobody should have to open the look again to read it. */
+function ToDo({ kept, looks }: CaseProps) {
+  const last = looks?.find(({ id }) => id === kept.looks.at(-1)?.id);
+  if (!last?.ranking) return null;
+  const { id, headline } = describeVerdict(last.ranking, last.date);
+  return id === 'act' || id === 'check' ? <p>{headline}</p> : null;
 }
 
 function End({ outcome }: { readonly outcome: Outcome }) {
@@ -108,9 +126,7 @@ function End({ outcome }: { readonly outcome: Outcome }) {
   );
 }
 
-function Looks({ kept }: { readonly kept: CaseRecord }) {
-  // Lists do not hold the notes.
-  const looks = useLooks(kept.id);
+function Looks({ kept, looks }: CaseProps) {
   const notes = new Map(looks?.map(({ id, note }) => [id, note]));
   return (
     <>
@@ -149,10 +165,7 @@ function LookLine({ caseId, look, note, isNewest }: LookLineProps) {
       >
         <span class="look-line-words">
           <span class="entry-plant">{describeDayAndYear(look.date)}</span>
-          <span>
-            {verdictWord(look.verdict)}
-            {look.leading.length > 0 && `: ${joinWords(look.leading.slice(0, 2).map(causeName), 'or')}`}
-          </span>
+          <span>{sayLook(look)}</span>
           {note && <span class="look-note soft">{note}</span>}
         </span>
         {look.photos.length > 0 && (

@@ -237,7 +237,7 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
     how: given?.how ?? '',
     plantingId: given?.plantingId ?? '',
   };
-  const title = batch && !given ? `${batch.name}: ${WORDS.spread.toLowerCase()}` : WORDS.spreadTitle;
+  const title = batch && !given ? WORDS.spreadOf(batch.name) : WORDS.spreadTitle;
   // Once it is open it stays, whatever another tab does: what was typed must not go.
   const isOffered = useRef(offered.length > 0);
   if (!isOffered.current && offered.length > 0) isOffered.current = true;

@@ -16,12 +16,12 @@ import { garden, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
 import { casesAt, type Happening, historyOf, UNNAMED, yearsOf } from '../../state/year-of-bed.ts';
-import { capitalise, causeName, joinWords } from '../../words/causes.ts';
+import { capitalise } from '../../words/causes.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
 import { namePlanting } from '../../words/name-planting.ts';
 import { sayEnd } from '../../words/outcome.ts';
-import { verdictWord } from '../../words/verdicts.ts';
+import { sayLook } from '../../words/verdicts.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
 import { BatchLines } from './batch-lines.tsx';
 import { BedForm, EventForm, PlantingForm, SpreadForm } from './bed-forms.tsx';
@@ -300,10 +300,8 @@ function sayHappening(one: Happening): string {
     case 'planted':
     case 'cleared':
       return WORDS[one.what](namePlanting(one.planting));
-    case 'look': {
-      const leading = joinWords(one.look.leading.slice(0, 2).map(causeName), 'or');
-      return `${one.kept.plant}. ${[verdictWord(one.look.verdict), leading].filter(Boolean).join(': ')}`;
-    }
+    case 'look':
+      return `${one.kept.plant}. ${sayLook(one.look)}`;
     case 'pots-sown':
       return WORDS.potsSown(one.batch.name);
     case 'pots-told':

@@ -126,7 +126,8 @@ function BedLine({ all, bed }: { readonly all: Garden; readonly bed: BedRecord }
       ))}
       {here.length > 0 && (
         <span class="small soft">
-          {WORDS.open(open)}, {WORDS.all(here.length)}
+          {WORDS.open(open)}
+          {here.length > open && `, ${WORDS.all(here.length)}`}
         </span>
       )}
     </a>

@@ -34,7 +34,7 @@ export function WeatherPlot({ garden }: { readonly garden: Garden }) {
   const isCold = (day: WeatherRecord): boolean => limit !== undefined && (meanOf(day) ?? limit) < limit;
   const name = cropName(crop).toLocaleLowerCase('en-GB');
   const coldSays = limit === undefined ? '' : WORDS.coldDays(days.filter(isCold).length, name);
-  const reach = WORDS.plotHow(describeDayAndYear(start), describeDayAndYear(end));
+  const reach = WORDS.plotHow(describeDayAndYear(days[0]?.date ?? start), describeDayAndYear(end));
   return (
     <section class="stack-close">
       <h2>{WORDS.plot}</h2>

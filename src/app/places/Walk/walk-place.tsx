@@ -9,10 +9,9 @@ import { garden } from '../../state/garden.ts';
 import { cases, drafts } from '../../state/kept.ts';
 import { discardDraft } from '../../state/look-session.ts';
 import { hashOf } from '../../state/route.ts';
-import { causeName, joinWords } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDay, describeDistance } from '../../words/dates.ts';
-import { verdictWord } from '../../words/verdicts.ts';
+import { sayLook } from '../../words/verdicts.ts';
 import { WALK_WORDS as WORDS } from '../../words/walk.ts';
 
 /* What crops bear of cold, and how heaps are judged, comes with it. */
@@ -77,8 +76,7 @@ function Stop({ stop: { kept, lookAgain }, today }: { readonly stop: DueCase; re
         </span>
         <span class="stop-plant">{kept.plant}</span>
         <span class="soft">
-          {kept.bed || WORDS.unnamedBed} · {verdictWord(last?.verdict ?? '')}
-          {last?.leading[0] && `: ${joinWords(last.leading.slice(0, 2).map(causeName), 'or')}`}
+          {kept.bed || WORDS.unnamedBed} · {sayLook(last ?? { verdict: '', leading: [] })}
         </span>
       </a>
     </li>
