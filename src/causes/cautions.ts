@@ -10,7 +10,7 @@ export const CAUTIONS = {
   notifiable:
     'Some diseases and pests must be reported in some countries. If in doubt ask the plant health authority before moving anything.',
   sprays:
-    'Even soap kills the hunters. Before any product: read its label, keep to local rules and ask a licensed adviser; never spray open flowers.',
+    'Should you think of spraying: even soap kills ladybirds and the other hunters. Read the label of any product first, keep to local rules and ask a licensed adviser; never spray open flowers.',
   'slug-bait':
     'Baits harm other animals: only products allowed where you live, exactly by the label, away from children and pets.',
   feeds: 'Feed only by the label of the product; more does not help and burns roots.',
