@@ -81,6 +81,10 @@ describe.each([
       .toBe('Tomato by the tunnel door');
     await expect.poll(() => page.locator('.look-line img').count()).toBe(2);
     await snap(page, `demo-case-${name}`);
+    // What is to be done stands on the case itself, as the newest look said it.
+    await toPlace(page, 'Book');
+    await page.getByText('Sweetcorn, front row').first().click();
+    await page.getByText(/^Act now: /).waitFor();
     expect(await page.getByText(STRIP).isVisible()).toBe(true);
     await page.getByRole('link', { name: 'Help and settings' }).click();
     await page.getByLabel('Read a backup file').setInputFiles({

@@ -93,6 +93,7 @@ export const BATCH_WORDS = {
   legendAir: 'air',
   went: 'Where it went',
   wentNowhere: 'On no bed yet.',
+  wentTooEarly: 'It went on a bed before the day it came: put one of the days right.',
   wentBeds: 'Beds and pots',
   wentPlantings: 'Plantings that stood in it or came into it',
   noPlantings: 'No planting noted there.',
@@ -105,7 +106,8 @@ export const BATCH_WORDS = {
   releasedNow: (name: string): string => `${name} is released.`,
   suspectedSince: (day: string): string => `Under suspicion since ${day}`,
   releasedOn: (day: string): string => `Was under suspicion; released ${day}.`,
-  notOffered: 'It is not offered when something is put on a bed.',
+  notOffered:
+    'It is not offered when something is put on a bed. Spread, sell or give away none of it until you know.',
   since: 'Since when?',
   sinceKept: 'Day kept.',
   why: 'Why?',

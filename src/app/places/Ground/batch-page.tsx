@@ -416,12 +416,17 @@ const sayGiven = ({ date, depthCm, how }: Spreading): string =>
     .join(', ');
 
 /** Every bed and planting that received it. */
+/** What came today by default may have been spread in spring: one of the two days is wrong. */
+const wentTooEarly = ({ arrivedOn, given }: BatchRecord): boolean =>
+  arrivedOn !== undefined && given.some(({ date }) => date < arrivedOn);
+
 function Went({ all, batch, onChange }: OfBatch & { readonly onChange: (given: Spreading) => void }) {
   const { beds, plantings } = whoReceived(all, batch.id);
   const bedName = (id: string | undefined): string => all.beds.find((bed) => bed.id === id)?.name ?? '';
   return (
     <section class="stack-close">
       <h2>{WORDS.went}</h2>
+      {wentTooEarly(batch) && <p>{WORDS.wentTooEarly}</p>}
       {beds.length === 0 && <p class="soft">{WORDS.wentNowhere}</p>}
       {beds.length > 0 && (
         <>
