@@ -59,7 +59,7 @@ describe('a record deleted in another tab while its form is open here', () => {
     expect(await page.getByLabel('Note').inputValue()).toBe('Stunted from the start.');
 
     // Without a form the page says it, and offers it back.
-    await button(page, 'Leave it as it was').click();
+    await button(page, 'Close without keeping').click();
     await deleteBed();
     await page.getByText('Long bed was deleted.').waitFor();
     await button(page, 'Bring it back').click();

@@ -58,7 +58,7 @@ export const GROUND_WORDS = {
   bringBack: 'Bring it back',
   goneMeanwhile: (names: string): string =>
     `Deleted in another tab meanwhile: ${names}. What you typed is still here; keeping it brings that back.`,
-  cancel: 'Leave it as it was',
+  cancel: 'Close without keeping',
   remove: 'Delete',
   change: 'Change',
   changeThis: (what: string): string => `Change: ${what}`,

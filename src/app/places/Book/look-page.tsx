@@ -48,11 +48,10 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
         <div class="look-side stack-wide">
           {look.ranking ? (
             <>
-              <p class="small soft">
-                {WORDS.asItStood}. {look.knowledge && WORDS.knowledge(look.knowledge)}
-              </p>
+              <p class="small soft">{WORDS.asItStood}.</p>
               <VerdictWords judged={look.ranking} today={look.date} />
               <Weighing result={look.ranking} answers={look.answers} />
+              {look.knowledge && <p class="small soft">{WORDS.knowledge(look.knowledge)}</p>}
             </>
           ) : (
             <p>{WORDS.noRanking}</p>
