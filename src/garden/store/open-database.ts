@@ -49,7 +49,11 @@ export function openDatabase(now: () => string, garden = OWN_GARDEN): Database {
   let ready: Promise<StoreMeta> | undefined;
   const raw: UseStore = (mode, run) => {
     recordsOpened ??= createStore(recordsName, 'records');
-    return recordsOpened(mode, run);
+    if (mode === 'readonly') return recordsOpened(mode, run);
+    // A save is told as kept only once it lies on the disk: without asking, browsers say so earlier.
+    return recordsOpened('readonly', ({ name, transaction: { db } }) =>
+      run(db.transaction(name, mode, { durability: 'strict' }).objectStore(name)),
+    );
   };
   const channel =
     typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(`${garden}-changes`);
