@@ -219,7 +219,8 @@ function describePieces(lab: LabPlanes, candidate: Uint8Array, labels: Int32Arra
   });
 }
 
-function median(values: number[]): number {
+/** Middle value, the upper one of two, of at least one number. */
+export function median(values: readonly number[]): number {
   const sorted = values.slice().sort((p, q) => p - q);
   return sorted[sorted.length >> 1]!;
 }

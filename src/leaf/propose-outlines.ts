@@ -62,7 +62,7 @@ export function proposeOutlines(
       ground[i] = 1 - leaf[i]!;
     }
   };
-  /** All proposals beside the network's guess and two that follow it; undefined where it has nothing to add. */
+  /** The network's guess and the cuts that follow it; undefined where it has nothing to add to the best cut by colour. */
   const askNetwork = (byColour: readonly Proposal[]): Advice | undefined => {
     const best = byColour[0];
     if (best !== undefined && isBeyondDoubt(best.score)) return undefined;

@@ -1,5 +1,5 @@
 import type { LabPlanes } from '../photo/convert-pixels-to-lab.ts';
-import { describePlainGround } from './find-holes.ts';
+import { describePlainGround, median } from './find-holes.ts';
 import { labelRegions } from './label-regions.ts';
 
 /**
@@ -85,7 +85,3 @@ const COLOURLESS = 0.4;
 const LEAST_SHARE = 0.002;
 /** Mean log odds that speak clearly. */
 const CLEAR = 0.5;
-
-function median(values: number[]): number {
-  return values.sort((p, q) => p - q)[values.length >> 1] ?? 0;
-}
