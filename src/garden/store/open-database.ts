@@ -48,12 +48,8 @@ export function openDatabase(now: () => string, garden = OWN_GARDEN): Database {
   let picturesOpened: UseStore | undefined;
   let ready: Promise<StoreMeta> | undefined;
   const raw: UseStore = (mode, run) => {
-    recordsOpened ??= createStore(recordsName, 'records');
-    if (mode === 'readonly') return recordsOpened(mode, run);
-    // A save is told as kept only once it lies on the disk: without asking, browsers say so earlier.
-    return recordsOpened('readonly', ({ name, transaction: { db } }) =>
-      run(db.transaction(name, mode, { durability: 'strict' }).objectStore(name)),
-    );
+    recordsOpened ??= openStore(recordsName, 'records');
+    return recordsOpened(mode, run);
   };
   const channel =
     typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(`${garden}-changes`);
@@ -92,7 +88,7 @@ export function openDatabase(now: () => string, garden = OWN_GARDEN): Database {
         return done;
       }),
     pictures: (mode, run) => {
-      picturesOpened ??= createStore(picturesName, 'pictures');
+      picturesOpened ??= openStore(picturesName, 'pictures');
       return picturesOpened(mode, run);
     },
     meta: () => guarded(upgraded),
@@ -113,6 +109,17 @@ export function openDatabase(now: () => string, garden = OWN_GARDEN): Database {
       return () => channel?.removeEventListener('message', hear);
     },
   };
+}
+
+/** A store whose saves are told as kept only once they lie on the disk: without asking, browsers say so earlier. */
+function openStore(database: string, name: string): UseStore {
+  const opened = createStore(database, name);
+  return (mode, run) =>
+    mode === 'readonly'
+      ? opened(mode, run)
+      : opened('readonly', ({ transaction: { db } }) =>
+          run(db.transaction(name, mode, { durability: 'strict' }).objectStore(name)),
+        );
 }
 
 function abort(transaction: IDBTransaction): void {

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { Spot } from '../../../photo/types.ts';
+import { PhotoTroubles } from '../../parts/PhotoTroubles/photo-troubles.tsx';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { LayerList, layersOn } from '../../parts/Specimen/layer-list.tsx';
 import { layerUnder } from '../../parts/Specimen/paint-layers.ts';
@@ -12,7 +13,6 @@ import { describeDayAndYear } from '../../words/dates.ts';
 import { LAYER_WORDS, OVERLAY_WORDS, type TapKind } from '../../words/layers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMeasures } from '../../words/measures.ts';
-import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../words/photo-troubles.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
 import type { LayerId, LayerMap } from '../../workers/lay-layers.ts';
 import { BesideNormal } from './beside-normal.tsx';
@@ -89,7 +89,12 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
           tell,
         }}
       />
-      <Troubles photo={photo} />
+      <PhotoTroubles
+        reading={isBusy(photo) ? WORDS.reading : undefined}
+        trouble={photo.reading?.trouble}
+        failed={photo.failed}
+        onAgain={() => change({ kind: 'read-again', photoId: photo.id })}
+      />
       <TapModes photo={photo} kind={kind} onKind={choose} here={here} />
       {photo.roleOpen && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
       {reading && (
@@ -142,33 +147,6 @@ function describeSpot(map: LayerMap | undefined, outline: readonly Spot[] | unde
 
 const takenWords = ({ reading }: DraftPhoto): string =>
   reading?.takenAt ? WORDS.taken(describeDayAndYear(reading.takenAt)) : '';
-
-/** What is wrong with the photo and what to do; said once, as soon as it is known. */
-function Troubles({ photo }: { readonly photo: DraftPhoto }) {
-  const { reading, failed } = photo;
-  return (
-    <div role="status" class="stack-close">
-      {isBusy(photo) && <p class="soft">{WORDS.reading}</p>}
-      {reading?.trouble.map((code) => (
-        <p key={code} class="photo-trouble">
-          {PHOTO_TROUBLE_WORDS[code]}
-        </p>
-      ))}
-      {failed && (
-        <p class="photo-trouble">
-          {PHOTO_WORKER_WORDS[failed]}{' '}
-          <button
-            type="button"
-            class="button-plain"
-            onClick={() => change({ kind: 'read-again', photoId: photo.id })}
-          >
-            {WORDS.readAgain}
-          </button>
-        </p>
-      )}
-    </div>
-  );
-}
 
 interface TapModesProps {
   readonly photo: DraftPhoto;

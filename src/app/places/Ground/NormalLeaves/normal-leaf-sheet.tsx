@@ -3,6 +3,7 @@ import type { NormalLeafRecord } from '../../../../garden/ground-records.ts';
 import type { LeafReading, Taps } from '../../../../leaf/types.ts';
 import type { Spot } from '../../../../photo/types.ts';
 import { SETTINGS } from '../../../../signs/settings.ts';
+import { PhotoTroubles } from '../../../parts/PhotoTroubles/photo-troubles.tsx';
 import { Specimen } from '../../../parts/Specimen/specimen.tsx';
 import { addTap } from '../../../state/change-draft.ts';
 import { changeGround, deleteGround } from '../../../state/garden.ts';
@@ -10,10 +11,9 @@ import { readNormalLeaf } from '../../../state/keep-normal-leaf.ts';
 import { capitalise } from '../../../words/causes.ts';
 import { describeDayAndYear } from '../../../words/dates.ts';
 import { OVERLAY_WORDS } from '../../../words/layers.ts';
-import { LOOK_WORDS } from '../../../words/look.ts';
 import { describeMeasures } from '../../../words/measures.ts';
 import { NORMAL_WORDS as WORDS } from '../../../words/normal-leaves.ts';
-import { PHOTO_TROUBLE_WORDS, PHOTO_WORKER_WORDS } from '../../../words/photo-troubles.ts';
+import type { PHOTO_WORKER_WORDS } from '../../../words/photo-troubles.ts';
 import { isInside } from '../../Look/is-inside.ts';
 import { LeafSwatch } from './leaf-swatch.tsx';
 
@@ -53,22 +53,12 @@ export function NormalLeafSheet({
           tell,
         }}
       />
-      <div role="status" class="stack-close">
-        {busy && <p class="soft">{WORDS.measuring}</p>}
-        {reading?.trouble.map((code) => (
-          <p key={code} class="photo-trouble">
-            {PHOTO_TROUBLE_WORDS[code]}
-          </p>
-        ))}
-        {failed && (
-          <p class="photo-trouble">
-            {PHOTO_WORKER_WORDS[failed]}{' '}
-            <button type="button" class="button-plain" onClick={does.again}>
-              {LOOK_WORDS.readAgain}
-            </button>
-          </p>
-        )}
-      </div>
+      <PhotoTroubles
+        reading={busy ? WORDS.measuring : undefined}
+        trouble={reading?.trouble}
+        failed={failed}
+        onAgain={does.again}
+      />
       {reading && <Colour reading={reading} />}
       <details>
         <summary class="small">{WORDS.outline}</summary>
