@@ -7,6 +7,7 @@ import {
   type StateChances,
 } from './compost-state.ts';
 import type { BatchRecord, HeapReading } from './ground-records.ts';
+import { isSuspected } from './trace-batches.ts';
 
 /** Kinds that heat up and ripen; the others are what they are. */
 const RIPENS = new Set<string | undefined>([
@@ -143,8 +144,8 @@ export function readingDue(
   on: string,
   airOn?: (day: string) => number | undefined,
 ): string | undefined {
-  if (batch.suspicion?.state === 'suspected') return undefined;
-  if (batch.deletedAt || batch.usedUpOn !== undefined || !RIPENS.has(batch.what)) return undefined;
+  if (isSuspected(batch) || batch.deletedAt || batch.usedUpOn !== undefined || !RIPENS.has(batch.what))
+    return undefined;
   const judged = judgeBatch(batch, on, airOn);
   if (judged.state === 'finished') return undefined;
   const last = judged.reading;

@@ -1,3 +1,4 @@
+import { lookAgainOn } from './due-cases.ts';
 import type { BedOfCase } from './place-cases.ts';
 import type { CaseRecord } from './records.ts';
 
@@ -21,12 +22,13 @@ export interface Narrowing {
 export const causesOf = ({ closedOn, outcome, looks }: CaseRecord): readonly string[] =>
   closedOn && outcome ? outcome.causes : (looks.at(-1)?.leading ?? []);
 
-function isIn({ closedOn, outcome, looks }: CaseRecord, state: CaseState, today: string): boolean {
+function isIn(kept: CaseRecord, state: CaseState, today: string): boolean {
+  const { closedOn, outcome } = kept;
   if (state === 'open') return !closedOn;
   if (state === 'settled') return closedOn !== undefined && outcome !== undefined;
   if (state === 'unsaid') return closedOn !== undefined && outcome === undefined;
-  const lookAgain = looks.at(-1)?.lookAgain;
-  return !closedOn && lookAgain !== undefined && lookAgain <= today;
+  const lookAgain = lookAgainOn(kept);
+  return lookAgain !== undefined && lookAgain <= today;
 }
 
 /** The cases that hold to all of it, in the order given. */

@@ -13,6 +13,7 @@ import {
   type Spreading,
   type SpreadingWay,
 } from '../../garden/ground-records.ts';
+import { byDate } from '../../garden/loose.ts';
 import { RECORDS_SCHEMA } from '../../garden/records.ts';
 
 /** Fields of a form by name, as typed; empty is not said. */
@@ -162,7 +163,7 @@ export function putReading(
   const readings = batch.readings.some((one) => one.id === id)
     ? batch.readings.map((one) => (one.id === id ? put : one))
     : [...batch.readings, put];
-  return { ...batch, readings: readings.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)) };
+  return { ...batch, readings: byDate(readings) };
 }
 
 /** A reading as typed; `undefined` where there is no temperature in it. */

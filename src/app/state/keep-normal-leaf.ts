@@ -6,8 +6,8 @@ import { NORMAL_WORDS as WORDS } from '../words/normal-leaves.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 import { changeGround, keepWithUndo, type Saved } from './garden.ts';
 import { nowStamp } from './kept.ts';
-import { findPicture, keepPicture, keepPicturesAgain, thumbnailOf } from './pictures.ts';
-import { photoBridge } from './workers.ts';
+import { keepPicture, keepPicturesAgain, thumbnailOf } from './pictures.ts';
+import { readStoredPhoto } from './read-photo.ts';
 
 export const newNormalLeaf = (
   crop: string,
@@ -69,25 +69,11 @@ export async function readNormalLeaf(
   taps: Taps,
 ): Promise<keyof typeof PHOTO_WORKER_WORDS | undefined> {
   const { photoId } = record;
-  const picture = await findPicture(photoId);
-  if (!picture) return 'failed';
-  const outcome = await photoBridge.ask(
-    { kind: 'read-photo', photoId, picture, role: 'normal', taps, wantThumbnail: true },
-    photoId,
-  );
-  if (outcome.state === 'superseded') return undefined;
-  if (outcome.state === 'failed') return outcome.code;
-  const { reply } = outcome;
-  if (!reply.ok && reply.code === 'failed') return 'failed';
-  if (reply.ok && reply.thumbnail) await keepPicture(thumbnailOf(photoId), reply.thumbnail);
-  const reading: LeafReading = reply.ok
-    ? reply.reading
-    : {
-        role: 'normal',
-        trouble: reply.code === 'failed' ? [] : [reply.code],
-        leaf: { found: false },
-        measures: {},
-      };
+  const read = await readStoredPhoto(photoId, 'normal', taps);
+  if (read === 'superseded') return undefined;
+  if ('failed' in read) return read.failed;
+  const { reading, thumbnail } = read;
+  if (thumbnail) await keepPicture(thumbnailOf(photoId), thumbnail);
   await changeGround(record, (found) => ({
     ...found,
     ...(!found.reading && reading.takenAt ? { date: reading.takenAt.slice(0, 10) } : {}),

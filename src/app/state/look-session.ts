@@ -4,7 +4,6 @@
  */
 import { batch, computed, effect, signal } from '@preact/signals';
 import { type DraftRecord, RECORDS_SCHEMA } from '../../garden/records.ts';
-import type { LeafReading } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { PlantOfRecords } from '../../signs/settings-from-records.ts';
 import type { TriageInput, TriageResult } from '../../triage.ts';
@@ -18,11 +17,12 @@ import { hemisphere } from './hemisphere.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
-import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
+import { keepPicture, thumbnailOf } from './pictures.ts';
+import { readStoredPhoto } from './read-photo.ts';
 import { fillFromRecords, readRecords } from './read-records.ts';
 import { goTo } from './route.ts';
 import { offerUndo } from './undo-bar.ts';
-import { photoBridge, rankingBridge, restarted } from './workers.ts';
+import { rankingBridge, restarted } from './workers.ts';
 
 export const draft = signal<Draft>(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
 export const draftOpened = signal(false);
@@ -241,41 +241,17 @@ const asked = new Map<string, DraftPhoto>();
 
 async function readPhoto(photo: DraftPhoto): Promise<void> {
   const { id, role, taps, file } = photo;
-  const fail = (failed: NonNullable<DraftPhoto['failed']>): void => {
-    asked.delete(id);
-    change({ kind: 'photo-failed', photoId: id, taps, failed });
-  };
-  const picture = await findPicture(id);
-  if (!picture) return fail('failed');
-  const outcome = await photoBridge.ask(
-    {
-      kind: 'read-photo',
-      photoId: id,
-      picture,
-      role,
-      taps,
-      wantThumbnail: true,
-      ...(file === undefined ? {} : { file }),
-    },
-    id,
-  );
-  if (outcome.state === 'superseded') return;
-  if (outcome.state === 'failed')
-    return change({ kind: 'photo-failed', photoId: id, taps, failed: outcome.code });
-  if (restarted.value === 'photo') restarted.value = undefined;
-  const { reply } = outcome;
-  if (!reply.ok && reply.code === 'failed') return fail('failed');
-  showOverlay(id, reply.ok ? reply.layers : undefined);
-  if (reply.ok && reply.thumbnail) void keepPicture(thumbnailOf(id), reply.thumbnail);
-  const reading: LeafReading = reply.ok
-    ? reply.reading
-    : {
-        role,
-        trouble: reply.code === 'failed' ? [] : [reply.code],
-        leaf: { found: false },
-        measures: {},
-        ...(file ? { file } : {}),
-      };
+  const read = await readStoredPhoto(id, role, taps, file);
+  if (read === 'superseded') return;
+  if ('failed' in read) {
+    const { failed } = read;
+    // Crashed or too slow: not asked again by itself.
+    if (failed === 'failed') asked.delete(id);
+    return change({ kind: 'photo-failed', photoId: id, taps, failed });
+  }
+  const { reading, layers, thumbnail } = read;
+  showOverlay(id, layers);
+  if (thumbnail) void keepPicture(thumbnailOf(id), thumbnail);
   change({ kind: 'photo-read', photoId: id, taps, reading });
 }
 

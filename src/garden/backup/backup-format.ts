@@ -2,6 +2,7 @@
  * The backup file: a ZIP archive with three kinds of entries. `docs/backup-format.md` describes it for others.
  */
 import { isObject, number, text } from '../loose.ts';
+import { picturesOf } from '../pictures-of.ts';
 import type { GardenRecord } from '../records.ts';
 
 export const BACKUP_FORMAT = 'bedside-garden';
@@ -89,16 +90,5 @@ export function readManifest(found: unknown): Manifest {
 }
 
 /** The pictures that a record names, small copies included. */
-export function picturesOf(record: GardenRecord): string[] {
-  const ids =
-    record.kind === 'look'
-      ? record.photos.map(({ id }) => id)
-      : record.kind === 'normal-leaf'
-        ? [record.photoId]
-        : record.kind === 'draft' && isObject(record.body) && Array.isArray(record.body.photos)
-          ? record.body.photos.map((photo) => (isObject(photo) ? text(photo.id) : '')).filter(Boolean)
-          : record.kind === 'pot-test'
-            ? record.scores.flatMap(({ photos }) => photos)
-            : [];
-  return ids.flatMap((id) => [id, `${id}:small`]);
-}
+export const picturesAndSmall = (record: GardenRecord): string[] =>
+  picturesOf(record).flatMap((id) => [id, `${id}:small`]);

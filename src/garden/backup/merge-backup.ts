@@ -4,7 +4,7 @@ import type { CaseRecord, GardenRecord } from '../records.ts';
 import type { GardenStore } from '../store/garden-store.ts';
 import { StoreError } from '../store/store-trouble.ts';
 import { upgradeRecords } from '../upgrade-records.ts';
-import { BackupError, picturesOf } from './backup-format.ts';
+import { BackupError, picturesAndSmall } from './backup-format.ts';
 import { type Backup, openBackup } from './read-backup.ts';
 
 export interface MergeReport {
@@ -74,7 +74,7 @@ async function planMerge(store: GardenStore, backup: Backup): Promise<MergePlan>
     const merged = mine && !unchanged ? mergeRecords(mine, theirs) : (mine ?? theirs);
     if (merged.kind === 'case') for (const { id } of merged.looks) named.add(`${merged.id} ${id}`);
     if (merged.kind === 'look' && !named.has(`${merged.caseId} ${merged.id}`)) continue;
-    for (const id of picturesOf(merged)) pictures.add(id);
+    for (const id of picturesAndSmall(merged)) pictures.add(id);
     conflicts.push(...conflictsIn(merged));
     if (mine && withoutRevision(mine) === withoutRevision(merged)) {
       same += 1;

@@ -1,3 +1,5 @@
+import { viewOf } from './bytes-of-file.ts';
+
 /** Tags that are kept (CIPA DC-008 / Exif 2.32, 4.6.4 to 4.6.6): which way up, and when the photo was taken. */
 const ORIENTATION = 0x0112;
 const EXIF_DIRECTORY = 0x8769;
@@ -18,7 +20,7 @@ interface Told {
  * no place can be left in any corner of it: GPS, maker's notes, names, the small picture. Empty where neither is told.
  */
 export function shortExif(tiff: Uint8Array): Uint8Array<ArrayBuffer> {
-  return writeExif(readExif(new DataView(tiff.buffer, tiff.byteOffset, tiff.byteLength)));
+  return writeExif(readExif(viewOf(tiff)));
 }
 
 /** What a block says; a damaged one says what can be read before the damage. */

@@ -7,7 +7,7 @@ import {
   MANIFEST,
   type Manifest,
   pictureEntry,
-  picturesOf,
+  picturesAndSmall,
   RECORDS,
 } from './backup-format.ts';
 import { withoutLocation } from './without-location.ts';
@@ -90,7 +90,7 @@ function recordLines(
         if (done) return controller.close();
         if (value.demo) continue;
         const { revision: _revision, ...record } = value;
-        for (const id of picturesOf(value)) named.add(id);
+        for (const id of picturesAndSmall(value)) named.add(id);
         written();
         return controller.enqueue(encoder.encode(`${JSON.stringify(record)}\n`));
       }

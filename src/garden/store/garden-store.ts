@@ -6,8 +6,9 @@ import { get, promisifyRequest, set } from 'idb-keyval';
 import { addLookToCase } from '../add-look-to-case.ts';
 import type { BedRecord } from '../ground-records.ts';
 import { bedKey } from '../group-by-bed.ts';
-import { compareWords, isObject, list, text, texts } from '../loose.ts';
+import { compareWords, isObject, texts } from '../loose.ts';
 import { bedNamed, newBed } from '../name-beds.ts';
+import { picturesOf } from '../pictures-of.ts';
 import type {
   CaseRecord,
   DraftRecord,
@@ -106,18 +107,11 @@ const bareRecord = (
   deletedAt: found.deletedAt ?? now,
 });
 
-const picturesOf = (record: GardenRecord): string[] => {
-  if (record.kind === 'look') return record.photos.map(({ id }) => id);
-  if (record.kind === 'pot-test') return record.scores.flatMap(({ photos }) => photos);
-  return record.kind === 'normal-leaf' ? [record.photoId] : [];
-};
-
-/** Pictures that a record of a list names; of a draft, those of its body, put aside or not. */
+/** Pictures that a record of a list names; of a draft, also those put aside. */
 function picturesNamedBy(record: GardenRecord): string[] {
   if (record.kind === 'case') return record.looks.flatMap(({ photos }) => photos);
-  if (record.kind !== 'draft' || !isObject(record.body)) return picturesOf(record);
-  const { photos, removed } = record.body;
-  return [...list(photos).map((photo) => (isObject(photo) ? text(photo.id) : '')), ...texts(removed)];
+  const aside = record.kind === 'draft' && isObject(record.body) ? texts(record.body.removed) : [];
+  return [...picturesOf(record), ...aside];
 }
 
 /**

@@ -1,0 +1,38 @@
+import type { LeafReading, Taps } from '../../leaf/types.ts';
+import type { PhotoRole } from '../../photo/types.ts';
+import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
+import type { PhotoReply } from '../workers/protocol.ts';
+import { findPicture } from './pictures.ts';
+import { photoBridge, restarted } from './workers.ts';
+
+/** What came of reading a stored photo: a reading, what stood in the way, or a newer request for the same photo. */
+export type PhotoRead =
+  | 'superseded'
+  | { readonly failed: keyof typeof PHOTO_WORKER_WORDS }
+  | ({ readonly reading: LeafReading } & Pick<
+      Extract<PhotoReply, { readonly ok: true }>,
+      'layers' | 'thumbnail'
+    >);
+
+/** Has the worker read a stored photo. What is wrong with the photo itself stands in the reading. */
+export async function readStoredPhoto(
+  photoId: string,
+  role: PhotoRole,
+  taps: Taps,
+  file?: string,
+): Promise<PhotoRead> {
+  const picture = await findPicture(photoId);
+  if (!picture) return { failed: 'failed' };
+  const named = file === undefined ? {} : { file };
+  const outcome = await photoBridge.ask(
+    { kind: 'read-photo', photoId, picture, role, taps, wantThumbnail: true, ...named },
+    photoId,
+  );
+  if (outcome.state === 'superseded') return 'superseded';
+  if (outcome.state === 'failed') return { failed: outcome.code };
+  if (restarted.value === 'photo') restarted.value = undefined;
+  const { reply } = outcome;
+  if (reply.ok) return reply;
+  if (reply.code === 'failed') return { failed: 'failed' };
+  return { reading: { role, trouble: [reply.code], leaf: { found: false }, measures: {}, ...named } };
+}
