@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
-import { afterAll, beforeAll } from 'vitest';
+import { afterAll, beforeAll, expect } from 'vitest';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** Screenshots and other things to look at after a run; not part of the repository. */
@@ -106,6 +106,16 @@ export function appOnPhone(port: number): { readonly phone: Phone; readonly app:
 export async function snap(page: Page, name: string): Promise<void> {
   mkdirSync(ARTEFACTS, { recursive: true });
   await page.screenshot({ path: join(ARTEFACTS, `${name}.png`), fullPage: true });
+}
+
+/** The page on light and on dark paper: a picture of each, no fault for those who use other means, nothing wider than the screen. */
+export async function snapBoth(page: Page, name: string): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await snap(page, `${name}-${colorScheme}`);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false);
 }
 
 /** Everything a page asks of the network and everything it complains of. */

@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import { appOnPhone, DESK, PHONE, snapBoth, watch } from './browser.ts';
 
 let folder = '';
 const file = (name: string): string => join(folder, `${name}.jpg`);
@@ -22,15 +22,6 @@ const button = (page: Page, name: string | RegExp) =>
   page.getByRole('button', { name, ...(typeof name === 'string' ? { exact: true } : {}) });
 const settled = (page: Page) =>
   expect.poll(() => page.locator('.specimen[aria-busy="true"]').count()).toBe(0);
-
-async function snapBoth(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    expect(await accessibilityFaults(page)).toEqual([]);
-    await snap(page, `${name}-${colorScheme}`);
-  }
-  expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false);
-}
 
 /** Looks at the golden leaf as an old leaf of a tomato of a variety, and gives what the camera then reports. */
 async function look(page: Page, url: string, variety: string): Promise<string> {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { accessibilityFaults, appOnPhone, DESK, snap, watch } from './browser.ts';
+import { appOnPhone, DESK, snapBoth, watch } from './browser.ts';
 
 interface Invented {
   readonly plant: string;
@@ -120,15 +120,6 @@ async function seed(page: Page, invented: readonly Invented[]): Promise<void> {
 
 const plants = (page: Page) => page.locator('.entries .entry-plant').allInnerTexts();
 const heading = (page: Page) => page.getByRole('heading', { level: 1 });
-
-async function snapBoth(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    expect(await accessibilityFaults(page)).toEqual([]);
-    await snap(page, `${name}-${colorScheme}`);
-  }
-  expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false);
-}
 
 describe.each([
   ['small', { width: 360, height: 740 }, 4764],
