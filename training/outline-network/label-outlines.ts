@@ -2,8 +2,8 @@
  * Writes what `train.py` learns from: photographs at 256 px with the outline under a tap in the middle, as the camera cuts it
  * today. Only outlines that were looked at and found to follow the leaf (`kept-outlines.json`) are marked as accepted; the
  * others serve as backgrounds, or `train.py` takes what was drawn on them by hand (`drawn-outlines.json`, corners in hundredths of
- * the longest side). The list was made in two rounds: outlines cut by colour alone, then those that a first
- * network put right. The photographs of the contact sheet (seed 1), and all of their groups, are left out.
+ * the longest side). The list was made in three rounds: outlines cut by colour alone, then those that a first
+ * network put right; then those went where a second network and a second look found them cut off or in shadow. The photographs of the contact sheet (seed 1), and all of their groups, are left out.
  *
  *     npx tsx training/outline-network/label-outlines.ts FOLDER
  */
