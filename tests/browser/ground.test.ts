@@ -122,7 +122,7 @@ describe.each([
     await page.getByRole('heading', { name: /^Under suspicion since/ }).waitFor();
     await page.getByRole('link', { name: 'Long bed', exact: true }).waitFor();
     await page.getByText('Tomato, Golden trial').waitFor();
-    expect(await button(page, 'Put it on a bed').count()).toBe(0);
+    expect(await button(page, 'Put it on beds').count()).toBe(0);
     await snap(page, `ground-suspected-${name}`);
     expect(await faultsInBothThemes(page)).toEqual([]);
     expect(await isTooWide(page)).toBe(false);
@@ -137,7 +137,7 @@ describe.each([
     await page.getByRole('link', { name: /^Under suspicion: Manure/ }).click();
     await button(page, 'Release it').click();
     await page.getByText(/Was under suspicion; released/).waitFor();
-    await button(page, 'Put it on a bed').waitFor();
+    await button(page, 'Put it on beds').waitFor();
     await bar(page, 'Manure from the lane is released.').waitFor();
 
     // A bed that was deleted comes back from the bar.

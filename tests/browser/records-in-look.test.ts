@@ -45,8 +45,8 @@ async function fillGround(page: Page, url: string): Promise<void> {
   await button(page, 'Change the details').click();
   await page.getByLabel('What is it?').selectOption('Wood chips');
   await keep(page);
-  await button(page, 'Put it on a bed').click();
-  await page.getByLabel('On which bed?').selectOption('Long bed');
+  await button(page, 'Put it on beds').click();
+  await page.getByLabel('Long bed').check();
   await page.getByLabel('Day', { exact: true }).fill('2025-04-12');
   await page.getByLabel('How deep, cm').fill('4');
   await page.getByLabel('Mixed in or on top?').selectOption('Mixed in');

@@ -2,6 +2,7 @@ import { type CaseRecord, type LookSummary, RECORDS_SCHEMA } from '../../garden/
 import { LEAST_KEPT } from '../../ranker/learn-score.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { TriageResult } from '../../triage.ts';
+import { dayOf } from '../words/dates.ts';
 import { ROLE_UNSAID } from '../words/roles.ts';
 import { type Draft, dateOfLook } from './draft.ts';
 import type { KeptLook, KeptRanking } from './kept.ts';
@@ -44,7 +45,7 @@ export function recordLook(
     answers: { ...answers, date },
     cannotSay: draft.cannotSay,
     note: draft.note.trim(),
-    ...(result ? { ranking: rankingToKeep(result), knowledge: result.knowledge } : {}),
+    ...(result ? { ranking: rankingToKeep(result, dayOf(new Date(now))), knowledge: result.knowledge } : {}),
   };
   const summary: LookSummary = {
     id: ids.lookId,
@@ -78,9 +79,10 @@ export function recordLook(
   return { kept, look, summary };
 }
 
-function rankingToKeep({ photos: _photos, openQuestions: _open, ...ranking }: TriageResult): KeptRanking {
-  return ranking;
-}
+const rankingToKeep = (
+  { photos: _photos, openQuestions: _open, ...ranking }: TriageResult,
+  weighedOn: string,
+): KeptRanking => ({ ...ranking, weighedOn });
 
 /** The chances that a kept ranking shows, by cause, 0–1, to four places; tiny ones are left out. */
 export const chancesOf = (ranking: unknown): Record<string, number> =>

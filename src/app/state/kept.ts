@@ -18,7 +18,10 @@ import { chancesOf } from './keep-look.ts';
 import { offerUndo } from './undo-bar.ts';
 
 /** A ranking as it stood: without the readings (the look has them) and the questions that were still open. */
-export type KeptRanking = Omit<TriageResult, 'photos' | 'openQuestions'>;
+export type KeptRanking = Omit<TriageResult, 'photos' | 'openQuestions'> & {
+  /** The day it was weighed, `YYYY-MM-DD`: later than the look's own where the photo was an old one. Its distances count from there. */
+  readonly weighedOn?: string;
+};
 export type KeptLook = LookRecord<LeafReading, Answers, KeptRanking>;
 
 export const store = openGardenStore(undefined, gardenOnShow);

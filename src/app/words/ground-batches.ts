@@ -97,7 +97,7 @@ export const BATCH_WORDS = {
   wentBeds: 'Beds and pots',
   wentPlantings: 'Plantings that stood in it or came into it',
   noPlantings: 'No planting noted there.',
-  giveTitle: 'Put it on a bed',
+  giveTitle: 'Put it on beds',
   noBeds: 'No bed on record yet.',
   suspect: 'Put it under suspicion',
   suspectHow: 'It is then no longer offered for any bed, and every bed and planting that got it is listed.',

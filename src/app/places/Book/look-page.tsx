@@ -49,7 +49,7 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
           {look.ranking ? (
             <>
               <p class="small soft">{WORDS.asItStood}.</p>
-              <VerdictWords judged={look.ranking} today={look.date} />
+              <VerdictWords judged={look.ranking} today={look.ranking.weighedOn ?? look.date} />
               <Weighing result={look.ranking} answers={look.answers} />
               {look.knowledge && <p class="small soft">{WORDS.knowledge(look.knowledge)}</p>}
             </>

@@ -25,7 +25,15 @@ import { capitalise, joinWords } from '../../words/causes.ts';
 import { CROP_WORDS, cropName, findCrops } from '../../words/crops.ts';
 import { dayOf } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
-import { type FormField, GroundForm, type Option, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
+import {
+  type FormField,
+  GroundForm,
+  idsIn,
+  type Option,
+  sayYesNo,
+  useEdit,
+  YES_NO,
+} from './ground-form.tsx';
 
 /** The answers that the questions of a look offer, so that records speak the same words. */
 const optionsOf = (id: SettingId): Option[] => {
@@ -276,8 +284,8 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
       : [
           {
             id: 'bedId',
-            label: WORDS.onBed,
-            as: 'choice' as const,
+            label: given ? WORDS.onBed : WORDS.onBeds,
+            as: given ? ('choice' as const) : ('several' as const),
             must: true,
             options: garden.beds.map(({ id, name }) => ({ id, says: name })),
           },
@@ -299,7 +307,7 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
         title={title}
         needs={(typed) => [
           { kind: 'batch', id: typed.batchId },
-          { kind: 'bed', id: typed.bedId },
+          ...idsIn(typed.bedId).map((id) => ({ kind: 'bed' as const, id })),
         ]}
         fields={fieldsFor}
         initial={initial}
@@ -307,13 +315,16 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
         onSave={async (typed) => {
           const from = onRecord('batch', typed.batchId);
           const isHere = plantingsOn(garden, typed.bedId).some(({ id }) => id === typed.plantingId);
-          const put = spreadingFrom(
-            { ...typed, plantingId: isHere ? (typed.plantingId ?? '') : '' },
-            given?.id ?? crypto.randomUUID(),
+          const puts = idsIn(typed.bedId).map((onto) =>
+            spreadingFrom(
+              { ...typed, bedId: onto, plantingId: isHere ? (typed.plantingId ?? '') : '' },
+              given?.id ?? crypto.randomUUID(),
+            ),
           );
-          if (!from || !put) return { missing: WORDS.bedFirst };
-          // Of the batch only this list element changes, so what is stored by now is the base.
-          return keepWithUndo([putSpreading(from, put)], WORDS.kept);
+          if (!from || puts.length === 0 || !puts.every((put) => put !== undefined))
+            return { missing: WORDS.bedFirst };
+          // Of the batch only these list elements change, so what is stored by now is the base.
+          return keepWithUndo([puts.reduce(putSpreading, from)], WORDS.kept);
         }}
         {...(batch && given
           ? {

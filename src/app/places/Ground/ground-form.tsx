@@ -14,7 +14,8 @@ export interface Option {
 export interface FormField {
   readonly id: string;
   readonly label: string;
-  readonly as: 'text' | 'day' | 'number' | 'choice' | 'note';
+  /** `several`: any number of the options; what was typed is their ids, parted by spaces. */
+  readonly as: 'text' | 'day' | 'number' | 'choice' | 'several' | 'note';
   /** Of a choice; an empty one is put before them unless the field must be said. */
   readonly options?: readonly Option[];
   readonly must?: boolean;
@@ -141,7 +142,37 @@ interface FieldProps {
   readonly onInput: (value: string) => void;
 }
 
-function Field({ field: { label, as, options = [], must = false, hint }, value, onInput }: FieldProps) {
+/** The options picked in a field of several. */
+export const idsIn = (typed: string | undefined): string[] => typed?.split(' ').filter(Boolean) ?? [];
+
+function Several({ field: { label, options = [] }, value, onInput }: FieldProps) {
+  const picked = idsIn(value);
+  return (
+    <fieldset class="field wide">
+      <legend class="field-label">{label}</legend>
+      <div class="pick-several">
+        {options.map(({ id, says }) => (
+          <label key={id}>
+            <input
+              type="checkbox"
+              checked={picked.includes(id)}
+              onChange={({ currentTarget: { checked } }) =>
+                onInput([...picked.filter((one) => one !== id), ...(checked ? [id] : [])].join(' '))
+              }
+            />
+            {says}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+function Field(props: FieldProps) {
+  return props.field.as === 'several' ? <Several {...props} /> : <OneField {...props} />;
+}
+
+function OneField({ field: { label, as, options = [], must = false, hint }, value, onInput }: FieldProps) {
   const said = (event: { readonly currentTarget: { readonly value: string } }): void =>
     onInput(event.currentTarget.value);
   const id = useId();
