@@ -25,15 +25,7 @@ import { capitalise, joinWords } from '../../words/causes.ts';
 import { CROP_WORDS, cropName, findCrops } from '../../words/crops.ts';
 import { dayOf } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
-import {
-  type FormField,
-  GroundForm,
-  idsIn,
-  type Option,
-  sayYesNo,
-  useEdit,
-  YES_NO,
-} from './ground-form.tsx';
+import { type FormField, GroundForm, idsIn, type Option, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
 
 /** The answers that the questions of a look offer, so that records speak the same words. */
 const optionsOf = (id: SettingId): Option[] => {
