@@ -9,6 +9,7 @@ import type {
 } from './ground-records.ts';
 import { byDate, compareWords } from './loose.ts';
 import type { CaseRecord, GardenRecord } from './records.ts';
+import type { TrialRecord } from './trial-record.ts';
 
 /** The garden as it stands: what is not deleted, by kind. Everything that works on records takes this. */
 export interface Garden {
@@ -22,6 +23,8 @@ export interface Garden {
   readonly normalLeaves: readonly NormalLeafRecord[];
   /** By day of sowing. */
   readonly potTests: readonly PotTestRecord[];
+  /** In the order in which they were begun. */
+  readonly trials: readonly TrialRecord[];
   readonly cases: readonly CaseRecord[];
 }
 
@@ -39,6 +42,10 @@ export function gatherGarden(records: readonly GardenRecord[]): Garden {
     weather: byDate(kept('weather')),
     normalLeaves: byDate(kept('normal-leaf')),
     potTests: kept('pot-test').sort((a, b) => compareWords(a.sownOn, b.sownOn) || compareWords(a.id, b.id)),
+    trials: kept('trial').sort(
+      (a, b) =>
+        compareWords(a.createdAt ?? a.changedAt, b.createdAt ?? b.changedAt) || compareWords(a.id, b.id),
+    ),
     cases: kept('case'),
   };
 }

@@ -4,6 +4,7 @@
  * out: what was not said is unknown, never "no".
  */
 import type { Stamp } from './records.ts';
+import type { TrialRecord } from './trial-record.ts';
 
 /** A bed, or a pot (its place is `container` or `windowsill`). */
 export interface BedRecord extends Stamp {
@@ -239,4 +240,5 @@ export type GroundRecord =
   | PlantingRecord
   | WeatherRecord
   | NormalLeafRecord
-  | PotTestRecord;
+  | PotTestRecord
+  | TrialRecord;

@@ -6,6 +6,7 @@ import { bedKey } from './group-by-bed.ts';
 import { readingDue } from './judge-batch.ts';
 import { compareWords } from './loose.ts';
 import type { CaseRecord } from './records.ts';
+import type { TrialRecord } from './trial-record.ts';
 
 interface Due {
   /** The same for the same thing on every device: of a calendar entry, or of a list. */
@@ -29,6 +30,10 @@ export interface PotsDue extends Due {
   /** Absent where the batch was deleted. */
   readonly batch?: BatchRecord;
 }
+export interface TrialDue extends Due {
+  readonly what: 'trial';
+  readonly trial: TrialRecord;
+}
 export interface ColdDue extends Due {
   /** `frost`: a night at which the crop comes to harm; `cold`: a day too cold for it to grow. */
   readonly what: 'frost' | 'cold';
@@ -39,7 +44,7 @@ export interface ColdDue extends Due {
   /** All days of this kind that are expected. */
   readonly days: readonly string[];
 }
-export type TodayItem = LookDue | ReadingDue | PotsDue | ColdDue;
+export type TodayItem = LookDue | ReadingDue | PotsDue | TrialDue | ColdDue;
 
 /** What cold a crop bears, °C (`coldLimitsOf` of the season). */
 export type LimitsOf = (
@@ -54,12 +59,13 @@ const URGENCY: Readonly<Record<TodayItem['what'], number>> = {
   cold: 1,
   look: 2,
   'pot-test': 3,
-  'read-heap': 4,
+  trial: 4,
+  'read-heap': 5,
 };
 const SHELTERED = new Set<string | undefined>(['under-cover', 'windowsill']);
 
 /**
- * What to look at on a day's walk, in the order of the beds: cases due a look, heaps due a reading, pot tests due a look, frost and cold that the
+ * What to look at on a day's walk, in the order of the beds: cases due a look, heaps due a reading, pot tests due a look, trials due a measuring, frost and cold that the
  * entered forecasts expect for what stands outside. Heaps and what has no bed come last. Within a bed what is most overdue first.
  * @param ahead so many days beyond the day are listed as well (for a calendar); 0: only what is due
  */
@@ -69,6 +75,7 @@ export function listToday(garden: Garden, date: string, limitsOf: LimitsOf, ahea
     ...looksDue(garden, date),
     ...readingsDue(garden, date),
     ...potsDue(garden),
+    ...trialsDue(garden),
     ...garden.plantings.flatMap((planting) => coldExpected(garden, planting, date, limitsOf)),
   ].filter((item) => item.due <= until || item.what === 'frost' || item.what === 'cold');
   const place = new Map(garden.beds.map(({ id }, at) => [id, at]));
@@ -103,6 +110,16 @@ const potsDue = ({ potTests, batches }: Garden): PotsDue[] =>
     if (test.lookOn === undefined || test.endedOn !== undefined) return [];
     const batch = batches.find(({ id }) => id === test.batchId);
     return [{ what: 'pot-test', id: `pots-${test.id}`, due: test.lookOn, test, ...(batch ? { batch } : {}) }];
+  });
+
+/** Trials that run, at the day set for their next measuring, in the first bed of the walk that the newest layout lies in. */
+const trialsDue = ({ trials, beds }: Garden): TrialDue[] =>
+  trials.flatMap((trial): TrialDue[] => {
+    const { lookOn, ended, layouts } = trial;
+    if (lookOn === undefined || ended !== undefined) return [];
+    const laid = new Set(layouts.at(-1)?.beds.map(({ bedId }) => bedId));
+    const bedId = beds.find(({ id }) => laid.has(id))?.id;
+    return [{ what: 'trial', id: `trial-${trial.id}`, due: lookOn, trial, ...(bedId ? { bedId } : {}) }];
   });
 
 /** Air of a day from the weather on record, for `judgeBatch`. */

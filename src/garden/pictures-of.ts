@@ -10,6 +10,8 @@ export function picturesOf(record: GardenRecord): string[] {
       return [record.photoId];
     case 'pot-test':
       return record.scores.flatMap(({ photos }) => photos);
+    case 'trial':
+      return record.readings.flatMap(({ photoId }) => photoId ?? []);
     case 'draft':
       return list(isObject(record.body) ? record.body.photos : undefined)
         .map((photo) => (isObject(photo) ? text(photo.id) : ''))

@@ -6,6 +6,7 @@ const LISTS: Readonly<Record<string, readonly string[]>> = {
   case: ['looks'],
   batch: ['readings', 'given'],
   'pot-test': ['scores'],
+  trial: ['layouts', 'readings', 'losses'],
 };
 
 /** Parts of a record that say who, what and when it is, and are not edited. */

@@ -28,6 +28,7 @@ import {
 } from './loose.ts';
 import type { Stamp } from './records.ts';
 import { repairPotTest } from './repair-pot-test.ts';
+import { repairTrial } from './repair-trial.ts';
 
 /** Lowest and highest temperatures that a garden or a heap can have, °C: beyond them it was a slip of the finger. */
 export const CELSIUS_BOUNDS = { air: [-60, 60], soil: [-30, 50], heap: [-30, 95] } as const;
@@ -49,6 +50,8 @@ export function repairGround(found: Loose, stamp: Stamp): GroundRecord | undefin
       return repairNormalLeaf(found, stamp);
     case 'pot-test':
       return repairPotTest(found, stamp);
+    case 'trial':
+      return repairTrial(found, stamp);
     default:
       return undefined;
   }

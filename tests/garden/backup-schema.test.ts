@@ -71,6 +71,40 @@ const all: readonly GardenRecord[] = [
     lookOn: '2026-04-25',
     said: { verdict: 'go-on', on: '2026-04-20', chance: 0.4, injuryRatio: 1.2, why: ['injury'] },
   }),
+  record('trial', 'v', {
+    name: 'Dug or not',
+    ways: [
+      { id: 'A', name: 'dug' },
+      { id: 'B', name: 'not dug' },
+    ],
+    unit: 'plant',
+    measure: { by: 'photo', measure: 'yellow-area' },
+    matters: 0.1,
+    plan: { spreadWord: 'uneven', typical: 0.3, chance: 0.8, how: 'blocks', each: 1 },
+    layouts: [
+      {
+        id: '2026',
+        date: '2026-04-01',
+        how: 'blocks',
+        seed: 7,
+        beds: [{ bedId: 'b', bedName: 'Long', places: 2, part: 1 }],
+        units: [{ id: '2026.7.0.1', way: 'A', at: 0, place: 1, block: '1' }],
+      },
+    ],
+    readings: [
+      {
+        id: '2026-05-01 2026.7.0.1',
+        date: '2026-05-01',
+        unitId: '2026.7.0.1',
+        value: 0.2,
+        se: 0.01,
+        photoId: 'ph',
+      },
+    ],
+    losses: [{ id: '2026.7.0.2', date: '2026-05-02', why: 'slugs' }],
+    lookOn: '2026-05-08',
+    ended: { date: '2026-06-01', as: 'read', note: 'not again' },
+  }),
   record('draft', 'd', { body: {} }),
   record('lessons', 'lessons', { forgetUntil: '2026-01-01T00:00:00.000Z' }),
 ];

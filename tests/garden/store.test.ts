@@ -6,6 +6,7 @@ import type { BedRecord, PotTestRecord } from '../../src/garden/ground-records.t
 import { type CaseRecord, type LookRecord, RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import { openGardenStore } from '../../src/garden/store/garden-store.ts';
 import { StoreError } from '../../src/garden/store/store-trouble.ts';
+import type { TrialRecord } from '../../src/garden/trial-record.ts';
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
@@ -168,6 +169,54 @@ describe('upgrading what an earlier version stored', () => {
     await store.dropPictures(['ph']);
     expect(await store.hasPicture('ph')).toBe(true);
     expect(await openGardenStore().listRecords('pot-test')).toMatchObject([{ id: 't', scores: test.scores }]);
+  });
+
+  it('brings version 4 up: pot tests stay as they were, and trials can be kept with their pictures', async () => {
+    const stamp = { schema: 4, changedAt: T, createdAt: T, createdBy: 'phone', revision: 3 };
+    const test = {
+      kind: 'pot-test',
+      id: 't',
+      batchId: 'm',
+      question: 'residue',
+      crop: 'pea',
+      sownOn: '2026-06-01',
+      pots: [{ id: 'p', label: 'A', role: 'test', seeds: 3 }],
+      scores: [{ id: '2026-06-20 p', date: '2026-06-20', potId: 'p', emerged: 3, photos: [] }],
+      lookOn: '2026-06-27',
+      note: '',
+    };
+    await fill({
+      'pot-test:t': { ...test, ...stamp },
+      'bed:b': { ...bed('b', 'Long'), ...stamp },
+      'meta:store': { schema: 4, device: 'phone' },
+    });
+    const store = openGardenStore();
+    const now = { ...stamp, schema: RECORDS_SCHEMA };
+    expect(await store.listRecords('pot-test')).toEqual([{ ...test, ...now }]);
+    expect(await store.listRecords('bed')).toEqual([{ ...bed('b', 'Long'), ...now }]);
+    expect(await store.device()).toBe('phone');
+    const trial: TrialRecord = {
+      kind: 'trial',
+      id: 'v',
+      schema: RECORDS_SCHEMA,
+      changedAt: T,
+      name: 'Dug or not',
+      ways: [{ id: 'A', name: 'dug' }],
+      layouts: [],
+      readings: [
+        { id: '2026-06-20 u', date: '2026-06-20', unitId: 'u', value: 3, photoId: 'ph' },
+        { id: '2026-06-20 w', date: '2026-06-20', unitId: 'w', value: 4 },
+      ],
+      losses: [],
+      note: '',
+    };
+    await store.savePicture('ph', new Blob(['x']));
+    await store.saveRecords([trial]);
+    await store.dropPictures(['ph']);
+    expect(await store.hasPicture('ph')).toBe(true);
+    expect(await openGardenStore().listRecords('trial')).toMatchObject([
+      { id: 'v', name: 'Dug or not', readings: trial.readings },
+    ]);
   });
 
   it('upgrades whole or not at all', async () => {

@@ -5,7 +5,16 @@ import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.
 import { cases, nowStamp, store, tryStore } from './kept.ts';
 import { offerUndo } from './undo-bar.ts';
 
-const GROUND_KINDS = ['bed', 'event', 'batch', 'planting', 'weather', 'normal-leaf', 'pot-test'] as const;
+const GROUND_KINDS = [
+  'bed',
+  'event',
+  'batch',
+  'planting',
+  'weather',
+  'normal-leaf',
+  'pot-test',
+  'trial',
+] as const;
 
 /** All records of the ground, the deleted ones too; `undefined` until the store has been read. */
 export const groundRecords = signal<readonly GroundRecord[] | undefined>(undefined);

@@ -17,6 +17,9 @@ export type Route =
       readonly place: 'book';
       readonly caseId?: string;
       readonly look?: string;
+      /** A trial side by side, and the part of it that is open: what came out unless said. `bed`: where it was begun from. */
+      readonly trial?: string;
+      readonly step?: TrialStep;
       /** `taught`: what this garden has taught; `ended`: how the case ended; `recurring`: which causes were met where. */
       readonly page?: 'taught' | 'ended' | 'recurring';
       /** Of `recurring`: the cases of one cause, in one bed, in one year. */
@@ -25,6 +28,8 @@ export type Route =
       readonly year?: string;
     }
   | { readonly place: 'help' };
+export const TRIAL_STEPS = ['plan', 'lay-out', 'measure'] as const;
+export type TrialStep = (typeof TRIAL_STEPS)[number];
 export type Place = Route['place'];
 
 /** `#/book/3f…/9a…` → route. What is not known leads to the Walk. */
@@ -57,6 +62,15 @@ function readBook(first?: string, second?: string, third?: string, fourth?: stri
       ...(third ? { bed: third } : {}),
       ...(fourth ? { year: fourth } : {}),
     };
+  if (first === 'trials' && second) {
+    const step = TRIAL_STEPS.find((one) => one === third);
+    return {
+      place: 'book',
+      trial: second,
+      ...(step ? { step } : {}),
+      ...(step && fourth ? { bed: fourth } : {}),
+    };
+  }
   if (first === 'taught') return { place: 'book', page: 'taught' };
   if (!first) return { place: 'book' };
   if (second === 'ended') return { place: 'book', caseId: first, page: 'ended' };
@@ -67,7 +81,9 @@ export function hashOf(route: Route): string {
   const parts: (string | undefined)[] = [route.place];
   if (route.place === 'look') parts.push(route.draft);
   if (route.place === 'ground') parts.push(route.bed, route.page, route.batch, route.crop, route.variety);
-  if (route.place === 'book')
+  if (route.place === 'book' && route.trial !== undefined)
+    parts.push('trials', route.trial, route.step, route.bed);
+  else if (route.place === 'book')
     parts.push(route.caseId, route.look, route.page, route.cause, route.bed, route.year);
   return `#/${parts
     .filter((part) => part !== undefined)

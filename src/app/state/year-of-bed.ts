@@ -3,10 +3,12 @@ import type { BatchRecord, EventRecord, PlantingRecord, Spreading } from '../../
 import { bedKey } from '../../garden/group-by-bed.ts';
 import type { CaseRecord, LookSummary } from '../../garden/records.ts';
 import { type PotTestHappening, potTestsOfBed } from '../../garden/settle-pot-test.ts';
+import { type TrialHappening, trialsOfBed } from '../../garden/trials-of-bed.ts';
 
 /** One thing that happened at a bed on a day. */
 export type Happening =
   | PotTestHappening
+  | TrialHappening
   | ({ readonly id: string; readonly date: string } & (
       | { readonly what: 'event'; readonly event: EventRecord }
       | { readonly what: 'spread'; readonly batch: BatchRecord; readonly given: Spreading }
@@ -51,7 +53,7 @@ function ofPlanting(planting: PlantingRecord): Happening[] {
   ).flatMap(([what, date]) => (date ? [{ what, date, id: `${id}:${what}`, planting }] : []));
 }
 
-/** All that happened at a bed, newest first: plantings, what went on and its pot tests, what was done, looks and ends of cases. */
+/** All that happened at a bed, newest first: plantings, what went on and its pot tests, trials, what was done, looks and ends of cases. */
 export function historyOf(
   garden: Garden,
   bed: { readonly id: string; readonly name: string } | undefined,
@@ -69,6 +71,7 @@ export function historyOf(
       ),
       ...garden.plantings.filter(({ bedId }) => bedId === bed.id).flatMap(ofPlanting),
       ...potTestsOfBed(garden, bed.id),
+      ...trialsOfBed(garden, bed.id),
     );
   return here.sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0));
 }

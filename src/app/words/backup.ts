@@ -51,6 +51,7 @@ const KINDS: Readonly<Record<string, string>> = {
   planting: 'Planting',
   weather: 'Weather',
   'normal-leaf': 'Sound leaf',
+  trial: 'Trial',
   case: 'Case',
   look: 'Look',
   draft: 'Look in progress',

@@ -1,5 +1,6 @@
 import type { EventWhat, PotTestSaid, SpreadingWay } from '../../garden/ground-records.ts';
 import type { StoreTrouble } from '../../garden/store/store-trouble.ts';
+import type { TrialHappening } from '../../garden/trials-of-bed.ts';
 import { GROUND_PLACES } from './ground-places.ts';
 
 /** What a pot test came to, after the name of its load. */
@@ -98,6 +99,11 @@ export const GROUND_WORDS = {
   potsSown: (batch: string): string => `Test pots sown with ${batch || 'the load'}`,
   potsTold: (batch: string, verdict: PotTestSaid['verdict']): string =>
     `Test pots of ${batch || 'the load'}: ${POTS_TOLD[verdict]}`,
+  trials: {
+    'trial-laid-out': (name: string): string => `Trial laid out: ${name || 'side by side'}`,
+    'trial-measured': (name: string): string => `Trial measured: ${name || 'side by side'}`,
+    'trial-ended': (name: string): string => `Trial ended: ${name || 'side by side'}`,
+  } satisfies Record<TrialHappening['what'], (name: string) => string>,
   wentOn: (batch: string, details: string): string => `${batch} went on${details ? `: ${details}` : ''}`,
   suspected: 'under suspicion',
   plant: 'Sown or planted',

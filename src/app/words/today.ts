@@ -59,6 +59,12 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
         what: `Look at the test pots of ${item.batch?.name || 'the load'}`,
         more: 'Score each pot before you look up what is in it.',
       };
+    case 'trial':
+      return {
+        when: whenOf(item.due, today),
+        what: `Measure the trial ${item.trial.name || 'side by side'}`,
+        more: `${place} · plant by plant, in the order of the walk.`,
+      };
     case 'frost':
     case 'cold': {
       const crop = cropName(item.planting.crop) || item.planting.crop;

@@ -74,7 +74,7 @@ export interface GardenStore {
   savePicture(id: string, picture: Blob): Promise<void>;
   readPicture(id: string): Promise<Blob | undefined>;
   hasPicture(id: string): Promise<boolean>;
-  /** Takes pictures away, with their small copies, but for those that a case, a draft, a normal leaf or a pot test still names. */
+  /** Takes pictures away, with their small copies, but for those that a case, a draft, a normal leaf, a pot test or a trial still names. */
   dropPictures(ids: readonly string[]): Promise<void>;
 
   /** The word by which this device's edits are told from others'. */
@@ -199,7 +199,7 @@ export function openGardenStore(
   const dropPictures: GardenStore['dropPictures'] = async (ids) => {
     if (ids.length === 0) return;
     const named = new Set(
-      (await listUnder(['case:', 'normal-leaf:', 'pot-test:', 'draft:'])).flatMap(picturesNamedBy),
+      (await listUnder(['case:', 'normal-leaf:', 'pot-test:', 'trial:', 'draft:'])).flatMap(picturesNamedBy),
     );
     await guarded(() =>
       database.pictures('readwrite', (store) => {

@@ -306,6 +306,10 @@ function sayHappening(one: Happening): string {
       return WORDS.potsSown(one.batch.name);
     case 'pots-told':
       return WORDS.potsTold(one.batch.name, one.test.said?.verdict ?? 'go-on');
+    case 'trial-laid-out':
+    case 'trial-measured':
+    case 'trial-ended':
+      return WORDS.trials[one.what](one.trial.name);
     case 'ended':
       return `${one.kept.plant}. ${one.kept.outcome ? WORDS.ended(sayEnd(one.kept.outcome)) : ''}`;
   }
@@ -333,6 +337,15 @@ function HappeningLine({ one, onOpen }: { readonly one: Happening } & Opens) {
     return (
       <li>
         <a class="happening" href={`#/ground/batches/${encodeURIComponent(one.batch.id)}`}>
+          <span class="small soft">{describeDayAndYear(one.date)}</span>
+          <span>{says}</span>
+        </a>
+      </li>
+    );
+  if ('trial' in one)
+    return (
+      <li>
+        <a class="happening" href={hashOf({ place: 'book', trial: one.trial.id })}>
           <span class="small soft">{describeDayAndYear(one.date)}</span>
           <span>{says}</span>
         </a>

@@ -91,5 +91,6 @@ function whereOf(item: TodayItem): string {
   if (item.what === 'look') return hashOf({ place: 'book', caseId: item.kept.id });
   if (item.what === 'read-heap') return `#/ground/batches/${encodeURIComponent(item.batch.id)}`;
   if (item.what === 'pot-test') return `#/ground/batches/${encodeURIComponent(item.test.batchId)}`;
+  if (item.what === 'trial') return hashOf({ place: 'book', trial: item.trial.id, step: 'measure' });
   return hashOf({ place: 'ground', ...(item.bedId ? { bed: item.bedId } : {}) });
 }
