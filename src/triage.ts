@@ -6,7 +6,7 @@ import { drawLessons, type GardenLessons, type LessonCase } from './ranker/learn
 import { type GardenCounts, gardenOdds } from './ranker/learn-rates.ts';
 import { type RankInput, rank, rankChancesOnly } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
-import { type Hemisphere, seasonOf } from './season/season-of.ts';
+import { seasonOf, type Zone } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
 import { findingFromPotTests, isDecided } from './signs/finding-from-pot-tests.ts';
 import { answersOverLooks, findingsOverLooks } from './signs/findings-over-looks.ts';
@@ -24,7 +24,7 @@ export interface TriageInput {
   /** ISO date of today, `YYYY-MM-DD`: dates the verdict. */
   readonly today: string;
   /** South of the equator the seasons are turned by half a year. Default north. */
-  readonly hemisphere?: Hemisphere;
+  readonly zone?: Zone;
   /** Mean soil temperature since something was mixed in, °C, where records give it; else the season's. */
   readonly soilCelsius?: number;
   /** Draws of the tables for the ranges. Default 200. */
@@ -82,9 +82,9 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
   const cannotSay = [...(input.cannotSay ?? []), ...(tested && isDecided(tested) ? ['pot-test'] : [])];
   const answers = answersOverLooks(now, earlier);
   const { crop, date } = answers;
-  const { hemisphere, soilCelsius } = input;
+  const { zone, soilCelsius } = input;
   const leanings = workOutLeanings(answers, {
-    ...(hemisphere === undefined ? {} : { hemisphere }),
+    ...(zone === undefined ? {} : { zone }),
     ...(soilCelsius === undefined ? {} : { soilCelsius }),
   });
   const known: RankInput = {
@@ -93,7 +93,7 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
     openLeanings: leanings,
     today: input.today,
     ...(crop === undefined ? {} : { crop }),
-    ...(date === undefined ? {} : { season: seasonOf(date, input.hemisphere) }),
+    ...(date === undefined ? {} : { season: seasonOf(date, input.zone) }),
     ...(cannotSay.length === 0 ? {} : { cannotSay }),
     ...(input.draws === undefined ? {} : { draws: input.draws }),
     ...(input.garden === undefined ? {} : { garden: gardenOdds(model, input.garden) }),
@@ -103,15 +103,15 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
 
 /** The settled cases of a garden, to learn from. */
 export interface LearnInput {
-  /** The season follows from the date and the hemisphere. */
+  /** The season follows from the date and the zone. */
   readonly cases: readonly Omit<LessonCase, 'season'>[];
   /** ISO date of today: older seasons count less. */
   readonly today: string;
-  readonly hemisphere?: Hemisphere;
+  readonly zone?: Zone;
 }
 
 /** What a garden's settled cases teach. `counts` of the result is what `triage` takes as `garden`. Pure. */
-export function learn({ cases, today, hemisphere }: LearnInput): GardenLessons {
-  const dated = cases.map((settled) => ({ ...settled, season: seasonOf(settled.date, hemisphere) }));
+export function learn({ cases, today, zone }: LearnInput): GardenLessons {
+  const dated = cases.map((settled) => ({ ...settled, season: seasonOf(settled.date, zone) }));
   return drawLessons(knowledgeModel(), dated, today);
 }

@@ -24,7 +24,7 @@ import type { SourceKey } from './sources.ts';
 /** Where a statement comes from: a published source, or one of the two honest admissions. */
 export type Source = SourceKey | 'common practice, no source' | 'from memory';
 
-/** Seasons follow the place (hemisphere), never month names. */
+/** Seasons follow the place (zone), never month names. */
 export type Season = 'spring' | 'summer' | 'autumn' | 'winter';
 
 /** How far a circumstance moves the odds of a cause; the log-odds are in `LEANING_LOG_ODDS`. */

@@ -3,6 +3,7 @@ import { access } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
 import type { LeafReading } from '../leaf/types.ts';
 import type { PhotoRole, PhotoTrouble } from '../photo/types.ts';
+import type { Zone } from '../season/season-of.ts';
 import type { Answers } from '../signs/types.ts';
 import { type TriageResult, triage } from '../triage.ts';
 import { printTriage } from './print-result.ts';
@@ -12,7 +13,7 @@ import { type FileReading, readPhotoFile } from './read-photo.ts';
 import { resultAsJson } from './result-as-json.ts';
 
 const USAGE =
-  'Usage: npm run --silent triage -- [--old F] [--new F] [--whole F] [--normal F] [--notes answers.json] [--south] [--json] [--mask-out DIR], or triage -- --batch answers.jsonl';
+  'Usage: npm run --silent triage -- [--old F] [--new F] [--whole F] [--normal F] [--notes answers.json] [--south | --tropics] [--json] [--mask-out DIR], or triage -- --batch answers.jsonl';
 const ROLES: readonly PhotoRole[] = ['old', 'new', 'whole', 'normal'];
 
 const today = (): string => {
@@ -27,13 +28,16 @@ const asReading = ({ trouble, ...rest }: FileReading): LeafReading => ({
   trouble: trouble.filter((code): code is PhotoTrouble => code !== 'file-not-found'),
 });
 
-function weigh(photos: readonly FileReading[], answers: Answers, south: boolean): TriageResult {
+const zoneOf = (switches: ReadonlySet<string>): Zone =>
+  switches.has('tropics') ? 'tropics' : switches.has('south') ? 'south' : 'north';
+
+function weigh(photos: readonly FileReading[], answers: Answers, zone: Zone): TriageResult {
   return triage({
     photos: photos.map(asReading),
     answers,
     // A look has a date of its own; without one it is today's.
     today: answers.date ?? today(),
-    hemisphere: south ? 'south' : 'north',
+    zone,
   });
 }
 
@@ -48,7 +52,7 @@ async function runOne({ values, switches }: Arguments): Promise<number> {
     notes === undefined
       ? { answers: { setting: {}, signs: {} }, complaints: [] }
       : await readAnswersFile(notes);
-  const result = weigh(photos, answers, switches.has('south'));
+  const result = weigh(photos, answers, zoneOf(switches));
   if (switches.has('json')) {
     process.stdout.write(`${JSON.stringify(resultAsJson(result, photos, complaints), undefined, 1)}\n`);
   } else {
@@ -58,7 +62,7 @@ async function runOne({ values, switches }: Arguments): Promise<number> {
   return 0;
 }
 
-async function runBatch(file: string, south: boolean): Promise<number> {
+async function runBatch(file: string, zone: Zone): Promise<number> {
   await access(file).catch(() => {
     throw new UsageError(`${file} cannot be opened; check the path. ${USAGE}`);
   });
@@ -73,7 +77,7 @@ async function runBatch(file: string, south: boolean): Promise<number> {
     const named = id === undefined ? {} : { id };
     const result = broken
       ? { error: `line ${number}: ${complaints.join(' ')}` }
-      : resultAsJson(weigh([], answers, south), [], complaints);
+      : resultAsJson(weigh([], answers, zone), [], complaints);
     process.stdout.write(`${JSON.stringify({ ...named, ...result })}\n`);
   }
   return 0;
@@ -83,7 +87,7 @@ await runCommand(async () => {
   const given = readArguments(
     process.argv.slice(2),
     [...ROLES, 'notes', 'mask-out', 'batch'],
-    ['json', 'south'],
+    ['json', 'south', 'tropics'],
     USAGE,
   );
   if (given.files.length > 0)
@@ -94,5 +98,5 @@ await runCommand(async () => {
   if (batch === undefined && given.values.size === 0) throw new UsageError(`Nothing to weigh. ${USAGE}`);
   if (batch !== undefined && [...ROLES, 'notes'].some((name) => given.values.has(name)))
     throw new UsageError(`--batch goes alone. ${USAGE}`);
-  return batch === undefined ? runOne(given) : runBatch(batch, given.switches.has('south'));
+  return batch === undefined ? runOne(given) : runBatch(batch, zoneOf(given.switches));
 });

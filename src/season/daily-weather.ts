@@ -1,6 +1,6 @@
 import { dayAfter } from '../days/days.ts';
 import { averageDegreeDays, sineDegreeDays } from './degree-days.ts';
-import type { Hemisphere } from './season-of.ts';
+import type { Zone } from './season-of.ts';
 import { type EstimatedCelsius, nextSoilCelsius, typicalSoilCelsius } from './soil-temperature.ts';
 
 /** One day as it was measured or, with `forecast`, expected; °C. */
@@ -41,7 +41,7 @@ export function soilBetween(
   days: readonly WeatherDay[],
   from: string,
   to: string,
-  hemisphere: Hemisphere = 'north',
+  zone: Zone = 'north',
   leafArea = 0,
 ): SoilDay[] {
   const byDate = new Map(days.filter(({ forecast }) => !forecast).map((day) => [day.date, day]));
@@ -51,7 +51,7 @@ export function soilBetween(
   for (let date = dayAfter(from, -SETTLED_AFTER_DAYS); date <= to; date = dayAfter(date, 1)) {
     const day = byDate.get(date);
     const air = day && meanOf(day);
-    const season = typicalSoilCelsius(date, hemisphere);
+    const season = typicalSoilCelsius(date, zone);
     let found: SoilDay;
     if (day?.soilCelsius !== undefined)
       found = { date, celsius: day.soilCelsius, sd: READING_SD, from: 'reading' };
@@ -77,9 +77,9 @@ export function meanSoilBetween(
   days: readonly WeatherDay[],
   from: string,
   to: string,
-  hemisphere: Hemisphere = 'north',
+  zone: Zone = 'north',
 ): (EstimatedCelsius & { readonly daysKnown: number; readonly days: number }) | undefined {
-  const soil = soilBetween(days, from, to, hemisphere);
+  const soil = soilBetween(days, from, to, zone);
   const daysKnown = soil.filter((day) => day.from !== 'season').length;
   if (soil.length === 0 || daysKnown * 2 < soil.length) return undefined;
   const average = (value: (day: SoilDay) => number): number =>

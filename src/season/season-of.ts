@@ -1,16 +1,15 @@
-export type Hemisphere = 'north' | 'south';
+/** Where a garden lies, as far as its seasons go: north or south of the equator, or where no winter comes. */
+export type Zone = 'north' | 'south' | 'tropics';
 
 /**
  * The season of a date by the meteorological quarters (March to May is spring in the north), turned by half a year
- * south of the equator.
+ * south of the equator. Where no winter comes it is always the warm season: nothing freezes, and pests do not rest.
  * @param date ISO 8601, `YYYY-MM-DD`
  */
-export function seasonOf(
-  date: string,
-  hemisphere: Hemisphere = 'north',
-): 'spring' | 'summer' | 'autumn' | 'winter' {
+export function seasonOf(date: string, zone: Zone = 'north'): 'spring' | 'summer' | 'autumn' | 'winter' {
+  if (zone === 'tropics') return 'summer';
   const month = Number(date.slice(5, 7));
   const quarter = Math.floor(((month + 9) % 12) / 3);
-  const turned = hemisphere === 'south' ? (quarter + 2) % 4 : quarter;
+  const turned = zone === 'south' ? (quarter + 2) % 4 : quarter;
   return (['spring', 'summer', 'autumn', 'winter'] as const)[turned]!;
 }

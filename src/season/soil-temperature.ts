@@ -1,4 +1,4 @@
-import type { Hemisphere } from './season-of.ts';
+import type { Zone } from './season-of.ts';
 
 /** A temperature that is known only so well, °C. */
 export interface EstimatedCelsius {
@@ -11,7 +11,11 @@ export interface EstimatedCelsius {
  * and down, coldest in early February (from memory). Gardens differ, so the spread is wide.
  */
 const YEAR = { mean: 11, swing: 7, coldestDay: 35, sd: 3 } as const;
+/** The same where no winter comes, from the lowlands of the wet tropics up to the hills: nearly even all year (from memory). */
+const YEAR_WITHOUT_WINTER = { mean: 25, swing: 1.5, coldestDay: 35, sd: 4 } as const;
 const DAYS_A_YEAR = 365.25;
+
+const yearOf = (zone: Zone) => (zone === 'tropics' ? YEAR_WITHOUT_WINTER : YEAR);
 
 function dayOfYear(date: string): number {
   const at = Date.parse(`${date.slice(0, 10)}T00:00:00Z`);
@@ -19,11 +23,11 @@ function dayOfYear(date: string): number {
 }
 
 /** Typical soil temperature at 10 cm on a day of the year; without a date, that of the growing season. */
-export function typicalSoilCelsius(date?: string, hemisphere: Hemisphere = 'north'): EstimatedCelsius {
-  if (date === undefined) return { celsius: 14, sd: 4.5 };
-  const day = dayOfYear(date) + (hemisphere === 'south' ? DAYS_A_YEAR / 2 : 0);
-  const celsius = YEAR.mean - YEAR.swing * Math.cos((2 * Math.PI * (day - YEAR.coldestDay)) / DAYS_A_YEAR);
-  return { celsius, sd: YEAR.sd };
+export function typicalSoilCelsius(date?: string, zone: Zone = 'north'): EstimatedCelsius {
+  const { mean, swing, coldestDay, sd } = yearOf(zone);
+  if (date === undefined) return zone === 'tropics' ? { celsius: mean, sd } : { celsius: 14, sd: 4.5 };
+  const day = dayOfYear(date) + (zone === 'south' ? DAYS_A_YEAR / 2 : 0);
+  return { celsius: mean - swing * Math.cos((2 * Math.PI * (day - coldestDay)) / DAYS_A_YEAR), sd };
 }
 
 /** Warmth that was summed up over a time, in degree-days (base 0 °C), with its relative standard error. */
@@ -40,23 +44,24 @@ export interface SummedWarmth {
 export function warmthSince(
   weeks: number,
   date?: string,
-  hemisphere: Hemisphere = 'north',
+  zone: Zone = 'north',
   soilCelsius?: number,
 ): SummedWarmth {
   const days = weeks * 7;
+  const { mean, swing, coldestDay, sd } = yearOf(zone);
   if (soilCelsius !== undefined)
     return { degreeDays: Math.max(0, soilCelsius) * days, relativeSd: 2.2 / Math.max(4, soilCelsius) };
   if (date === undefined) {
     // Long ago means through a winter, so the mean draws near that of the year.
-    const celsius = days > 180 ? YEAR.mean : typicalSoilCelsius().celsius;
-    return { degreeDays: celsius * days, relativeSd: typicalSoilCelsius().sd / celsius };
+    const typical = typicalSoilCelsius(undefined, zone);
+    const celsius = days > 180 ? mean : typical.celsius;
+    return { degreeDays: celsius * days, relativeSd: typical.sd / celsius };
   }
-  const end = dayOfYear(date) + (hemisphere === 'south' ? DAYS_A_YEAR / 2 : 0);
-  const turn = (day: number): number => (2 * Math.PI * (day - YEAR.coldestDay)) / DAYS_A_YEAR;
+  const end = dayOfYear(date) + (zone === 'south' ? DAYS_A_YEAR / 2 : 0);
+  const turn = (day: number): number => (2 * Math.PI * (day - coldestDay)) / DAYS_A_YEAR;
   const degreeDays =
-    YEAR.mean * days -
-    (YEAR.swing * DAYS_A_YEAR * (Math.sin(turn(end)) - Math.sin(turn(end - days)))) / (2 * Math.PI);
-  return { degreeDays, relativeSd: days > 0 ? YEAR.sd / Math.max(4, degreeDays / days) : 0 };
+    mean * days - (swing * DAYS_A_YEAR * (Math.sin(turn(end)) - Math.sin(turn(end - days)))) / (2 * Math.PI);
+  return { degreeDays, relativeSd: days > 0 ? sd / Math.max(4, degreeDays / days) : 0 };
 }
 
 /**

@@ -1,5 +1,5 @@
 import { COMPOST_STATES, type CompostState, judgeCompost } from '../garden/compost-state.ts';
-import type { Hemisphere } from '../season/season-of.ts';
+import type { Zone } from '../season/season-of.ts';
 import { typicalSoilCelsius } from '../season/soil-temperature.ts';
 import type { Chain, Said } from './chain-leanings.ts';
 
@@ -29,8 +29,8 @@ const WEEKS_A_MONTH = 4.35;
  * How a heap's state leans on harm by unfinished compost. What the grower calls it, its temperature, its age and its
  * smell all speak of the one state, so they count together and never twice.
  */
-export function hotCompostChain(date?: string, hemisphere?: Hemisphere): Chain {
-  const air = { celsius: typicalSoilCelsius(date, hemisphere).celsius, sd: AIR_SD };
+export function hotCompostChain(date?: string, zone?: Zone): Chain {
+  const air = { celsius: typicalSoilCelsius(date, zone).celsius, sd: AIR_SD };
   return {
     cause: 'hot-compost',
     order: ['compost-state', 'compost-celsius', 'compost-age', 'compost-ammonia'],

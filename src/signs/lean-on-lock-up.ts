@@ -8,7 +8,7 @@ import {
   type Warmth,
 } from '../garden/lock-up.ts';
 import { type Material, materialOf, STRAW_OR_HAY, WOOD_OR_STRAW } from '../garden/materials.ts';
-import type { Hemisphere } from '../season/season-of.ts';
+import type { Zone } from '../season/season-of.ts';
 import { warmthSince } from '../season/soil-temperature.ts';
 import { type Chain, middleOfBand, type Said } from './chain-leanings.ts';
 import { heapOf } from './lean-on-hot-compost.ts';
@@ -18,7 +18,7 @@ import { type NumberSetting, SETTINGS } from './settings.ts';
 export interface Surroundings {
   /** ISO date of the look. */
   readonly date?: string;
-  readonly hemisphere?: Hemisphere;
+  readonly zone?: Zone;
   /** Mean soil temperature since it was mixed in, °C, where weather records give it. */
   readonly soilCelsius?: number;
 }
@@ -173,14 +173,14 @@ function layersOf(said: Said): { readonly inSoil: readonly Maybe[]; readonly onT
 const SHALLOW: readonly unknown[] = ['seedling', 'just-planted'];
 
 /** Chance that the soil ties up so much nitrogen that plants go short: over all that is open and every published spread. */
-function chanceTiedUp(said: Said, { date, hemisphere, soilCelsius }: Surroundings): number {
+function chanceTiedUp(said: Said, { date, zone, soilCelsius }: Surroundings): number {
   const weeks = said['weeks-since-mixed-in'] as number | undefined;
   const times = weeks === undefined ? usualWeeks(said) : [{ weeks, rate: 1 }];
   const { inSoil, onTop } = layersOf(said);
   const reach = reachOf({ pieces: 'unknown', shallowRoots: SHALLOW.includes(said['crop-stage']) });
   let tiedUp = 0;
   for (const { weeks: since, rate } of times) {
-    const warmth: Warmth = warmthSince(since, date, hemisphere, soilCelsius);
+    const warmth: Warmth = warmthSince(since, date, zone, soilCelsius);
     const left = new Map<Material['tiesUpFor'], number>();
     const locked = ({ materials, chance }: Maybe): number => {
       if (chance === 0) return 0;
@@ -197,10 +197,10 @@ function chanceTiedUp(said: Said, { date, hemisphere, soilCelsius }: Surrounding
 }
 
 /** Half a sentence on the time since it was mixed in. */
-function sayTime(said: Said, { date, hemisphere, soilCelsius }: Surroundings): string {
+function sayTime(said: Said, { date, zone, soilCelsius }: Surroundings): string {
   const weeks = said['weeks-since-mixed-in'] as number;
   const wood = said['wood-in-root-zone'] === true;
-  const warmth = warmthSince(weeks, date, hemisphere, soilCelsius);
+  const warmth = warmthSince(weeks, date, zone, soilCelsius);
   const left = chanceStillRotting(wood ? WOOD_OR_STRAW : SOME_COMPOST.raw, warmth);
   if (left > 0.7) return 'since then the soil has not had the warmth to rot it';
   if (left < 0.3) return 'since then the soil has been warm long enough to give most of the nitrogen back';

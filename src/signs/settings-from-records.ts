@@ -5,7 +5,7 @@ import type { RecordReference } from '../garden/records.ts';
 import { testedLoadsUnder } from '../garden/settle-pot-test.ts';
 import { CROP_TEMPERATURES } from '../season/crop-temperatures.ts';
 import { coldDaysBefore, meanSoilBetween, sumDegreeDays } from '../season/daily-weather.ts';
-import type { Hemisphere } from '../season/season-of.ts';
+import type { Zone } from '../season/season-of.ts';
 import type { EstimatedCelsius } from '../season/soil-temperature.ts';
 import { CROP_GROUPS, type CropGroup, cropMatches } from './crops.ts';
 import { SETTINGS, type Setting, type SettingId, type SettingValue } from './settings.ts';
@@ -39,7 +39,7 @@ export interface PlantOfRecords {
   readonly plantingId?: string | undefined;
   /** Day of the look. */
   readonly date: string;
-  readonly hemisphere?: Hemisphere | undefined;
+  readonly zone?: Zone | undefined;
   /** What the grower says of it, where no planting and no bed does: whether the weather counts hangs on it. */
   readonly crop?: CropId | undefined;
   readonly place?: SettingValue<'place'> | undefined;
@@ -171,12 +171,8 @@ export function settingsFromRecords(garden: Garden, plant: PlantOfRecords): From
   };
 }
 
-function warmthFrom(
-  garden: Garden,
-  since: string,
-  { date, hemisphere }: PlantOfRecords,
-): Partial<FromRecords> {
-  const soil = meanSoilBetween(garden.weather, since, date, hemisphere);
+function warmthFrom(garden: Garden, since: string, { date, zone }: PlantOfRecords): Partial<FromRecords> {
+  const soil = meanSoilBetween(garden.weather, since, date, zone);
   const warmth = sumDegreeDays(garden.weather, since, date, 0);
   return {
     ...(soil ? { soil: { celsius: soil.celsius, sd: soil.sd, daysKnown: soil.daysKnown, since } } : {}),

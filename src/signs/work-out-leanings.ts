@@ -16,10 +16,10 @@ export function workOutLeanings(
   surroundings: Omit<Surroundings, 'date'> = {},
 ): WorkedLeanings {
   const { crop, date, setting } = answers;
-  const { hemisphere } = surroundings;
+  const { zone } = surroundings;
   const chains = [
     lockUpChain({ ...surroundings, ...(date === undefined ? {} : { date }) }),
-    hotCompostChain(date, hemisphere),
+    hotCompostChain(date, zone),
     coldChain(crop),
   ];
   const worked = new Map<FactorId, WorkedLeaning[]>();

@@ -227,7 +227,8 @@ describe('plots', () => {
   it('rule round lines that hold every value, and put a single day in the middle', () => {
     const box = { left: 0, right: 100, top: 0, bottom: 50 };
     const { x, y, lines } = scaleOver(['2026-06-01', '2026-06-11'], [-3, 22], box);
-    expect(lines).toEqual([-10, 0, 10, 20, 30]);
+    expect(lines.map(({ figure }) => figure)).toEqual([-10, 0, 10, 20, 30]);
+    for (const { figure, at } of lines) expect(at).toBe(y(figure));
     expect([x('2026-06-01'), x('2026-06-06'), x('2026-06-11')]).toEqual([0, 50, 100]);
     expect([y(-10), y(30)]).toEqual([50, 0]);
     expect(scaleOver(['2026-06-01'], [5], box).x('2026-06-01')).toBe(50);

@@ -3,8 +3,9 @@ import { changeDraft } from '../../src/app/state/change-draft.ts';
 import { emptyDraft } from '../../src/app/state/draft.ts';
 import { recordLook } from '../../src/app/state/keep-look.ts';
 import { laterLook } from '../../src/app/state/later-look.ts';
-import { guessHemisphere, readPreferences } from '../../src/app/state/preferences.ts';
+import { guessZone, readPreferences } from '../../src/app/state/preferences.ts';
 import { hashOf, type Route, readRoute } from '../../src/app/state/route.ts';
+import { METRIC } from '../../src/app/words/units.ts';
 import type { CaseRecord } from '../../src/garden/records.ts';
 import type { TriageResult } from '../../src/triage.ts';
 
@@ -42,23 +43,25 @@ describe('addresses', () => {
 
 describe('preferences', () => {
   it('are made whole from whatever was stored', () => {
-    const usual = { theme: 'device', hemisphere: 'north', showHatching: true };
-    for (const stored of [null, '', '{', '[]', 'null', '{"theme":"neon","hemisphere":7}'])
+    const usual = { theme: 'device', zone: 'north', units: METRIC, showHatching: true };
+    for (const stored of [null, '', '{', '[]', 'null', '{"theme":"neon","zone":7,"units":7}'])
       expect(readPreferences(stored, 'Europe/London')).toEqual(usual);
-    expect(
-      readPreferences('{"theme":"dusk","hemisphere":"south","showHatching":false}', 'Europe/London'),
-    ).toEqual({
+    expect(readPreferences('{"theme":"dusk","zone":"south","showHatching":false}', 'Europe/London')).toEqual({
       theme: 'dusk',
-      hemisphere: 'south',
+      zone: 'south',
+      units: METRIC,
       showHatching: false,
     });
   });
 
-  it('guess the hemisphere from the time zone only while nobody said', () => {
-    expect(guessHemisphere('Australia/Hobart')).toBe('south');
-    expect(guessHemisphere('America/Argentina/Cordoba')).toBe('south');
-    expect(guessHemisphere('America/New_York')).toBe('north');
-    expect(readPreferences('{"hemisphere":"north"}', 'Pacific/Auckland').hemisphere).toBe('north');
+  it('guess the zone from the time zone only while nobody said', () => {
+    expect(guessZone('Australia/Hobart')).toBe('south');
+    expect(guessZone('America/Argentina/Cordoba')).toBe('south');
+    expect(guessZone('America/New_York')).toBe('north');
+    expect(guessZone('Asia/Singapore')).toBe('tropics');
+    expect(readPreferences('{"zone":"north"}', 'Pacific/Auckland').zone).toBe('north');
+    // What was chosen when it was still called by the half of the earth.
+    expect(readPreferences('{"hemisphere":"south"}', 'Europe/Paris').zone).toBe('south');
   });
 });
 

@@ -54,6 +54,28 @@ describe('every field of what is on record', () => {
     await keep(page);
     await page.getByText(/54\.5 °C.*, turned/).waitFor();
 
+    // Shown and typed in other units; what is kept stays as it was.
+    const batch = page.url();
+    await page.goto(`${app.url}#/help`);
+    await page.getByRole('radio', { name: '°F' }).check();
+    await page.getByRole('radio', { name: 'inches' }).check();
+    await page.getByRole('radio', { name: 'June 18' }).check();
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await snap(page, 'change-units-phone');
+    await page.goto(batch);
+    await page.getByText('The readings in words').click();
+    await button(page, /^Change: \w+, \w+ \d+, \d{4}: 130\.1 °F/).click();
+    await page.getByLabel('In the middle, °F').fill('131');
+    await keep(page);
+    await page.getByText(/: 131 °F.*, turned/).waitFor();
+    await page.goto(`${app.url}#/help`);
+    await page.getByRole('radio', { name: '°C' }).check();
+    await page.getByRole('radio', { name: 'cm and mm' }).check();
+    await page.getByRole('radio', { name: '18 June' }).check();
+    await page.goto(batch);
+    await page.getByText('The readings in words').click();
+    await page.getByText(/: 55 °C.*, turned/).waitFor();
+
     // One barrow goes on two beds at a time; what went where can be put right afterwards, one by one.
     await button(page, 'Put it on beds').click();
     await page.getByRole('group', { name: 'On which beds?' }).getByLabel('Long bed').check();

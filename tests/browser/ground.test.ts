@@ -178,7 +178,7 @@ describe.each([
     await page.getByLabel('Hold against a crop').selectOption('Tomato');
     await page.getByText('The same in words').click();
     await page
-      .getByText('Saturday 2 May 2026: lowest 4.5, highest 13, soil 9, rain 0 mm, too cold')
+      .getByText('Saturday 2 May 2026: lowest 4.5 °C, highest 13 °C, soil 9 °C, rain 0 mm, too cold')
       .waitFor();
     await snap(page, `ground-weather-${name}`);
     expect(await faultsInBothThemes(page)).toEqual([]);

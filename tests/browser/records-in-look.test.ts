@@ -186,13 +186,13 @@ describe('the place of a new look', () => {
     const { page } = await phone.open(PHONE);
     const today = dayOf(new Date());
     await page.goto(app.url);
-    for (const hemisphere of ['north', 'south'] as const) {
+    for (const zone of ['north', 'south'] as const) {
       await page.evaluate(
         (preferences) => localStorage.setItem('bedside-preferences', preferences),
-        JSON.stringify({ hemisphere }),
+        JSON.stringify({ zone }),
       );
       await startAnew(page);
-      expect([...(await seasonsSaid(page))]).toEqual([seasonOf(today, hemisphere)]);
+      expect([...(await seasonsSaid(page))]).toEqual([seasonOf(today, zone)]);
     }
     const own = growingHalf(today);
     await page.evaluate(
@@ -200,7 +200,7 @@ describe('the place of a new look', () => {
         localStorage.setItem('bedside-preferences', preferences!);
         localStorage.setItem('bedside-demo', 'in');
       },
-      [JSON.stringify({ hemisphere: own === 'north' ? 'south' : 'north' })],
+      [JSON.stringify({ zone: own === 'north' ? 'south' : 'north' })],
     );
     await startAnew(page);
     expect([...(await seasonsSaid(page))]).toEqual([seasonOf(today, own)]);

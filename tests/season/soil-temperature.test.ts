@@ -13,6 +13,13 @@ describe('soil temperature', () => {
     expect(january.celsius).toBeLessThan(5);
     expect(july.celsius).toBeGreaterThan(16);
     expect(typicalSoilCelsius('2026-01-20', 'south').celsius).toBeGreaterThan(16);
+    for (const date of [undefined, '2026-01-20', '2026-07-20']) {
+      const { celsius, sd } = typicalSoilCelsius(date, 'tropics');
+      expect(celsius).toBeGreaterThan(22);
+      expect(celsius).toBeLessThan(28);
+      expect(sd).toBeGreaterThanOrEqual(4);
+    }
+    expect(warmthSince(40, '2026-02-01', 'tropics').degreeDays).toBeGreaterThan(40 * 7 * 24);
     expect(july.sd).toBeGreaterThanOrEqual(3);
     expect(typicalSoilCelsius().sd).toBeGreaterThan(july.sd);
   });

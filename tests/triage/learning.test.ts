@@ -108,10 +108,10 @@ describe('what a garden’s settled cases teach', () => {
     expect(score.first!.shown.logLoss).toBeLessThan(score.first!.tableAlone.logLoss);
   });
 
-  it('turns the seasons with the hemisphere', () => {
+  it('turns the seasons with the zone', () => {
     const cases = [settled(['frost'], '2026-01-10')];
     const north = learn({ cases, today: TODAY }).counts.frost!;
-    const south = learn({ cases, today: TODAY, hemisphere: 'south' }).counts.frost!;
+    const south = learn({ cases, today: TODAY, zone: 'south' }).counts.frost!;
     // In midwinter frost is expected more, so meeting it says less of the garden.
     expect(north.outOf).toBeGreaterThan(south.outOf);
   });

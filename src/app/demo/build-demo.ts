@@ -45,7 +45,7 @@ function followCase(
   ) as PlantingRecord;
   const bed = garden.beds.find(({ id }) => id === planting.bedId);
   const caseId = `demo-case-${invented.id}`;
-  const hemisphere = growingHalf(today);
+  const zone = growingHalf(today);
   const looks: KeptLook[] = [];
   const earlier: SeenAtLook[] = [];
   let kept: CaseRecord | undefined;
@@ -57,7 +57,7 @@ function followCase(
       ({ id, role }): KeptLook['photos'][number] => ({ id, role, taps: {}, reading: readingOf(id) }),
     );
     const readings = seen.flatMap(({ reading }) => reading ?? []);
-    const found = settingsFromRecords(garden, { plantingId: planting.id, date, hemisphere });
+    const found = settingsFromRecords(garden, { plantingId: planting.id, date, zone });
     const said = { crop: planting.crop as CropId, date, setting: {}, signs, ...optionalVariety(planting) };
     const answers = withRecords(said, found);
     const result = triage({
@@ -65,7 +65,7 @@ function followCase(
       answers,
       earlier,
       today: date,
-      hemisphere,
+      zone,
       cannotSay: found.covered,
       ...(found.soil ? { soilCelsius: found.soil.celsius } : {}),
     });

@@ -8,9 +8,9 @@ import { SURENESS, type Sureness } from '../../ranker/learn-sureness.ts';
 import { CAUSES, type CauseId, type CropId } from '../../signs/vocabulary.ts';
 import type { LearnInput } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
-import { hemisphere } from './hemisphere.ts';
 import { cases, forgetUntil } from './kept.ts';
 import { rankingBridge } from './workers.ts';
+import { zone } from './zone.ts';
 
 /** `undefined` while no case teaches anything. */
 export const lessons = signal<GardenLessons | undefined>(undefined);
@@ -47,7 +47,7 @@ export const putAside = computed(
 const learnInput = computed<LearnInput>(() => ({
   cases: teachingCases(cases.value ?? [], forgetUntil.value).map(lessonOf),
   today: dayOf(new Date()),
-  hemisphere: hemisphere.value,
+  zone: zone.value,
 }));
 
 let lastAsked = '';

@@ -13,7 +13,6 @@ import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy } from './draft.ts';
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
-import { hemisphere } from './hemisphere.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
@@ -23,6 +22,7 @@ import { fillFromRecords, readRecords } from './read-records.ts';
 import { goTo } from './route.ts';
 import { offerUndo } from './undo-bar.ts';
 import { rankingBridge, restarted } from './workers.ts';
+import { zone } from './zone.ts';
 
 export const draft = signal<Draft>(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
 export const draftOpened = signal(false);
@@ -278,7 +278,7 @@ const plantOfLook = computed(() => {
     bedId: where?.bedId,
     plantingId: where?.plantingId,
     date: dateOfLook(draft.value).day,
-    hemisphere: hemisphere.value,
+    zone: zone.value,
     crop: answers.crop,
     place: answers.setting.place,
   };
@@ -310,7 +310,7 @@ const triageInput = computed<TriageInput>(() => {
     ],
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
-    hemisphere: hemisphere.value,
+    zone: zone.value,
     cannotSay: [...cannotSay, ...covered],
     ...soil,
     ...(earlierLooks.value.length > 0 ? { earlier: earlierLooks.value.map(besideNormal) } : {}),

@@ -1,11 +1,13 @@
 import { effect, signal } from '@preact/signals';
+import type { Zone } from '../../season/season-of.ts';
+import { METRIC, type Units, units } from '../words/units.ts';
 
 export type Theme = 'device' | 'light' | 'dusk';
-export type Hemisphere = 'north' | 'south';
 
 export interface Preferences {
   readonly theme: Theme;
-  readonly hemisphere: Hemisphere;
+  readonly zone: Zone;
+  readonly units: Units;
   /** Whether the camera's hatching is shown on photos. */
   readonly showHatching: boolean;
 }
@@ -16,27 +18,65 @@ const KEY = 'bedside-preferences';
 const SOUTHERN =
   /^(Australia|Antarctica)\/|^Pacific\/(Auckland|Chatham)|^Africa\/(Johannesburg|Maseru|Mbabane|Harare|Lusaka|Maputo|Windhoek|Gaborone)|^America\/(Argentina|Santiago|Montevideo|Asuncion|Sao_Paulo|Punta_Arenas|Buenos_Aires)/;
 
-export const guessHemisphere = (timeZone: string): Hemisphere =>
-  SOUTHERN.test(timeZone) ? 'south' : 'north';
+/** Time zones of lowlands without a winter (IANA names, from memory): only a first guess, hills within them may have one. */
+const TROPICAL =
+  /^Australia\/Darwin|^Asia\/(Singapore|Kuala_Lumpur|Kuching|Jakarta|Makassar|Manila|Bangkok|Ho_Chi_Minh|Saigon|Phnom_Penh|Vientiane|Yangon|Colombo|Brunei)|^Africa\/(Lagos|Accra|Abidjan|Dakar|Kampala|Kinshasa|Douala|Libreville|Dar_es_Salaam|Mogadishu|Freetown|Monrovia|Conakry|Bamako)|^America\/(Bogota|Panama|Caracas|Guayaquil|Manaus|Belem|Fortaleza|Recife|Bahia|Guyana|Paramaribo|Cayenne|Puerto_Rico|Jamaica|Santo_Domingo|Port_of_Spain|Barbados|Martinique|Guatemala|Managua|Costa_Rica|El_Salvador|Tegucigalpa)|^Pacific\/(Honolulu|Fiji|Guam|Port_Moresby|Tahiti|Apia|Noumea)/;
+
+export function guessZone(timeZone: string): Zone {
+  if (TROPICAL.test(timeZone)) return 'tropics';
+  return SOUTHERN.test(timeZone) ? 'south' : 'north';
+}
+
+/** Countries that read air in Fahrenheit (Unicode CLDR, unit preferences; from memory), and of these the one that measures in inches. */
+const FAHRENHEIT = /[-_](US|BS|BZ|KY|LR|PW|FM|MH)\b/;
+const INCHES = /[-_](US|LR)\b/;
+
+/** What is usual where the browser's language is spoken. @param language BCP 47, such as `en-US` */
+export function guessUnits(language: string): Units {
+  let isMonthFirst = false;
+  try {
+    const parts = new Intl.DateTimeFormat(language).formatToParts(0).map(({ type }) => type);
+    isMonthFirst = parts.indexOf('month') < parts.indexOf('day') && parts.indexOf('year') > 0;
+  } catch {
+    // A language that the browser cannot name leaves the day before the month.
+  }
+  return {
+    temperature: FAHRENHEIT.test(language) ? 'fahrenheit' : METRIC.temperature,
+    length: INCHES.test(language) ? 'inch' : METRIC.length,
+    days: isMonthFirst ? 'month-first' : METRIC.days,
+  };
+}
+
+const among = <T extends string>(options: readonly T[], found: unknown, usual: T): T =>
+  options.find((option) => option === found) ?? usual;
 
 /** What was stored, made whole. */
-export function readPreferences(stored: string | null, timeZone: string): Preferences {
-  let found: Partial<Record<keyof Preferences, unknown>> = {};
+export function readPreferences(stored: string | null, timeZone: string, language = 'en-GB'): Preferences {
+  let found: Record<string, unknown> = {};
   try {
     const parsed: unknown = JSON.parse(stored ?? '{}');
-    if (typeof parsed === 'object' && parsed !== null) found = parsed;
+    if (typeof parsed === 'object' && parsed !== null) found = parsed as Record<string, unknown>;
   } catch {
     // Unreadable preferences are no loss: the defaults hold.
   }
+  const said = (found.units ?? {}) as Partial<Record<keyof Units, unknown>>;
+  const usual = guessUnits(language);
   return {
-    theme: found.theme === 'light' || found.theme === 'dusk' ? found.theme : 'device',
-    hemisphere:
-      found.hemisphere === 'north' || found.hemisphere === 'south'
-        ? found.hemisphere
-        : guessHemisphere(timeZone),
+    theme: among(['device', 'light', 'dusk'], found.theme, 'device'),
+    // It was called by the half of the earth before there was a third choice.
+    zone: among(['north', 'south', 'tropics'], found.zone ?? found.hemisphere, guessZone(timeZone)),
+    units: {
+      temperature: among(['celsius', 'fahrenheit'], said.temperature, usual.temperature),
+      length: among(['metric', 'inch'], said.length, usual.length),
+      days: among(['day-first', 'month-first'], said.days, usual.days),
+    },
     showHatching: found.showHatching !== false,
   };
 }
+
+/** Without a browser (tests) the usual of the metric world. */
+const navigatorLanguage = (): string =>
+  typeof navigator === 'undefined' || typeof document === 'undefined' ? 'en-GB' : navigator.language;
 
 function load(): string | null {
   try {
@@ -47,8 +87,11 @@ function load(): string | null {
 }
 
 export const preferences = signal<Preferences>(
-  readPreferences(load(), Intl.DateTimeFormat().resolvedOptions().timeZone ?? ''),
+  readPreferences(load(), Intl.DateTimeFormat().resolvedOptions().timeZone ?? '', navigatorLanguage()),
 );
+effect(() => {
+  units.value = preferences.value.units;
+});
 
 export function prefer(change: Partial<Preferences>): void {
   preferences.value = { ...preferences.value, ...change };

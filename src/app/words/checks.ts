@@ -4,6 +4,7 @@ import { askSetting } from '../../signs/ask-setting.ts';
 import type { CauseId, CropId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise } from './causes.ts';
 import { describeSign, PLACE_WORDS, type SignGroup, SPREAD_ASKS, sayShortly } from './signs.ts';
+import { inUnits } from './units.ts';
 
 export const checkOf = (id: CheckId): Check | undefined =>
   (CHECKS as readonly Check[]).find((check) => check.id === id);
@@ -21,9 +22,9 @@ export function describeQuestion(
   crop?: CropId,
 ): { readonly where: string; readonly asks: string } {
   if (target.kind === 'setting')
-    return { where: 'Where and how it grows', asks: askSetting(target.setting, crop) };
+    return { where: 'Where and how it grows', asks: inUnits(askSetting(target.setting, crop)) };
   if (target.kind === 'check')
-    return { where: 'A check to make', asks: checkOf(target.check)?.says ?? target.check };
+    return { where: 'A check to make', asks: inUnits(checkOf(target.check)?.says ?? target.check) };
   const sign = describeSign(target.sign);
   const where = sign.group === 'mark' ? PLACE_WORDS[sign.place ?? 'some'].lookAt : GROUP_LOOK[sign.group];
   const spread = (SPREAD_ASKS as Partial<Record<string, string>>)[target.sign];

@@ -1,3 +1,5 @@
+import { units } from './units.ts';
+
 /** Dates as people say them, with the day of the week. Days are `YYYY-MM-DD` without a time zone. */
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 const MONTHS = [
@@ -21,14 +23,31 @@ const MS_A_DAY = 86_400_000;
 const atMidnight = (day: string): number =>
   /^\d{4}-\d{2}-\d{2}$/.test(day) ? Date.parse(`${day}T00:00:00Z`) : Number.NaN;
 
-/** "Thursday 18 June"; the year is added when it is not that of `today`. */
+/** "Thursday 18 June", or "Thursday, June 18" where the month comes first; the year is added when it is not that of `today`. */
 export function describeDay(day: string, today: string): string {
   const ms = atMidnight(day.slice(0, 10));
   if (Number.isNaN(ms)) return 'a day that cannot be read';
   const date = new Date(ms);
-  const said = `${WEEKDAYS[date.getUTCDay()]} ${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]}`;
-  return day.slice(0, 4) === today.slice(0, 4) ? said : `${said} ${day.slice(0, 4)}`;
+  const comma = units.value.days === 'month-first' ? ',' : '';
+  const said = `${WEEKDAYS[date.getUTCDay()]}${comma} ${dayAndMonth(date)}`;
+  return day.slice(0, 4) === today.slice(0, 4) ? said : `${said}${comma} ${day.slice(0, 4)}`;
 }
+
+/** "18 June" or "June 18". */
+function dayAndMonth(date: Date): string {
+  const [day, month] = [date.getUTCDate(), MONTHS[date.getUTCMonth()]!];
+  return units.value.days === 'month-first' ? `${month} ${day}` : `${day} ${month}`;
+}
+
+/** "18 Jun" or "Jun 18", as narrow as a plot or a column of days must be. */
+export function describeDayShortly(day: string): string {
+  const date = new Date(atMidnight(day.slice(0, 10)));
+  return dayAndMonth(date).replace(/[A-Z]\w+/, (month) => month.slice(0, 3));
+}
+
+/** "Thu": the weekday, as narrow. */
+export const weekdayShortly = (day: string): string =>
+  WEEKDAYS[new Date(atMidnight(day.slice(0, 10))).getUTCDay()]?.slice(0, 3) ?? '';
 
 /** "Thursday 18 June 2026": for what is kept, where the year will matter. */
 export const describeDayAndYear = (day: string): string => describeDay(day, '');

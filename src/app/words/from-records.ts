@@ -1,3 +1,5 @@
+import { sayCelsius } from './units.ts';
+
 /** What the garden's records answer in a look, and where the plant stands. */
 export const FROM_RECORDS_WORDS = {
   ask: 'Which bed is it in?',
@@ -23,7 +25,7 @@ export const FROM_RECORDS_WORDS = {
   setAsideWith: 'Goes with what you set aside',
   youSay: (answer: string): string => `You say: ${answer}`,
   soil: (celsius: number, from: string): string =>
-    `Soil since it was mixed in, ${from}: about ${celsius} °C on average, reckoned from your weather.`,
+    `Soil since it was mixed in, ${from}: about ${sayCelsius(celsius)} on average, reckoned from your weather.`,
   bed: (name: string): string => `what you wrote of the bed: ${name}`,
   planting: (what: string, day: string): string => (day ? `${what}, ${day}` : what),
   plantedOn: (day: string): string => `planted out ${day}`,

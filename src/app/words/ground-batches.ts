@@ -1,6 +1,7 @@
 import type { BatchKind } from '../../garden/ground-records.ts';
 import type { BatchReason, BatchState } from '../../garden/judge-batch.ts';
 import { GROUND_PLACES } from './ground-places.ts';
+import { sayCelsius, sayDegreesApart, shownUnit } from './units.ts';
 
 /** Loads and heaps of compost, manure, straw and wood. */
 export const BATCH_WORDS = {
@@ -58,10 +59,16 @@ export const BATCH_WORDS = {
   reasons: {
     'smells-of-ammonia': 'It smelt of ammonia, and that counts against it however cool it is.',
     'still-hot': 'It is still in its heat.',
-    'far-above-air': 'It is more than 20 degrees warmer than the air.',
-    'somewhat-above-air': 'It is 10 to 20 degrees warmer than the air.',
+    get 'far-above-air'() {
+      return `It is more than ${sayDegreesApart(20)} warmer than the air.`;
+    },
+    get 'somewhat-above-air'() {
+      return `It is ${sayDegreesApart(10)} to ${sayDegreesApart(20)} warmer than the air.`;
+    },
     'cool-once': 'It has come down to the air. If it is so in a week again, call it finished.',
-    'cool-for-good': 'It had its heat, and has stayed within 10 degrees of the air for a week or more.',
+    get 'cool-for-good'() {
+      return `It had its heat, and has stayed within ${sayDegreesApart(10)} of the air for a week or more.`;
+    },
     'seeds-fared-badly':
       'It is cool, but seeds sown in it fared worse than in clean mix. Give it some weeks more.',
     'never-heated': 'It is cool, but no reading shows that it ever heated, so it may still be raw.',
@@ -72,23 +79,23 @@ export const BATCH_WORDS = {
   heat: 'Heat in the middle',
   read: 'Add a reading',
   readClose: 'No reading now',
-  readHow: 'Tap what the thermometer shows, in °C. It is kept for today.',
+  readHow: (): string => `Tap what the thermometer shows, in ${shownUnit('°C')}. It is kept for today.`,
   exact: 'Another day, an exact number, turned, smell',
-  celsius: 'In the middle, °C',
-  air: 'Air, °C',
+  celsius: 'In the middle',
+  air: 'Air',
   turned: 'Turned that day?',
   smells: 'Does it smell of ammonia?',
   needsCelsius: 'Write the temperature as a number, like 54 or 54.5.',
-  readingKept: (celsius: string): string => `${celsius} °C kept.`,
+  readingKept: (celsius: number): string => `${sayCelsius(celsius, 1)} kept.`,
   readingChanged: 'Reading changed.',
   readingGone: 'Reading deleted.',
   readChange: 'Change the reading',
-  degrees: (celsius: number): string => `${String(celsius)} °C`,
+  degrees: (celsius: number): string => sayCelsius(celsius, 1),
   curveSays: (count: number, first: string, last: string): string =>
     count === 1 ? `One reading, ${first}.` : `${count} readings, from ${first} to ${last}.`,
   readings: 'The readings in words',
   reading: (day: string, celsius: number, air: number | undefined, turned: boolean): string =>
-    `${day}: ${String(celsius)} °C${air === undefined ? '' : `, air ${String(Math.round(air * 10) / 10)} °C`}${turned ? ', turned' : ''}`,
+    `${day}: ${sayCelsius(celsius, 1)}${air === undefined ? '' : `, air ${sayCelsius(air, 1)}`}${turned ? ', turned' : ''}`,
   legendHeap: 'heap',
   legendAir: 'air',
   went: 'Where it went',

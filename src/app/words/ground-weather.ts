@@ -1,5 +1,6 @@
 import type { LineFault, WeatherColumn, WeatherReading } from '../../season/import-weather.ts';
 import { GROUND_PLACES } from './ground-places.ts';
+import { sayCelsius, sayLength, shownUnit } from './units.ts';
 
 const wrote = (fault: LineFault): string =>
   `${fault.got ? `“${fault.got}”` : 'nothing'}${fault.column ? ` under “${fault.column}”` : ''}`;
@@ -9,8 +10,8 @@ export const WEATHER_WORDS = {
   title: GROUND_PLACES.weather,
   none: 'No weather yet. A lowest and a highest temperature a day is enough; soil and rain help.',
   typed: 'Type days',
-  typedHow:
-    'Degrees Celsius and millimetres. Leave empty what you do not know. Days to come are kept as a forecast.',
+  typedHow: (): string =>
+    `Temperatures in ${shownUnit('°C')}, rain in ${shownUnit('mm')}. Leave empty what you do not know. Days to come are kept as a forecast.`,
   day: 'Day',
   columns: {
     min: 'Lowest',
@@ -76,13 +77,12 @@ export const WEATHER_WORDS = {
   keep: (count: number): string => (count === 1 ? 'Keep this day' : `Keep these ${count} days`),
   leave: 'Leave the file',
   plot: 'Temperatures',
-  plotHow: (from: string, to: string): string => `${from} to ${to}, °C`,
+  plotHow: (from: string, to: string): string => `${from} to ${to}, ${shownUnit('°C')}`,
   earlier: 'Earlier',
   later: 'Later',
   crop: 'Hold against a crop',
   noCrop: 'No crop',
-  limit: (crop: string, celsius: string): string =>
-    `${crop} stands still below ${celsius} °C (mean of a day)`,
+  limit: (crop: string, degrees: string): string => `${crop} stands still below ${degrees} (mean of a day)`,
   noLimit: (crop: string): string => `No limit is known for ${crop}.`,
   coldDays: (count: number, crop: string): string =>
     count === 0
@@ -93,10 +93,10 @@ export const WEATHER_WORDS = {
   cold: 'too cold',
   inWords: 'The same in words',
   says: {
-    min: (celsius: number): string => `lowest ${String(celsius)}`,
-    max: (celsius: number): string => `highest ${String(celsius)}`,
-    mean: (celsius: number): string => `mean ${String(celsius)}`,
-    soil: (celsius: number): string => `soil ${String(celsius)}`,
-    rain: (mm: number): string => `rain ${String(mm)} mm`,
+    min: (celsius: number): string => `lowest ${sayCelsius(celsius, 1)}`,
+    max: (celsius: number): string => `highest ${sayCelsius(celsius, 1)}`,
+    mean: (celsius: number): string => `mean ${sayCelsius(celsius, 1)}`,
+    soil: (celsius: number): string => `soil ${sayCelsius(celsius, 1)}`,
+    rain: (mm: number): string => `rain ${sayLength('mm', mm)}`,
   },
 } as const;

@@ -2,6 +2,7 @@ import type { EventWhat, PotTestSaid, SpreadingWay } from '../../garden/ground-r
 import type { StoreTrouble } from '../../garden/store/store-trouble.ts';
 import type { TrialHappening } from '../../garden/trials-of-bed.ts';
 import { GROUND_PLACES } from './ground-places.ts';
+import { sayLength } from './units.ts';
 
 /** What a pot test came to, after the name of its load. */
 const POTS_TOLD = {
@@ -92,10 +93,10 @@ export const GROUND_WORDS = {
   onBeds: 'On which beds?',
   forPlanting: 'For one planting only?',
   wholeBed: 'The whole bed',
-  depth: 'How deep, cm',
+  depth: 'How deep',
   how: 'Mixed in or on top?',
   ways: { 'mixed-in': 'Mixed in', 'on-top': 'On top' } satisfies Record<SpreadingWay, string>,
-  deep: (cm: number): string => `${String(cm)} cm`,
+  deep: (cm: number): string => sayLength('cm', cm),
   potsSown: (batch: string): string => `Test pots sown with ${batch || 'the load'}`,
   potsTold: (batch: string, verdict: PotTestSaid['verdict']): string =>
     `Test pots of ${batch || 'the load'}: ${POTS_TOLD[verdict]}`,

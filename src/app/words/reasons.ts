@@ -3,6 +3,7 @@ import type { Answers, Finding, Reporter } from '../../signs/types.ts';
 import { cropName } from './crops.ts';
 import { describeOutcome } from './settings.ts';
 import { describeSign, sayShortly } from './signs.ts';
+import { inUnits } from './units.ts';
 
 export interface ReasonInWords {
   /** "On the oldest leaves: yellow between the veins", "Looked for, not found: aphids" */
@@ -31,7 +32,7 @@ const REPORTERS: Record<Reporter, string> = {
 export function describeReason(reason: Reason, reported: Reported): ReasonInWords {
   if (reason.sign === 'garden=settled')
     return { says: sayGarden(reason.decibans), by: 'your settled cases', kind: 'circumstance' };
-  const because = reason.because === undefined ? {} : { because: reason.because };
+  const because = reason.because === undefined ? {} : { because: inUnits(reason.because) };
   const equals = reason.sign.indexOf('=');
   if (equals > 0) {
     const factor = reason.sign.slice(0, equals);

@@ -3,6 +3,7 @@ import type { CalendarEntry } from '../../garden/write-calendar.ts';
 import { capitalise } from './causes.ts';
 import { cropName } from './crops.ts';
 import { describeDay, describeDistance } from './dates.ts';
+import { sayCelsius } from './units.ts';
 import { verdictWord } from './verdicts.ts';
 
 export interface TodayInWords {
@@ -29,10 +30,8 @@ const whenOf = (due: string, today: string): string => {
   return `${due < today ? 'was due ' : ''}${describeDay(due, today)}, ${describeDistance(due, today)}`;
 };
 
-const degrees = (celsius: number): string => `${Math.round(celsius)} °C`.replace('-', '−');
-
 /** With its tenths: a mean just below the limit would else read like the limit itself. */
-const tenths = (celsius: number): string => `${Math.round(celsius * 10) / 10} °C`.replace('-', '−');
+const tenths = (celsius: number): string => sayCelsius(celsius, 1);
 
 /** One thing to do on the walk, in words. `bed`: name of its bed, empty when there is none. */
 export function describeToday(item: TodayItem, bed: string, today: string): TodayInWords {
@@ -71,7 +70,7 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
       const many = item.days.length;
       const frost = item.what === 'frost';
       const expects = frost
-        ? `${degrees(item.expected)} forecast${many > 1 ? ` at the least, ${many} nights` : ''}; it comes to harm at about ${degrees(item.limit)}`
+        ? `${sayCelsius(item.expected)} forecast${many > 1 ? ` at the least, ${many} nights` : ''}; it comes to harm at about ${sayCelsius(item.limit)}`
         : `${tenths(item.expected)} forecast as the mean of ${many > 1 ? `the coldest of ${many} days` : 'the day'}; it stands still below about ${tenths(item.limit)}`;
       return {
         when: capitalise(`${describeDay(item.due, today)}, ${describeDistance(item.due, today)}`),

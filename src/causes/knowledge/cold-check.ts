@@ -34,7 +34,7 @@ export const coldCheck: Cause = {
     {
       when: { setting: 'soil-celsius', is: '16+' },
       leans: 'less',
-      because: 'roots grow well from about 16 degrees on',
+      because: 'roots grow well from about 16 °C on',
       source: 'OSU-FRANKLIN',
     },
     {
@@ -52,31 +52,31 @@ export const coldCheck: Cause = {
     {
       when: { crop: 'brassica' },
       leans: 'less',
-      because: 'this crop grows at five to seven degrees',
+      because: 'this crop grows at 5 to 7 °C',
       source: 'UCSC-KNOTT',
     },
     {
       when: { crop: 'allium' },
       leans: 'less',
-      because: 'this crop grows at five to seven degrees',
+      because: 'this crop grows at 5 to 7 °C',
       source: 'UCSC-KNOTT',
     },
     {
       when: { crop: 'goosefoot' },
       leans: 'a-little-less',
-      because: 'this crop grows at five to seven degrees',
+      because: 'this crop grows at 5 to 7 °C',
       source: 'UCSC-KNOTT',
     },
     {
       when: { crop: 'pea' },
       leans: 'a-little-less',
-      because: 'this crop grows at five to seven degrees',
+      because: 'this crop grows at 5 to 7 °C',
       source: 'UCSC-KNOTT',
     },
     {
       when: { crop: 'lettuce' },
       leans: 'a-little-less',
-      because: 'this crop grows at five to seven degrees',
+      because: 'this crop grows at 5 to 7 °C',
       source: 'UCSC-KNOTT',
     },
     {

@@ -34,13 +34,13 @@ export const hotCompost: Cause = {
     {
       when: { setting: 'compost-celsius', is: '45+' },
       leans: 'more',
-      because: 'at more than 45 degrees the heap is in its hot phase',
+      because: 'at more than 45 °C the heap is in its hot phase',
       source: 'NRCS-317',
     },
     {
       when: { setting: 'compost-celsius', is: '30-45' },
       leans: 'a-little-more',
-      because: 'at thirty degrees after six or seven weeks it is nearly ready',
+      because: 'at 30 °C after six or seven weeks it is nearly ready',
       source: 'common practice, no source',
     },
     {
@@ -136,7 +136,7 @@ export const hotCompost: Cause = {
   checks: [
     {
       check: 'read-heap-thermometer',
-      ifFound: 'Sixty degrees, or much warmer than the air: unfinished, wait.',
+      ifFound: 'About 60 °C, or much warmer than the air: unfinished, wait.',
       ifNotFound: "Close to the air's warmth: nearly ready, though a smell of ammonia still counts.",
     },
     {
@@ -173,7 +173,7 @@ export const hotCompost: Cause = {
   recovery: {
     lookAgainDays: 7,
     looksLike:
-      'Firm leaves at noon and a new leaf without burnt edges; the heap reads within ten degrees of the air.',
+      'Firm leaves at noon and a new leaf without burnt edges; the heap is hardly warmer than the air.',
     source: 'common practice, no source',
   },
   cautions: ['compost-dust', 'fresh-manure', 'local-rules'],

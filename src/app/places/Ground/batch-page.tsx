@@ -20,6 +20,7 @@ import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS } from '../../words/ground.ts';
 import { BATCH_WORDS as WORDS } from '../../words/ground-batches.ts';
 import { namePlanting } from '../../words/name-planting.ts';
+import { figureShown, fromShown, shownUnit } from '../../words/units.ts';
 import { SpreadForm } from './bed-forms.tsx';
 import { Gone } from './gone.tsx';
 import { type FormField, GroundForm, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
@@ -191,8 +192,11 @@ function State({ all, batch }: OfBatch) {
   );
 }
 
-/** What a heap's thermometer shows, every five degrees: a tap each. */
-const TAPS = Array.from({ length: 15 }, (_, step) => 5 + step * 5);
+/** What a heap's thermometer shows, a tap each: every five degrees Celsius, or every ten Fahrenheit. */
+const taps = (): number[] =>
+  shownUnit('°C') === '°C'
+    ? Array.from({ length: 15 }, (_, step) => 5 + step * 5)
+    : Array.from({ length: 14 }, (_, step) => fromShown('°C', 40 + step * 10));
 
 function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
   const [open, setOpen] = useState(false);
@@ -215,9 +219,9 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
       )}
       {open && !exact && (
         <div class="stack-close">
-          <p class="small">{WORDS.readHow}</p>
+          <p class="small">{WORDS.readHow()}</p>
           <ul class="heat-taps">
-            {TAPS.map((celsius) => (
+            {taps().map((celsius) => (
               <li key={celsius}>
                 <button
                   type="button"
@@ -226,12 +230,12 @@ function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
                   onClick={() => {
                     void onKeep(
                       putReading(latest(batch), { date: today, celsius }),
-                      WORDS.readingKept(String(celsius)),
+                      WORDS.readingKept(celsius),
                     );
                     close();
                   }}
                 >
-                  {celsius}
+                  {figureShown('°C', celsius)}
                 </button>
               </li>
             ))}
@@ -322,8 +326,15 @@ function ReadingForm({ batch, today, reading: before, onClose }: ReadingFormProp
       title={before ? WORDS.readChange : WORDS.read}
       needs={() => [batch]}
       fields={[
-        { id: 'celsius', label: WORDS.celsius, as: 'number', must: true, within: CELSIUS_BOUNDS.heap },
-        { id: 'airCelsius', label: WORDS.air, as: 'number', within: CELSIUS_BOUNDS.air },
+        {
+          id: 'celsius',
+          label: WORDS.celsius,
+          as: 'number',
+          unit: '°C',
+          must: true,
+          within: CELSIUS_BOUNDS.heap,
+        },
+        { id: 'airCelsius', label: WORDS.air, as: 'number', unit: '°C', within: CELSIUS_BOUNDS.air },
         { id: 'date', label: GROUND_WORDS.day, as: 'day', must: true },
         { id: 'turned', label: WORDS.turned, as: 'choice', options: YES_NO },
         { id: 'smells', label: WORDS.smells, as: 'choice', options: YES_NO },
@@ -341,7 +352,7 @@ function ReadingForm({ batch, today, reading: before, onClose }: ReadingFormProp
         if (!reading) return { missing: WORDS.needsCelsius };
         return keepWithUndo(
           [putReading(latest(batch), reading, before?.id)],
-          before ? WORDS.readingChanged : WORDS.readingKept(String(reading.celsius)),
+          before ? WORDS.readingChanged : WORDS.readingKept(reading.celsius),
         );
       }}
     />

@@ -283,7 +283,7 @@ export function SpreadForm({ garden, bedId, batch, given, onClose }: SpreadFormP
           },
         ]),
     { id: 'date', label: WORDS.day, as: 'day', must: true },
-    { id: 'depthCm', label: WORDS.depth, as: 'number', within: [0, 200] },
+    { id: 'depthCm', label: WORDS.depth, as: 'number', unit: 'cm', within: [0, 200] },
     {
       id: 'how',
       label: WORDS.how,

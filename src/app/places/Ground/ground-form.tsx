@@ -5,6 +5,7 @@ import { bringBackGround, keepWithUndo, latest, onRecord, type Saved } from '../
 import { joinWords } from '../../words/causes.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
 import { namePlanting } from '../../words/name-planting.ts';
+import { figureShown, fromShown, type RecordUnit, shownUnit } from '../../words/units.ts';
 
 export interface Option {
   readonly id: string;
@@ -14,7 +15,7 @@ export interface Option {
 export interface FormField {
   readonly id: string;
   readonly label: string;
-  /** `several`: any number of the options; what was typed is their ids, parted by spaces. */
+  /** `several`: any number of the options; what was typed is their ids, one a line (a bed's id may hold spaces). */
   readonly as: 'text' | 'day' | 'number' | 'choice' | 'several' | 'note';
   /** Of a choice; an empty one is put before them unless the field must be said. */
   readonly options?: readonly Option[];
@@ -22,6 +23,26 @@ export interface FormField {
   readonly hint?: string;
   /** Of a number: least and most that make sense; the store would drop what lies beyond. */
   readonly within?: readonly [number, number];
+  /** Of a number: the unit of the record. It is shown and typed in the unit that was chosen. */
+  readonly unit?: RecordUnit;
+}
+
+const labelOf = ({ label, unit }: FormField): string => (unit ? `${label}, ${shownUnit(unit)}` : label);
+
+/** What was typed, or is to be typed over, with the numbers of fields that have a unit turned. */
+function turned(
+  fields: readonly FormField[],
+  typed: Typed,
+  turn: (unit: RecordUnit, value: number) => number,
+): Typed {
+  const units = new Map(fields.flatMap(({ id, unit }) => (unit ? [[id, unit] as const] : [])));
+  return Object.fromEntries(
+    Object.entries(typed).map(([id, value]) => {
+      const unit = units.get(id);
+      const number = unit && readNumber(value);
+      return number === undefined || Number.isNaN(number) ? [id, value] : [id, String(turn(unit!, number))];
+    }),
+  );
 }
 
 export const YES_NO: readonly Option[] = [
@@ -52,8 +73,10 @@ interface GroundFormProps {
 /** A few fields on paper. What was typed stays when the store does not take it, and a sentence says why. */
 export function GroundForm(props: GroundFormProps) {
   const { title, initial, onSave, onClose, onDelete } = props;
-  const [typed, setTyped] = useState<Typed>(initial);
-  const fields = typeof props.fields === 'function' ? props.fields(typed) : props.fields;
+  const fieldsOf = (said: Typed): readonly FormField[] =>
+    typeof props.fields === 'function' ? props.fields(said) : props.fields;
+  const [typed, setTyped] = useState<Typed>(() => turned(fieldsOf(initial), initial, figureShown));
+  const fields = fieldsOf(typed);
   const gone = (props.needs?.(typed) ?? []).flatMap(({ kind, id }) => {
     const found = onRecord(kind, id);
     return found?.deletedAt ? [found] : [];
@@ -61,7 +84,7 @@ export function GroundForm(props: GroundFormProps) {
   const [says, setSays] = useState('');
   const [busy, setBusy] = useState(false);
   // Where the store refuses, another tab may have changed the record: what counts as changed is measured from the start.
-  const start = useRef(initial);
+  const start = useRef(typed);
   const form = useRef<HTMLFormElement>(null);
   // It may open far from the button that asked for it.
   useEffect(() => form.current?.scrollIntoView({ block: 'nearest' }), []);
@@ -74,7 +97,8 @@ export function GroundForm(props: GroundFormProps) {
       Object.entries(typed).filter(([id, value]) => value !== (start.current[id] ?? '')),
     );
     for (const record of gone) await bringBackGround(record);
-    const saved = await onSave(typed, changed);
+    const inRecordUnits = (said: Typed): Typed => turned(fields, said, fromShown);
+    const saved = await onSave(inRecordUnits(typed), inRecordUnits(changed));
     setBusy(false);
     if (saved === 'stored') onClose();
     else setSays(typeof saved === 'string' ? WORDS.trouble[saved] : saved.missing);
@@ -127,11 +151,14 @@ function nameOf(record: GroundRecord): string {
 
 /** The first number that is none, or lies beyond what makes sense, in a sentence. */
 function faultOf(fields: readonly FormField[], typed: Typed): string | undefined {
-  for (const { id, as, label, within } of fields) {
+  for (const field of fields) {
+    const { id, as, within, unit } = field;
     const number = as === 'number' ? readNumber(typed[id]) : undefined;
     if (number === undefined) continue;
-    if (Number.isNaN(number)) return WORDS.numberWrong(label);
-    if (within && (number < within[0] || number > within[1])) return WORDS.numberBeyond(label, ...within);
+    if (Number.isNaN(number)) return WORDS.numberWrong(labelOf(field));
+    const [least, most] = within?.map((bound) => (unit ? figureShown(unit, bound) : bound)) ?? [];
+    if (least !== undefined && most !== undefined && (number < least || number > most))
+      return WORDS.numberBeyond(labelOf(field), least, most);
   }
   return undefined;
 }
@@ -143,7 +170,7 @@ interface FieldProps {
 }
 
 /** The options picked in a field of several. */
-export const idsIn = (typed: string | undefined): string[] => typed?.split(' ').filter(Boolean) ?? [];
+export const idsIn = (typed: string | undefined): string[] => typed?.split('\n').filter(Boolean) ?? [];
 
 function Several({ field: { label, options = [] }, value, onInput }: FieldProps) {
   const picked = idsIn(value);
@@ -157,7 +184,7 @@ function Several({ field: { label, options = [] }, value, onInput }: FieldProps)
               type="checkbox"
               checked={picked.includes(id)}
               onChange={({ currentTarget: { checked } }) =>
-                onInput([...picked.filter((one) => one !== id), ...(checked ? [id] : [])].join(' '))
+                onInput([...picked.filter((one) => one !== id), ...(checked ? [id] : [])].join('\n'))
               }
             />
             {says}
@@ -172,14 +199,15 @@ function Field(props: FieldProps) {
   return props.field.as === 'several' ? <Several {...props} /> : <OneField {...props} />;
 }
 
-function OneField({ field: { label, as, options = [], must = false, hint }, value, onInput }: FieldProps) {
+function OneField({ field, value, onInput }: FieldProps) {
+  const { as, options = [], must = false, hint } = field;
   const said = (event: { readonly currentTarget: { readonly value: string } }): void =>
     onInput(event.currentTarget.value);
   const id = useId();
   return (
     <div class={`field${as === 'note' ? ' wide' : ''}`}>
       <label class="field-label" for={id}>
-        {label}
+        {labelOf(field)}
       </label>
       {as === 'choice' ? (
         <select id={id} value={value} onChange={said}>

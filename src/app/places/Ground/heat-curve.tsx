@@ -24,11 +24,11 @@ export function HeatCurve({ curve }: { readonly curve: ReturnType<typeof heatCur
       role="img"
       aria-label={WORDS.curveSays(curve.length, say(curve[0]!), say(last))}
     >
-      {lines.map((celsius) => (
-        <g key={celsius}>
-          <path class="plot-rule" d={`M30 ${y(celsius)}H${WIDTH - 44}`} />
-          <text class="plot-text end" x={26} y={y(celsius) + 4}>
-            {celsius}
+      {lines.map(({ figure, at }) => (
+        <g key={figure}>
+          <path class="plot-rule" d={`M30 ${at}H${WIDTH - 44}`} />
+          <text class="plot-text end" x={26} y={at + 4}>
+            {figure}
           </text>
         </g>
       ))}

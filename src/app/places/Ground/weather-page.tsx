@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { dayAfter } from '../../../days/days.ts';
 import type { WeatherRecord } from '../../../garden/ground-records.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { readNumber } from '../../state/edit-ground.ts';
 import { garden, groundRecords, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import {
@@ -12,9 +13,16 @@ import {
   type GridLine,
   readGrid,
 } from '../../state/weather-days.ts';
-import { dayOf, describeDay, describeDayAndYear } from '../../words/dates.ts';
+import {
+  dayOf,
+  describeDay,
+  describeDayAndYear,
+  describeDayShortly,
+  weekdayShortly,
+} from '../../words/dates.ts';
 import { GROUND_WORDS } from '../../words/ground.ts';
 import { WEATHER_WORDS as WORDS } from '../../words/ground-weather.ts';
+import { figureShown, fromShown, type RecordUnit } from '../../words/units.ts';
 import { WeatherFile } from './weather-file.tsx';
 import { WeatherPlot } from './weather-plot.tsx';
 
@@ -46,6 +54,18 @@ const sayFault = ({ date, code }: GridFault): string => {
   return code === 'crossed' ? WORDS.crossed(day) : code === 'beyond' ? WORDS.beyond(day) : WORDS.wrong(day);
 };
 
+/** A cell with its number turned from the unit of the records into the one shown, or back. */
+function turnCell(
+  column: GridColumn,
+  cell: string,
+  turn: (unit: RecordUnit, value: number) => number,
+): string {
+  const number = readNumber(cell);
+  return number === undefined || Number.isNaN(number)
+    ? cell
+    : String(turn(column === 'rain' ? 'mm' : '°C', number));
+}
+
 /** The days of a week or so as a table to type into. What was typed stays when the days shown change. */
 function Grid() {
   const today = dayOf(new Date());
@@ -55,7 +75,7 @@ function Grid() {
   const kept = new Map(garden.value!.weather.map((record) => [record.date, record]));
   const days = Array.from({ length: DAYS_SHOWN }, (_, at) => dayAfter(until, at + 1 - DAYS_SHOWN));
   const cell = (date: string, column: GridColumn): string =>
-    typed[date]?.[column] ?? asGridLine(kept.get(date))[column] ?? '';
+    typed[date]?.[column] ?? turnCell(column, asGridLine(kept.get(date))[column] ?? '', figureShown);
   const type = (date: string, column: GridColumn, value: string): void =>
     setTyped((before) => ({ ...before, [date]: { ...before[date], [column]: value } }));
   const save = async (event: Event): Promise<void> => {
@@ -63,7 +83,15 @@ function Grid() {
     const whole = Object.fromEntries(
       Object.keys(typed).map((date) => [
         date,
-        Object.fromEntries(GRID_COLUMNS.map((column) => [column, cell(date, column)])),
+        Object.fromEntries(
+          GRID_COLUMNS.map((column) => [
+            column,
+            // What was not typed over goes in as it is kept: turned there and back it would differ by its rounding.
+            typed[date]?.[column] === undefined
+              ? (asGridLine(kept.get(date))[column] ?? '')
+              : turnCell(column, typed[date][column], fromShown),
+          ]),
+        ),
       ]),
     );
     const { records, faults } = readGrid(whole, weatherRecords(), today, nowStamp());
@@ -78,7 +106,7 @@ function Grid() {
   return (
     <form class="stack-close" aria-label={WORDS.typed} noValidate onSubmit={(event) => void save(event)}>
       <h2>{WORDS.typed}</h2>
-      <p class="small soft">{WORDS.typedHow}</p>
+      <p class="small soft">{WORDS.typedHow()}</p>
       <label class="field year-choice">
         <span>{WORDS.until}</span>
         <input
@@ -104,7 +132,7 @@ function Grid() {
           {days.map((date) => (
             <tr key={date}>
               <th scope="row">
-                {shortDay(date)}
+                {weekdayShortly(date)} {describeDayShortly(date)}
                 {date >= today && (
                   <span class="soft small">{date === today ? WORDS.today : WORDS.expected}</span>
                 )}
@@ -136,10 +164,4 @@ function Grid() {
       </button>
     </form>
   );
-}
-
-/** "Thu 18 Jun", as narrow as a column of days must be. */
-function shortDay(date: string): string {
-  const [weekday = '', day = '', month = ''] = describeDay(date, date).split(' ');
-  return `${weekday.slice(0, 3)} ${day} ${month.slice(0, 3)}`;
 }

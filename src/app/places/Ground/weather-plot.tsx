@@ -5,8 +5,9 @@ import type { WeatherRecord } from '../../../garden/ground-records.ts';
 import { coldLimitsOf } from '../../../season/crop-temperatures.ts';
 import { meanOf } from '../../../season/daily-weather.ts';
 import { cropName, findCrops } from '../../words/crops.ts';
-import { dayOf, describeDayAndYear } from '../../words/dates.ts';
+import { dayOf, describeDayAndYear, describeDayShortly } from '../../words/dates.ts';
 import { WEATHER_WORDS as WORDS } from '../../words/ground-weather.ts';
+import { sayCelsius } from '../../words/units.ts';
 import { penPath, scaleOver } from './plot-scale.ts';
 
 const SPAN_DAYS = 30;
@@ -17,8 +18,6 @@ const LINES = [
   ['minCelsius', WORDS.columns.min, ' dashed'],
   ['soilCelsius', WORDS.columns.soil, ' dotted'],
 ] as const;
-
-const oneDecimal = (value: number): number => Math.round(value * 10) / 10;
 
 /** Lowest, highest and soil over a month, a crop's limit in it, the same in words below. */
 export function WeatherPlot({ garden }: { readonly garden: Garden }) {
@@ -42,7 +41,7 @@ export function WeatherPlot({ garden }: { readonly garden: Garden }) {
       <Drawing days={days} limit={limit} isCold={isCold} says={`${WORDS.plot}, ${reach}. ${coldSays}`} />
       {limit !== undefined && (
         <p class="small">
-          {WORDS.limit(cropName(crop), String(oneDecimal(limit)))}. {coldSays}
+          {WORDS.limit(cropName(crop), sayCelsius(limit, 1))}. {coldSays}
         </p>
       )}
       {crop && limit === undefined && <p class="small">{WORDS.noLimit(name)}</p>}
@@ -157,11 +156,11 @@ function Drawing({ days, limit, isCold, says }: DrawingProps) {
           </text>
         </g>
       )}
-      {lines.map((celsius) => (
-        <g key={celsius}>
-          <path class="plot-rule" d={`M30 ${y(celsius)}H${BOX.right}`} />
-          <text class="plot-text end" x={26} y={y(celsius) + 4}>
-            {celsius}
+      {lines.map(({ figure, at }) => (
+        <g key={figure}>
+          <path class="plot-rule" d={`M30 ${at}H${BOX.right}`} />
+          <text class="plot-text end" x={26} y={at + 4}>
+            {figure}
           </text>
         </g>
       ))}
@@ -191,21 +190,16 @@ function Drawing({ days, limit, isCold, says }: DrawingProps) {
         <path key={date} class="plot-cold" d={`M${x(date) - 4} ${BOX.bottom + 8}h8l-4 8z`} />
       ))}
       <text class="plot-text" x={BOX.left} y={HEIGHT - 4}>
-        {dayAndMonth(days[0]!.date)}
+        {describeDayShortly(days[0]!.date)}
       </text>
       {ahead.length === 0 && days.length > 1 && (
         <text class="plot-text end" x={BOX.right} y={HEIGHT - 4}>
-          {dayAndMonth(days.at(-1)!.date)}
+          {describeDayShortly(days.at(-1)!.date)}
         </text>
       )}
     </svg>
   );
 }
-
-const dayAndMonth = (date: string): string => {
-  const [, day = '', month = ''] = describeDayAndYear(date).split(' ');
-  return `${day} ${month}`;
-};
 
 const LINE_HEIGHT = 15;
 

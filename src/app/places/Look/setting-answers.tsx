@@ -3,6 +3,7 @@ import { SETTINGS, type Setting, type SettingId } from '../../../signs/settings.
 import { change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { figureShown, fromShown, inUnits, shownUnit } from '../../words/units.ts';
 import { withinBand } from './bands.ts';
 
 interface SettingAnswersProps {
@@ -88,7 +89,7 @@ function AnyOf({ asked, onAnswer, cannotSay }: PartProps<'any-of'>) {
 
 function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
   const [typed, setTyped] = useState('');
-  const value = Number(typed.replace(',', '.'));
+  const value = fromShown(asked.unit, Number(typed.replace(',', '.')));
   const fits = typed.trim() !== '' && value >= asked.least && value <= asked.most;
   return (
     <div class="answers">
@@ -101,7 +102,8 @@ function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
       >
         <label class="field">
           <span>
-            {capitalise(asked.unit)}, {asked.least} to {asked.most}
+            {capitalise(shownUnit(asked.unit))}, {figureShown(asked.unit, asked.least)} to{' '}
+            {figureShown(asked.unit, asked.most)}
           </span>
           <input
             class="figures"
@@ -117,7 +119,7 @@ function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
       </form>
       {asked.bands.map((band, index) => (
         <button key={band.id} type="button" class="answer" onClick={() => onAnswer(withinBand(asked, index))}>
-          {capitalise(band.says)}
+          {capitalise(inUnits(band.says))}
         </button>
       ))}
       {cannotSay}

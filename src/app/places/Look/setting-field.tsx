@@ -4,6 +4,7 @@ import { Segments } from '../../parts/Choice/segments.tsx';
 import { answersInHand, change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { figureShown, fromShown, inUnits, shownUnit } from '../../words/units.ts';
 import { bandOf, withinBand } from './bands.ts';
 
 /** One circumstance in the list of all questions, answered or left open. */
@@ -11,7 +12,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
   const { setting: said, crop, recorded } = answersInHand.value;
   const value: unknown = said[id];
   // Answering goes over the record.
-  const asks = askSetting(id, crop) + (recorded?.includes(id) ? ` ${WORDS.recorded}` : '');
+  const asks = inUnits(askSetting(id, crop)) + (recorded?.includes(id) ? ` ${WORDS.recorded}` : '');
   const answer = (given: unknown): void => change({ kind: 'answer-setting', setting: id, value: given });
   if (setting.kind === 'yes-no')
     return (
@@ -44,23 +45,24 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
           <option value="">{WORDS.notSaid}</option>
           {setting.bands.map((band) => (
             <option key={band.id} value={band.id}>
-              {band.says}
+              {inUnits(band.says)}
             </option>
           ))}
         </select>
         <label class="field">
-          <span>{WORDS.exactly(setting.unit)}</span>
+          <span>{WORDS.exactly(shownUnit(setting.unit))}</span>
           <input
             type="number"
             inputMode="decimal"
-            min={setting.least}
-            max={setting.most}
+            min={figureShown(setting.unit, setting.least)}
+            max={figureShown(setting.unit, setting.most)}
+            step="any"
             placeholder={WORDS.notSaid}
-            value={typeof value === 'number' ? value : ''}
+            value={typeof value === 'number' ? figureShown(setting.unit, value) : ''}
             onChange={(event) => {
               const { value: typed, validity } = event.currentTarget;
               if (typed === '') answer(undefined);
-              else if (validity.valid) answer(Number(typed));
+              else if (validity.valid) answer(fromShown(setting.unit, Number(typed)));
             }}
           />
         </label>

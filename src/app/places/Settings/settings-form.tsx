@@ -1,33 +1,56 @@
 import { Segments } from '../../parts/Choice/segments.tsx';
-import { type Hemisphere, prefer, preferences, type Theme } from '../../state/preferences.ts';
+import { prefer, preferences } from '../../state/preferences.ts';
 import { HELP_WORDS } from '../../words/help.ts';
 
 const WORDS = HELP_WORDS.settings;
-const THEMES: readonly Theme[] = ['device', 'light', 'dusk'];
-const HEMISPHERES: readonly Hemisphere[] = ['north', 'south'];
+
+const options = <Id extends string>(words: Readonly<Record<Id, string>>) =>
+  (Object.keys(words) as Id[]).map((id) => ({ id, says: words[id] }));
 
 export function SettingsForm() {
-  const { theme, hemisphere } = preferences.value;
+  const { theme, zone, units } = preferences.value;
   return (
     <section class="stack">
       <h2>{WORDS.title}</h2>
       <Segments
         legend={WORDS.theme}
         name="theme"
-        options={THEMES.map((id) => ({ id, says: WORDS.themes[id] }))}
+        options={options(WORDS.themes)}
         value={theme}
         onChange={(chosen) => prefer({ theme: chosen })}
       />
       <div>
         <Segments
-          legend={WORDS.hemisphere}
-          name="hemisphere"
-          options={HEMISPHERES.map((id) => ({ id, says: WORDS.hemispheres[id] }))}
-          value={hemisphere}
-          onChange={(chosen) => prefer({ hemisphere: chosen })}
+          legend={WORDS.zone}
+          name="zone"
+          options={options(WORDS.zones)}
+          value={zone}
+          onChange={(chosen) => prefer({ zone: chosen })}
         />
-        <p class="small soft">{WORDS.hemisphereWhy}</p>
+        <p class="small soft">{WORDS.zoneWhy}</p>
       </div>
+      <Segments
+        legend={WORDS.temperature}
+        name="temperature"
+        options={options(WORDS.temperatures)}
+        value={units.temperature}
+        onChange={(temperature) => prefer({ units: { ...units, temperature } })}
+      />
+      <Segments
+        legend={WORDS.length}
+        name="length"
+        options={options(WORDS.lengths)}
+        value={units.length}
+        onChange={(length) => prefer({ units: { ...units, length } })}
+      />
+      <Segments
+        legend={WORDS.days}
+        name="days"
+        options={options(WORDS.dayOrders)}
+        value={units.days}
+        onChange={(days) => prefer({ units: { ...units, days } })}
+      />
+      <p class="small soft">{WORDS.unitsWhy}</p>
     </section>
   );
 }
