@@ -15,6 +15,8 @@ export const TAG = { dead: 1, purple: 2, white: 4, spot: 8, mottle: 16, pale: 32
  */
 export interface Blade extends BladeGrid {
   readonly look: CropLook;
+  /** Length of the blade over that of the leaf: a leaflet's spots are no smaller than a leaf's. */
+  readonly size: number;
   /** 1 = within the outline, holes and bites included. */
   readonly inside: Uint8Array;
   /** Distance to the outline, to the nearest main or side vein, to the nearest vein of any rank. */
@@ -84,8 +86,8 @@ function distancesTo(marked: Uint8Array, grid: BladeGrid): Float32Array {
   return distances;
 }
 
-/** A healthy blade; `scale` is texels a length. */
-export function growBlade(shape: BladeShape, look: CropLook, scale: number, dice: Dice): Blade {
+/** A healthy blade; `scale` is texels a length, `size` its length over the leaf's. */
+export function growBlade(shape: BladeShape, look: CropLook, scale: number, size: number, dice: Dice): Blade {
   let uLow = 0;
   let uHigh = 1;
   let vLow = 0;
@@ -104,16 +106,17 @@ export function growBlade(shape: BladeShape, look: CropLook, scale: number, dice
     width: Math.ceil((uHigh - uLow + 2 * pad) * scale) + 1,
     height: Math.ceil((vHigh - vLow + 2 * pad) * scale) + 1,
   };
-  const size = grid.width * grid.height;
-  const inside = new Uint8Array(size);
+  const texels = grid.width * grid.height;
+  const inside = new Uint8Array(texels);
   fillPolygon(shape.outline, grid, inside);
-  const outside = Uint8Array.from(inside, (one) => 1 - one);
+  const outside = new Uint8Array(texels);
+  for (let i = 0; i < texels; i++) outside[i] = 1 - inside[i]!;
   const edge = distancesTo(outside, grid);
   const ranks = growVeins(shape, grid, inside, edge, dice);
-  const isMain = new Uint8Array(size);
-  const isVein = new Uint8Array(size);
-  const between = new Uint8Array(size);
-  for (let i = 0; i < size; i++) {
+  const isMain = new Uint8Array(texels);
+  const isVein = new Uint8Array(texels);
+  const between = new Uint8Array(texels);
+  for (let i = 0; i < texels; i++) {
     const rank = ranks[i]!;
     if (rank === 1 || rank === 2) isMain[i] = 1;
     if (rank > 0) isVein[i] = 1;
@@ -127,6 +130,7 @@ export function growBlade(shape: BladeShape, look: CropLook, scale: number, dice
   const blade: Blade = {
     ...grid,
     look,
+    size,
     inside,
     edge,
     main,
@@ -136,17 +140,17 @@ export function growBlade(shape: BladeShape, look: CropLook, scale: number, dice
     isParallel: shape.venation.parallel === true,
     islet,
     isletRim,
-    vein: new Float32Array(size),
-    chlorophyll: new Float32Array(size),
-    carotenoid: new Float32Array(size),
-    anthocyanin: new Float32Array(size),
-    brown: new Float32Array(size),
-    cover: new Float32Array(size),
+    vein: new Float32Array(texels),
+    chlorophyll: new Float32Array(texels),
+    carotenoid: new Float32Array(texels),
+    anthocyanin: new Float32Array(texels),
+    brown: new Float32Array(texels),
+    cover: new Float32Array(texels),
     coverColour: new Float32Array([0.6, 0.61, 0.6]),
-    relief: new Float32Array(size),
-    gloss: new Float32Array(size).fill(1),
-    gone: new Uint8Array(size),
-    tags: new Uint8Array(size),
+    relief: new Float32Array(texels),
+    gloss: new Float32Array(texels).fill(1),
+    gone: new Uint8Array(texels),
+    tags: new Uint8Array(texels),
     halfWidth: Math.max(vHigh, -vLow),
     gap: shape.venation.parallel ? shape.venation.mesh : 0.85 / shape.venation.sideVeins,
     noiseU: dice.between(0, 60),

@@ -47,7 +47,7 @@ export function drawCamera(dice: Dice, sidePx: number): Camera {
   };
 }
 
-/** Gaussian blur of interleaved channels, cut at three sigmas, the rim repeated. */
+/** Gaussian blur of interleaved channels, cut at three sigmas, the rim repeated; wide ones by three running means (Wells 1986). */
 export function blurChannels(
   values: Float32Array,
   width: number,
@@ -57,9 +57,11 @@ export function blurChannels(
 ): void {
   if (sigma < 0.15) return;
   if (sigma > 2.5) {
-    // Three running means come close to a Gaussian (Wells 1986) and cost the same for any width.
     const half = Math.max(1, Math.round((Math.sqrt(4 * sigma * sigma + 1) - 1) / 2));
-    for (let k = 0; k < 3; k++) boxBlur(values, width, height, channels, half);
+    for (let k = 0; k < 3; k++) {
+      meanAlongRows(values, width, height, channels, half);
+      meanDownColumns(values, width * channels, height, half);
+    }
     return;
   }
   const reach = Math.ceil(3 * sigma);
@@ -67,42 +69,77 @@ export function blurChannels(
   let total = kernel[0]!;
   for (let k = 1; k <= reach; k++) total += 2 * kernel[k]!;
   for (let k = 0; k <= reach; k++) kernel[k]! /= total;
-  const line = new Float32Array(Math.max(width, height) * channels);
-  const pass = (start: number, step: number, count: number): void => {
-    for (let k = 0; k < count; k++) {
-      for (let c = 0; c < channels; c++) {
-        let sum = kernel[0]! * values[start + k * step + c]!;
-        for (let r = 1; r <= reach; r++) {
-          const before = Math.max(0, k - r);
-          const after = Math.min(count - 1, k + r);
-          sum += kernel[r]! * (values[start + before * step + c]! + values[start + after * step + c]!);
-        }
-        line[k * channels + c] = sum;
-      }
+  const row = width * channels;
+  const pad = reach * channels;
+  const line = new Float32Array(row + 2 * pad);
+  for (let y = 0; y < height; y++) {
+    const at = y * row;
+    line.set(values.subarray(at, at + row), pad);
+    for (let k = 0; k < pad; k++) {
+      line[k] = values[at + (k % channels)]!;
+      line[pad + row + k] = values[at + row - channels + (k % channels)]!;
     }
-    for (let k = 0; k < count; k++)
-      for (let c = 0; c < channels; c++) values[start + k * step + c] = line[k * channels + c]!;
-  };
-  for (let y = 0; y < height; y++) pass(y * width * channels, channels, width);
-  for (let x = 0; x < width; x++) pass(x * channels, width * channels, height);
+    for (let x = 0; x < row; x++) {
+      let sum = kernel[0]! * line[pad + x]!;
+      for (let r = 1, off = channels; r <= reach; r++, off += channels) {
+        sum += kernel[r]! * (line[pad + x - off]! + line[pad + x + off]!);
+      }
+      values[at + x] = sum;
+    }
+  }
+  const before = values.slice();
+  for (let y = 0; y < height; y++) {
+    const at = y * row;
+    for (let x = 0; x < row; x++) values[at + x] = kernel[0]! * before[at + x]!;
+    for (let r = 1; r <= reach; r++) {
+      const up = Math.max(0, y - r) * row;
+      const down = Math.min(height - 1, y + r) * row;
+      const weight = kernel[r]!;
+      for (let x = 0; x < row; x++) values[at + x]! += weight * (before[up + x]! + before[down + x]!);
+    }
+  }
 }
 
-function boxBlur(values: Float32Array, width: number, height: number, channels: number, half: number): void {
-  const line = new Float32Array(Math.max(width, height));
+function meanAlongRows(
+  values: Float32Array,
+  width: number,
+  height: number,
+  channels: number,
+  half: number,
+): void {
   const over = 1 / (2 * half + 1);
-  const pass = (start: number, step: number, count: number): void => {
-    const at = (k: number): number => values[start + Math.min(count - 1, Math.max(0, k)) * step]!;
-    let sum = 0;
-    for (let k = -half; k <= half; k++) sum += at(k);
-    for (let k = 0; k < count; k++) {
-      line[k] = sum * over;
-      sum += at(k + half + 1) - at(k - half);
+  const line = new Float32Array(width + 2 * half + 1);
+  for (let y = 0; y < height; y++) {
+    for (let c = 0; c < channels; c++) {
+      const at = y * width * channels + c;
+      for (let k = 0; k < line.length; k++) {
+        line[k] = values[at + Math.min(width - 1, Math.max(0, k - half)) * channels]!;
+      }
+      let sum = 0;
+      for (let k = 0; k < 2 * half + 1; k++) sum += line[k]!;
+      for (let x = 0; x < width; x++) {
+        values[at + x * channels] = sum * over;
+        sum += line[x + 2 * half + 1]! - line[x]!;
+      }
     }
-    for (let k = 0; k < count; k++) values[start + k * step] = line[k]!;
-  };
-  for (let c = 0; c < channels; c++) {
-    for (let y = 0; y < height; y++) pass(y * width * channels + c, channels, width);
-    for (let x = 0; x < width; x++) pass(x * channels + c, width * channels, height);
+  }
+}
+
+function meanDownColumns(values: Float32Array, row: number, height: number, half: number): void {
+  const over = 1 / (2 * half + 1);
+  const before = values.slice();
+  const sum = new Float32Array(row);
+  for (let k = -half; k <= half; k++) {
+    const at = Math.min(height - 1, Math.max(0, k)) * row;
+    for (let x = 0; x < row; x++) sum[x]! += before[at + x]!;
+  }
+  for (let y = 0; y < height; y++) {
+    const leaves = Math.max(0, y - half) * row;
+    const enters = Math.min(height - 1, y + half + 1) * row;
+    for (let x = 0; x < row; x++) {
+      values[y * row + x] = sum[x]! * over;
+      sum[x]! += before[enters + x]! - before[leaves + x]!;
+    }
   }
 }
 

@@ -171,10 +171,10 @@ const beanBlade = (dice: Dice): BladeShape => {
     simple(
       {
         width,
-        base: dice.between(0.42, 0.75),
-        tip: dice.between(0.85, 1.25),
-        drawn: dice.between(0, 0.1),
-        heart: dice.between(0, 0.1),
+        base: dice.between(0.3, 0.7),
+        tip: dice.between(0.75, 1.2),
+        drawn: dice.between(0, 0.12),
+        heart: dice.between(0, 0.12),
         uneven: 0.1,
       },
       {

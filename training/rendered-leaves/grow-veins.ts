@@ -98,7 +98,7 @@ export function growVeins(
     const ids: number[] = [];
     let isOut = false;
     for (let step = 0; step < most; step++) {
-      heading += bend / scale + dice.normal(waver);
+      heading += bend / scale + waver * (dice.next() - 0.5);
       x += Math.cos(heading);
       y += Math.sin(heading);
       const i = at(x, y);
@@ -159,7 +159,7 @@ export function growVeins(
       for (let k = spacing * dice.between(0.3, 1); k < vein.count; k += spacing * dice.between(0.7, 1.3)) {
         const n = Math.floor(k);
         const start = vein.headings[n]! + sign * (from + dice.normal(0.22));
-        grow(vein.points[2 * n]!, vein.points[2 * n + 1]!, start, 3, 0, 0.1, 0.22 * scale, 0, 0.004);
+        grow(vein.points[2 * n]!, vein.points[2 * n + 1]!, start, 3, 0, 0.34, 0.22 * scale, 0, 0.004);
       }
     }
   };

@@ -110,16 +110,12 @@ export function makeSkin(blade: Blade, gloss: number): Float32Array {
 }
 
 function nearestInside(blade: Blade, x: number, y: number): number {
-  for (let dy = -1; dy <= 1; dy++) {
-    for (let dx = -1; dx <= 1; dx++) {
-      const px = x + dx;
-      const py = y + dy;
-      if (px < 0 || py < 0 || px >= blade.width || py >= blade.height) continue;
-      const i = py * blade.width + px;
-      if (blade.inside[i] === 1) return i;
-    }
-  }
-  return -1;
+  const { inside, width, height } = blade;
+  const i = y * width + x;
+  if (x > 0 && inside[i - 1] === 1) return i - 1;
+  if (x < width - 1 && inside[i + 1] === 1) return i + 1;
+  if (y > 0 && inside[i - width] === 1) return i - width;
+  return y < height - 1 && inside[i + width] === 1 ? i + width : -1;
 }
 
 /** Reads the skin between texels into `out`. */

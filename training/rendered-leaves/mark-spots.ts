@@ -63,7 +63,9 @@ function putSpots(style: SpotStyle): PutOn {
     const { width, height, scale } = blade;
     const fields = style.outline === 'angular' ? findFields(blade) : undefined;
     const area = blade.halfWidth / 0.3;
-    const count = Math.max(1, Math.round(style.count * Math.min(1.3, area) * dice.between(0.6, 1.3)));
+    const grown = Math.sqrt(blade.size);
+    const count = Math.max(1, Math.round(style.count * Math.min(1.3, area) * grown * dice.between(0.6, 1.3)));
+    const radius = style.radius / grown;
     const hubs = Array.from({ length: 3 }, () => [dice.next(), dice.next()] as const);
     for (let n = 0; n < count; n++) {
       let x = 0;
@@ -87,7 +89,7 @@ function putSpots(style: SpotStyle): PutOn {
           blade.inside[Math.floor(y) * width + Math.floor(x)] === 0)
       );
       if (tries === 40) continue;
-      const r = Math.max(0.9, Math.min(0.16, style.radius * Math.exp(dice.normal(style.spread))) * scale);
+      const r = Math.max(0.9, Math.min(0.16, radius * Math.exp(dice.normal(style.spread))) * scale);
       const reach = r * (1.5 + style.halo * 1.5) + 2;
       const turn = dice.between(0, 50);
       const squash = dice.between(0.75, 1.15);
@@ -120,7 +122,7 @@ function putSpots(style: SpotStyle): PutOn {
             if (field > 0 && field !== home) {
               // A small field goes as a whole, a large neighbour stays on its side of the vein.
               const small = fields.size[field]! < 1.6 * r * r;
-              const away = Math.hypot(fields.x[field]! - x, fields.y[field]! - y) / r;
+              const away = Math.sqrt((fields.x[field]! - x) ** 2 + (fields.y[field]! - y) ** 2) / r;
               d = small ? away + 0.15 : d + 0.45;
             } else if (field === home && d < 1.35) d *= 0.8;
           }
@@ -152,7 +154,7 @@ const PLAIN_SPOT: SpotStyle = {
   centre: 1,
   rim: 1.6,
   rimWidth: 0.3,
-  red: 0.2,
+  red: 0.08,
   rings: 0,
   halo: 0,
   haloYellow: 0,
@@ -168,10 +170,10 @@ export function drawBrownSpots(dice: Dice): PutOn {
   const style: SpotStyle = {
     ...PLAIN_SPOT,
     count: few ? dice.logBetween(3, 15) : dice.logBetween(15, 160),
-    radius: few ? dice.between(0.012, 0.032) : dice.between(0.005, 0.013),
+    radius: few ? dice.between(0.013, 0.032) : dice.between(0.0065, 0.014),
     spread: dice.between(0.2, 0.65),
     outline: dice.pick(['round', 'round', 'ragged']),
-    red: dice.chance(0.5) ? dice.between(0, 1.4) : 0,
+    red: dice.chance(0.4) ? dice.between(0, 0.6) : 0,
     rimWidth: dice.between(0.15, 0.5),
     // A trace of halo is common; the rest of them is another mark.
     halo: dice.between(0, 0.25),
@@ -184,6 +186,17 @@ export function drawBrownSpots(dice: Dice): PutOn {
   return putSpots({ ...style, centre: dice.between(0.8, 2.6), rim: dice.between(1, 4) });
 }
 
+/** One to three specks such as nearly every leaf has: nothing wrong. */
+export function drawBlemish(dice: Dice): PutOn {
+  return putSpots({
+    ...PLAIN_SPOT,
+    count: dice.between(1, 3),
+    radius: dice.between(0.003, 0.006),
+    centre: dice.logBetween(0.1, 2),
+    rim: dice.logBetween(0.3, 2),
+  });
+}
+
 export function drawAngularSpots(dice: Dice): PutOn {
   return putSpots({
     ...PLAIN_SPOT,
@@ -194,7 +207,7 @@ export function drawAngularSpots(dice: Dice): PutOn {
     centre: dice.between(0.25, 1.2),
     rim: dice.between(0.7, 2.2),
     rimWidth: dice.between(0.2, 0.6),
-    red: dice.between(0, 0.8),
+    red: dice.between(0, 0.3),
     halo: dice.between(0, 0.5),
     haloYellow: dice.between(0, 0.6),
   });
@@ -210,7 +223,7 @@ export function drawHaloedSpots(dice: Dice): PutOn {
     outline: dice.pick(['round', 'ragged', 'angular']),
     centre: dice.chance(0.3) ? dice.between(0.04, 0.15) : dice.between(0.5, 2),
     rim: dice.between(0.8, 2.5),
-    red: dice.between(0, 0.6),
+    red: dice.between(0, 0.3),
     halo: dice.between(0.7, 1.8),
     haloYellow: dice.between(0.75, 1),
   });
@@ -241,8 +254,8 @@ export function drawRust(dice: Dice): PutOn {
   }[colour];
   return putSpots({
     ...PLAIN_SPOT,
-    count: dense ? dice.logBetween(60, 300) : dice.logBetween(10, 60),
-    radius: dense ? dice.between(0.003, 0.0055) : dice.between(0.0045, 0.0095),
+    count: dense ? dice.logBetween(70, 300) : dice.logBetween(10, 60),
+    radius: dense ? dice.between(0.0035, 0.006) : dice.between(0.0055, 0.0105),
     spread: dice.between(0.15, 0.3),
     centre: brown,
     rim: brown * (dice.chance(0.4) ? 0.3 : 1),

@@ -75,12 +75,12 @@ export function drawPowder(dice: Dice): PutOn {
 /** Very many pale dots, thickest along the veins. */
 export function drawStipple(dice: Dice): PutOn {
   const per = dice.logBetween(500, 2600);
-  const radius = dice.between(0.0012, 0.0027);
-  const left = dice.between(0.08, 0.4);
+  const radius = dice.between(0.0016, 0.003);
+  const left = dice.between(0.06, 0.25);
   const cluster = dice.between(0.5, 0.95);
   const light = dice.between(0, 0.16);
   return (blade, own) => {
-    const count = Math.round(per * Math.min(1.2, blade.halfWidth / 0.3));
+    const count = Math.round(per * Math.min(1.2, blade.halfWidth / 0.3) * Math.sqrt(blade.size));
     for (let n = 0; n < count; n++) {
       const place = findPlace(blade, own);
       if (!place) continue;
@@ -166,7 +166,7 @@ export function drawSilverPattern(dice: Dice): PutOn {
 
 /** Winding mines that widen as the maggot grows, now and then ending in a blister. */
 export function drawMines(dice: Dice): PutOn {
-  const count = Math.round(dice.logBetween(1, 9));
+  const count = Math.round(dice.logBetween(2, 9));
   const wide = dice.between(0.006, 0.013);
   const long = dice.between(0.5, 1.8);
   const light = dice.between(0.45, 0.9);
@@ -237,8 +237,8 @@ export function drawGrazed(dice: Dice): PutOn {
 
 /** A crinkled, blistered surface. */
 export function drawPucker(dice: Dice): PutOn {
-  const deep = dice.between(0.008, 0.026);
-  const size = dice.between(9, 24);
+  const deep = dice.between(0.014, 0.036);
+  const size = dice.between(7, 18);
   const byField = dice.between(0.2, 1);
   return (blade) => {
     const dome = Float32Array.from({ length: 257 }, (_, k) => noiseAt(2, k * 1.7, blade.noiseU) * 2);

@@ -41,13 +41,13 @@ export function drawEvenYellow(dice: Dice): PutOn {
 }
 
 export function drawBetweenVeins(dice: Dice): PutOn {
-  const left = dice.logBetween(0.03, 0.3);
+  const left = dice.logBetween(0.02, 0.14);
   const yellow = drawYellow(dice);
-  const near = dice.between(0.02, 0.14);
-  const far = near + dice.between(0.1, 0.26);
+  const near = dice.between(0.02, 0.11);
+  const far = near + dice.between(0.08, 0.24);
   /** How far third veins stay green as well. */
   const net = dice.chance(0.55) ? dice.between(0.2, 0.9) : 0;
-  const where = dice.pick(['all', 'all', 'all', 'outer', 'inner', 'cloud'] as const);
+  const where = dice.pick(['all', 'all', 'all', 'all', 'outer', 'inner', 'cloud'] as const);
   const keep = dice.between(0.7, 1);
   return (blade) =>
     eachTexel(blade, (i, u, v) => {

@@ -23,7 +23,9 @@ const BARE: Bands = [0.13, 0.15, 0.3];
 const CHLOROPHYLL: Bands = [9.4, 2.0, 8.5];
 const CAROTENOID: Bands = [0.02, 0.1, 7.5];
 const ANTHOCYANIN: Bands = [0.4, 8, 3.6];
-const BROWN: Bands = [2.2, 6.3, 17];
+const BROWN: Bands = [2.4, 5.6, 14];
+
+const reflect = (q: number): number => 1 + q - Math.sqrt(q * q + 2 * q);
 
 /** Writes the linear reflectance of tissue to `out[at … at + 2]`. */
 export function mixPigments(
@@ -34,18 +36,17 @@ export function mixPigments(
   anthocyanin: number,
   brown: number,
 ): void {
-  for (let band = 0; band < 3; band++) {
-    const q =
-      BARE[band]! +
-      chlorophyll * CHLOROPHYLL[band]! +
-      carotenoid * CAROTENOID[band]! +
-      anthocyanin * ANTHOCYANIN[band]! +
-      brown * BROWN[band]!;
-    out[at + band] = 1 + q - Math.sqrt(q * q + 2 * q);
-  }
+  const mix = (band: 0 | 1 | 2): number =>
+    BARE[band] +
+    chlorophyll * CHLOROPHYLL[band] +
+    carotenoid * CAROTENOID[band] +
+    anthocyanin * ANTHOCYANIN[band] +
+    brown * BROWN[band];
   // Anthocyanins sit in the skin above the green: some violet comes back before the light gets there.
-  out[at]! += 0.018 * Math.min(1.5, anthocyanin);
-  out[at + 2]! += 0.022 * Math.min(1.5, anthocyanin);
+  const skin = Math.min(1.5, anthocyanin);
+  out[at] = reflect(mix(0)) + 0.018 * skin;
+  out[at + 1] = reflect(mix(1));
+  out[at + 2] = reflect(mix(2)) + 0.022 * skin;
 }
 
 /** Linear reflectance of tissue. */

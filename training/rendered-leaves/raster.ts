@@ -138,7 +138,7 @@ export function rasterBlade(
       let x = ay * bz - az * by;
       let y = az * bx - ax * bz;
       let z = ax * by - ay * bx;
-      const length = Math.hypot(x, y, z) || 1;
+      const length = Math.sqrt(x * x + y * y + z * z) || 1;
       x /= length;
       y /= length;
       z /= length;

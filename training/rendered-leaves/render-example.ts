@@ -11,6 +11,7 @@ import { chooseSurroundings } from './choose-surroundings.ts';
 import { LEAF_KINDS, type LeafKind, planLeaf } from './crops.ts';
 import { rollDice } from './dice.ts';
 import { drawLight } from './light-scene.ts';
+import { drawBlemish } from './mark-spots.ts';
 import { drawDew, drawDust } from './mark-surface.ts';
 import type { PutOn } from './mark-yellowing.ts';
 import { type RenderedScene, renderScene } from './render-scene.ts';
@@ -27,6 +28,15 @@ export interface Example {
   readonly ground: string;
 }
 
+/** Marks of a pixel or two: who photographs them holds still. */
+const FINE: readonly RenderedMark[] = [
+  'rust-pustules',
+  'stippled',
+  'brown-spots',
+  'haloed-spots',
+  'silver-flecks',
+];
+
 export interface Wishes {
   readonly leaf?: LeafKind;
   readonly marks?: readonly RenderedMark[];
@@ -41,9 +51,11 @@ export function renderExample(seed: number, size: number, wishes: Wishes = {}): 
   const drawn = chosen.map((mark): DrawnMark => MARK_KINDS[mark].draw(dice));
   const putOn: PutOn[] = drawn.flatMap(({ putOn: put }) => (put ? [put] : []));
   const bend = Object.assign({}, ...drawn.map((one) => one.bend ?? {})) as DrawnMark['bend'];
+  if (dice.chance(0.15)) putOn.unshift(drawBlemish(dice));
   if (dice.chance(0.12)) putOn.push(drawDust(dice));
   if (dice.chance(0.06)) putOn.push(drawDew(dice));
   const { ground, hand, behind, inFront } = chooseSurroundings(dice);
+  const camera = drawCamera(dice, size);
   const zoomed = dice.chance(0.15) || plan.isStrap === true;
   const scene = renderScene({
     seed,
@@ -62,7 +74,7 @@ export function renderExample(seed: number, size: number, wishes: Wishes = {}): 
     inFront,
     neighboursShareMarks: dice.chance(0.6),
     light: drawLight(dice),
-    camera: drawCamera(dice, size),
+    camera: chosen.some((mark) => FINE.includes(mark)) ? { ...camera, blur: 0.5 * camera.blur } : camera,
     fill: (1 / (1 + dice.between(0.1, 0.25))) * (zoomed ? dice.between(1.05, plan.isStrap ? 2.2 : 1.4) : 1),
     shiftX: dice.normal(zoomed ? 0.06 : 0.01),
     shiftY: dice.normal(zoomed ? 0.06 : 0.01),

@@ -103,9 +103,9 @@ export function renderScene(scene: Scene): RenderedScene {
     isLeaf: boolean,
     isMarked: boolean,
   ): void => {
-    const fineness = isLeaf ? FINENESS : 0.4;
+    const fineness = isLeaf ? FINENESS : 0.36;
     const scale = Math.max(40, Math.min(1400, unitPx * pose.length * SAMPLES * fineness));
-    const blade = growBlade(shape, plan.look, scale, dice);
+    const blade = growBlade(shape, plan.look, scale, Math.min(1, pose.length), dice);
     if (isMarked) for (const put of scene.marks) put(blade, dice);
     const gloss = dice.between(plan.look.gloss[0], plan.look.gloss[1]);
     bodies.push({
@@ -115,7 +115,7 @@ export function renderScene(scene: Scene): RenderedScene {
       isLeaf,
       skin: makeSkin(blade, gloss),
       loss: findLosses(blade),
-      yellow: findYellow(blade),
+      yellow: isLeaf ? findYellow(blade) : new Float32Array(0),
     });
   };
   plan.blades.forEach(({ shape }, k) => {
@@ -220,7 +220,9 @@ function findLosses(blade: Blade): Uint8Array | undefined {
       isOpen[label] = 1;
     }
   }
-  return Uint8Array.from(labels, (label) => (label === 0 ? 0 : isOpen[label] === 1 ? 2 : 1));
+  const losses = new Uint8Array(labels.length);
+  for (let i = 0; i < labels.length; i++) if (labels[i]! > 0) losses[i] = 1 + isOpen[labels[i]!]!;
+  return losses;
 }
 
 /** As `chlorotic-fraction` counts: by how far the hue of the tissue itself lies below 120, wholly at 108. */
@@ -321,47 +323,49 @@ function lightLeaves(
   const { width, height, light } = scene;
   const mask = new Uint8Array(width * height);
   const whole = new Uint8Array(width * height);
-  const skin = new Float32Array(SKIN_STRIDE);
+  const read = new Float32Array(SKIN_STRIDE);
   const sum = new Float32Array(3);
   const side = Math.max(width, height);
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
+      const first = 2 * y * samples.width + 2 * x;
       let covered = 0;
       let leaf = 0;
       let lost = 0;
-      sum.fill(0);
-      let sun = -1;
-      for (let s = 0; s < SAMPLES * SAMPLES; s++) {
-        const k = (y * SAMPLES + (s >> 1)) * samples.width + x * SAMPLES + (s & 1);
+      let alike = true;
+      for (let s = 0; s < 4; s++) {
+        const k = first + (s >> 1) * samples.width + (s & 1);
         const which = samples.body[k]!;
-        if (
-          samples.missing[k]! > 0 &&
-          bodies[samples.missing[k]! - 1]!.isLeaf &&
-          (which === 0 || !bodies[which - 1]!.isLeaf)
-        )
-          lost++;
-        if (which === 0) continue;
-        const body = bodies[which - 1]!;
-        covered++;
-        if (body.isLeaf) leaf++;
-        if (sun < 0) sun = sunAt(light, (x - width / 2) / side, (y - height / 2) / side);
-        readSkin(body.skin, body.blade.width, body.blade.height, samples.x[k]!, samples.y[k]!, skin);
-        shade(
-          light,
-          skin,
-          samples.nx[k]!,
-          samples.ny[k]!,
-          body.pose.heading + view.turn,
-          samples.under[k] === 1,
-          sun,
-          sum,
-          0,
-        );
+        const missing = samples.missing[k]!;
+        const isLeaf = which > 0 && bodies[which - 1]!.isLeaf;
+        if (which > 0) covered++;
+        if (isLeaf) leaf++;
+        else if (missing > 0 && bodies[missing - 1]!.isLeaf) lost++;
+        if (which !== samples.body[first] || samples.under[k] !== samples.under[first]) alike = false;
+      }
+      if (covered > 0) {
+        sum.fill(0);
+        const sun = sunAt(light, (x - width / 2) / side, (y - height / 2) / side);
+        // One surface all over the pixel is read once, in its middle; where surfaces meet, each sample counts.
+        for (let s = 0; s < (alike ? 1 : 4); s++) {
+          const k = first + (s >> 1) * samples.width + (s & 1);
+          const which = samples.body[k]!;
+          if (which === 0) continue;
+          const { blade, skin, pose } = bodies[which - 1]!;
+          const across = k + 1;
+          const down = k + samples.width;
+          const tx = alike ? (samples.x[across]! + samples.x[down]!) / 2 : samples.x[k]!;
+          const ty = alike ? (samples.y[across]! + samples.y[down]!) / 2 : samples.y[k]!;
+          readSkin(skin, blade.width, blade.height, tx, ty, read);
+          const heading = pose.heading + view.turn;
+          shade(light, read, samples.nx[k]!, samples.ny[k]!, heading, samples.under[k] === 1, sun, sum, 0);
+        }
+        const each = alike ? 1 : 0.25;
+        const open = 1 - covered / 4;
+        for (let c = 0; c < 3; c++) rgb[3 * i + c] = sum[c]! * each + rgb[3 * i + c]! * open;
       }
       if (leaf >= 2) mask[i] = 255;
       if (leaf + lost >= 2) whole[i] = 255;
-      const of = SAMPLES * SAMPLES;
-      for (let c = 0; c < 3; c++) rgb[3 * i + c] = (sum[c]! + rgb[3 * i + c]! * (of - covered)) / of;
     }
   }
   return { mask, whole };
@@ -409,14 +413,15 @@ function measureTruth(samples: Samples, bodies: readonly Body[]): RenderedScene[
     'hole-fraction': hole / whole,
     'edge-loss-fraction': edge / whole,
     'hole-count': countPieces(bodies, LEAST_HOLE, ({ loss }) => loss, 1),
-    'spot-count': countPieces(
-      bodies,
-      LEAST_SPOT,
-      ({ blade }) => Uint8Array.from(blade.tags, (tag) => (tag & TAG.spot ? 1 : 0)),
-      1,
-    ),
+    'spot-count': countPieces(bodies, LEAST_SPOT, findSpots, 1),
     'frame-share': remaining / samples.body.length,
   };
+}
+
+function findSpots({ blade: { tags } }: Body): Uint8Array {
+  const spots = new Uint8Array(tags.length);
+  for (let i = 0; i < tags.length; i++) if ((tags[i]! & TAG.spot) !== 0) spots[i] = 1;
+  return spots;
 }
 
 function countPieces(
@@ -427,8 +432,10 @@ function countPieces(
 ): number {
   let area = 0;
   for (const { blade, isLeaf, pose } of bodies) {
-    if (isLeaf)
-      area += (blade.inside.reduce((sum, one) => sum + one, 0) * pose.length ** 2) / blade.scale ** 2;
+    if (!isLeaf) continue;
+    let texels = 0;
+    for (let i = 0; i < blade.inside.length; i++) texels += blade.inside[i]!;
+    area += (texels * pose.length ** 2) / blade.scale ** 2;
   }
   let count = 0;
   for (const body of bodies) {
