@@ -42,6 +42,9 @@ export default defineConfig({
         // Everything is stored at the first visit, so a part opened for the first time offline is there too.
         globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,onnx,wasm}'],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
+        // Photos that other apps hand over arrive here, with no server to take them.
+        importScripts: ['receive-photos.js'],
+        globIgnores: ['receive-photos.js'],
         navigateFallback: '/index.html',
         cleanupOutdatedCaches: true,
         clientsClaim: true,

@@ -14,6 +14,7 @@ import { dropOldDrafts } from './state/pictures.ts';
 import { followTheme } from './state/preferences.ts';
 import { followQuestion } from './state/question.ts';
 import { followHash } from './state/route.ts';
+import { countWaiting } from './state/shared-photos.ts';
 
 followTheme();
 followHash();
@@ -28,3 +29,4 @@ const home = document.getElementById('app');
 if (home) render(<Shell />, home);
 if (import.meta.env.PROD) registerOffline();
 void dropOldDrafts();
+void countWaiting();

@@ -2,7 +2,8 @@ import { useEffect, useRef } from 'preact/hooks';
 import { offline, takeUpdate } from './offline.ts';
 import { DemoStrip } from './parts/Demo/demo-parts.tsx';
 import { Mark } from './parts/Mark/mark.tsx';
-import { BookPlace } from './places/Book/book-place.tsx';
+import { onUse } from './parts/OnUse/on-use.tsx';
+import { goToHeading, nameTab } from './parts/OnUse/page-heading.ts';
 import { GroundPlace } from './places/Ground/ground-place.tsx';
 import { LookPlace } from './places/Look/look-place.tsx';
 import { HelpPlace } from './places/Settings/help-place.tsx';
@@ -15,6 +16,11 @@ import { hashOf, type Route, route } from './state/route.ts';
 import { closeUndo, undoable } from './state/undo-bar.ts';
 import { restarted } from './state/workers.ts';
 import { SHELL_WORDS as WORDS } from './words/shell.ts';
+
+const BookPlace = onUse(
+  () => import('./places/Book/book-place.tsx').then((part) => part.BookPlace),
+  <h1 tabIndex={-1}>{WORDS.book}</h1>,
+);
 
 /** The notebook around every page: its head, the four tabs, and the bars that say what can be undone or went wrong. */
 export function Shell() {
@@ -55,22 +61,20 @@ function Head() {
 }
 
 function Page() {
-  const main = useRef<HTMLElement>(null);
   const first = useRef(true);
   const { place } = route.value;
   const address = hashOf(pageOf(route.value));
   // Runs once for every page that is opened.
   useEffect(() => {
-    const heading = main.current?.querySelector('h1');
-    document.title = heading?.textContent ? `${heading.textContent} · ${WORDS.name}` : WORDS.name;
+    nameTab();
     if (!first.current) {
       scrollTo(0, 0);
-      heading?.focus();
+      goToHeading();
     }
     first.current = false;
   }, [address]);
   return (
-    <main class="page" ref={main}>
+    <main class="page">
       {place === 'walk' && <WalkPlace />}
       {place === 'look' && <LookPlace />}
       {place === 'ground' && <GroundPlace />}

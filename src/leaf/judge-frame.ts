@@ -1,11 +1,22 @@
 import { convertPixelsToLab } from '../photo/convert-pixels-to-lab.ts';
 import { scaleToWorkingFrame } from '../photo/scale-to-working-frame.ts';
+import { hasSheet } from '../photo/settle-white.ts';
 import type { Pixels } from '../photo/types.ts';
 import { judgeExposure, judgeSharpness } from './judge-photo.ts';
 import { judgePlantColour } from './judge-plant.ts';
 
-/** What to do before the shutter, the most pressing first; `ready` when there is nothing to do. */
-export type FrameHint = 'too-dark' | 'burnt-out' | 'no-leaf' | 'come-closer' | 'hold-still' | 'ready';
+/**
+ * What to do before the shutter, the most pressing first; `ready` when there is nothing to do. `lay-label`: good enough to
+ * take, but nothing white lies beside the leaf to tell its colours by.
+ */
+export type FrameHint =
+  | 'too-dark'
+  | 'burnt-out'
+  | 'no-leaf'
+  | 'come-closer'
+  | 'hold-still'
+  | 'lay-label'
+  | 'ready';
 
 /** One frame of a viewfinder, judged. */
 export interface FrameJudgement {
@@ -49,8 +60,9 @@ export function judgeFrame(pixels: Pixels): FrameJudgement {
   const { medianL } = whole;
   const { burnt } = share < LEAF_SHARE ? whole : judgeExposure(frame, lab, mask);
   const sharpness = judgeSharpness(lab, share >= LEAF_SHARE ? mask : undefined);
+  const hint = chooseHint(medianL, burnt, share, sharpness);
   return {
-    hint: chooseHint(medianL, burnt, share, sharpness),
+    hint: hint === 'ready' && !hasSheet(frame, mask) ? 'lay-label' : hint,
     lightness: medianL,
     burnt,
     leafShare: share,

@@ -154,6 +154,25 @@ const LEAST_OF_BRIGHTEST = 0.82;
 const PAPER = 0.85;
 
 /** A sheet of paper, label or card: the largest bright, even, nearly grey region outside the leaf. */
+/** Byte of every channel from which a sheet has burnt out to white. */
+const BURNT_WHITE = 246;
+
+/**
+ * Whether a sheet, label or card lies in the frame, outside what is excluded (255): one that tells the colour of the light, or one
+ * that the camera has burnt out to white.
+ */
+export function hasSheet(frame: Pixels, exclude?: Uint8Array): boolean {
+  if (findSheet(frame, exclude)) return true;
+  const { data } = frame;
+  const n = frame.width * frame.height;
+  let white = 0;
+  for (let i = 0; i < n; i++) {
+    if (exclude?.[i]) continue;
+    if (Math.min(data[4 * i]!, data[4 * i + 1]!, data[4 * i + 2]!) >= BURNT_WHITE) white++;
+  }
+  return white >= LEAST_SHEET * n;
+}
+
 function findSheet(frame: Pixels, exclude: Uint8Array | undefined): SettledWhite | undefined {
   const cell = Math.max(1, Math.ceil(Math.max(frame.width, frame.height) / GRID));
   const columns = Math.floor(frame.width / cell);

@@ -46,7 +46,13 @@ async function lookThrough(phone: ReturnType<typeof newPhone>) {
 
 describe('the viewfinder', () => {
   it('says that all is well, takes the photo, and the leaf in it is measured', async () => {
-    const drawn = drawLeaf({ width: 1280, height: 960, length: 0.8, yellow: { where: 'tip' } });
+    const drawn = drawLeaf({
+      width: 1280,
+      height: 960,
+      length: 0.8,
+      yellow: { where: 'tip' },
+      background: 'paper',
+    });
     const phone = phoneSeeing(film('leaf', await writeJpeg(drawn.pixels)));
     const { context, page, hint, complaints } = await lookThrough(phone);
     await expect.poll(() => hint.innerText()).toBe(WORDS.hints.ready);
@@ -89,6 +95,37 @@ describe('the viewfinder', () => {
     await page.keyboard.press('Escape');
     await expect.poll(() => page.locator('.viewfinder').count()).toBe(0);
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Take a photo');
+    await context.close();
+    await phone.throwAway();
+  });
+
+  it('asks for a label beside the leaf, and turns on the light where the camera has one', async () => {
+    const phone = phoneSeeing(film('bare', await writeJpeg(drawLeaf({ length: 0.8 }).pixels)));
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    // Chromium's false camera has no light: what a camera with one answers is put in its place.
+    await page.addInitScript(() => {
+      const asked: unknown[] = [];
+      Object.assign(globalThis, { askedOfCamera: asked });
+      const { getCapabilities } = MediaStreamTrack.prototype;
+      MediaStreamTrack.prototype.getCapabilities = function capabilities() {
+        return { ...getCapabilities.call(this), torch: true } as MediaTrackCapabilities;
+      };
+      MediaStreamTrack.prototype.applyConstraints = async (constraints) => {
+        asked.push(constraints?.advanced?.[0]);
+      };
+    });
+    await page.goto(`${app.url}#/look/new`);
+    await page.getByRole('button', { name: 'Take a photo' }).click();
+    await expect.poll(() => page.locator('.viewfinder-hint').innerText()).toBe(WORDS.hints['lay-label']);
+    await page.getByRole('button', { name: WORDS.torchOn }).click();
+    await page.getByRole('button', { name: WORDS.torchOff, pressed: true }).click();
+    await page.getByRole('button', { name: WORDS.torchOn, pressed: false }).waitFor();
+    const asked = await page.evaluate(() => (globalThis as { askedOfCamera?: unknown[] }).askedOfCamera);
+    expect(asked).toEqual([{ torch: true }, { torch: false }]);
+    await snap(page, 'viewfinder-torch');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(complaints).toEqual([]);
     await context.close();
     await phone.throwAway();
   });

@@ -8,10 +8,19 @@ const SIZE = { width: 480, height: 360 };
 describe('a frame of the viewfinder', () => {
   const spotted = { ...SIZE, spots: { count: 20, radius: 0.012 } } as const;
 
-  it('is ready when a leaf in focus fills it', () => {
-    expect(judgeFrame(drawLeaf(spotted).pixels).hint).toBe('ready');
+  it('is ready when a leaf in focus fills it and something white tells the light', () => {
+    expect(judgeFrame(drawLeaf({ ...spotted, label: true }).pixels).hint).toBe('ready');
     expect(judgeFrame(drawLeaf({ ...spotted, background: 'paper' }).pixels).hint).toBe('ready');
-    expect(judgeFrame(drawLeaf({ ...spotted, background: 'leaves' }).pixels).hint).toBe('ready');
+    // Paper that the camera has burnt out is there all the same.
+    const { pixels, truth } = drawLeaf({ ...spotted, background: 'paper' });
+    for (let i = 0; i < truth.whole.data.length; i++)
+      if (truth.whole.data[i] === 0) pixels.data.set([255, 254, 250], 4 * i);
+    expect(judgeFrame(pixels).hint).toBe('ready');
+  });
+
+  it('is content without it, and asks for a label', () => {
+    expect(judgeFrame(drawLeaf(spotted).pixels).hint).toBe('lay-label');
+    expect(judgeFrame(drawLeaf({ ...spotted, background: 'leaves' }).pixels).hint).toBe('lay-label');
   });
 
   it('asks to come closer to a small leaf, and says so when there is none', () => {

@@ -45,14 +45,14 @@ const deleteDatabase = (name: string): Promise<void> =>
     request.onerror = () => reject(request.error);
   });
 
-/** Loads the page anew, at the Walk. */
-export function startAnew(): void {
-  history.replaceState(null, '', '#/walk');
+/** Loads the page anew, at the Walk unless another page is wanted. */
+export function startAnew(at = '#/walk'): void {
+  history.replaceState(null, '', at);
   location.reload();
 }
 
 /** Back to the grower's own garden; the next start deletes the invented one. */
-export function leaveDemo(): void {
+export function leaveDemo(at?: string): void {
   markDemo('leaving');
-  startAnew();
+  startAnew(at);
 }

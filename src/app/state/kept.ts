@@ -56,9 +56,16 @@ export async function refreshKept(): Promise<void> {
   }));
   if (found) forgetUntil.value = found.lessons?.forgetUntil;
   cases.value = found?.cases ?? cases.value ?? [];
-  const open = found?.drafts.filter(({ deletedAt }) => !deletedAt);
+  showDrafts(found?.drafts);
+}
+
+function showDrafts(found: readonly DraftRecord<unknown>[] | undefined): void {
+  const open = found?.filter(({ deletedAt }) => !deletedAt);
   drafts.value = (open as DraftRecord<Draft>[] | undefined) ?? drafts.value;
 }
+
+/** Reads the looks that were begun again: the page that lists them is opened. */
+export const refreshDrafts = async (): Promise<void> => showDrafts(await tryStore(() => store.listDrafts()));
 
 /** Reads the lists again; other tabs hear of every write from the store. */
 export const keptChanged = (): Promise<void> => refreshKept();

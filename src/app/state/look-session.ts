@@ -20,6 +20,7 @@ import { keepPicture, thumbnailOf } from './pictures.ts';
 import { readStoredPhoto } from './read-photo.ts';
 import { fillFromRecords, readRecords } from './read-records.ts';
 import { goTo } from './route.ts';
+import { countWaiting, sharedPhotos, takesThemHome } from './shared-photos.ts';
 import { offerUndo } from './undo-bar.ts';
 import { rankingBridge, restarted } from './workers.ts';
 import { zone } from './zone.ts';
@@ -122,6 +123,7 @@ function open(next: Draft): void {
 /** Opens a look by id, the newest unfinished one, or a fresh one. Gives its id. */
 export async function openDraft(id: string | undefined): Promise<string> {
   if (draftOpened.value && (id === undefined || id === draft.value.id)) return draft.value.id;
+  if (id === 'shared') return takeShared();
   if (id === 'new') {
     if (!draftOpened.value || hasContent(draft.value))
       open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
@@ -135,6 +137,18 @@ export async function openDraft(id: string | undefined): Promise<string> {
   });
   if (found && !found.deletedAt) open(wholeDraft(found.body as Partial<Draft>, found.id));
   else open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+  return draft.value.id;
+}
+
+/** A fresh look with the photos that another app handed over; those that find no place wait for the next look. */
+async function takeShared(): Promise<string> {
+  if (takesThemHome()) return draft.value.id;
+  if (!draftOpened.value || hasContent(draft.value)) open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+  const photos = (await sharedPhotos()).slice(0, MOST_PHOTOS);
+  await addPhotos(photos.map(({ file }) => file));
+  // What the store did not take stays where it is.
+  if (storeTrouble.value === undefined) for (const { taken } of photos) await taken();
+  await countWaiting();
   return draft.value.id;
 }
 

@@ -10,6 +10,8 @@ export const VIEWFINDER_WORDS = {
   take: 'Take the photo',
   taking: 'Taking it …',
   close: 'Close',
+  torchOn: 'Light on',
+  torchOff: 'Light off',
   ownCamera: 'Use the device’s own camera',
   choose: 'Choose a picture instead',
   notTaken: 'The photo did not come across. Try again, or use the device’s own camera.',
@@ -20,6 +22,7 @@ export const VIEWFINDER_WORDS = {
     'no-leaf': 'No leaf in the middle. Point at one leaf.',
     'come-closer': 'Come closer, until the leaf fills half the frame.',
     'hold-still': 'Not sharp yet. Hold the leaf with one hand, and keep still a moment.',
+    'lay-label': 'Good. With a white plant label beside the leaf its colours could be told better.',
     ready: 'Good: sharp, large and bright enough.',
   } satisfies Record<FrameHint, string>,
   trouble: {

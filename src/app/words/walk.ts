@@ -3,6 +3,10 @@ export const WALK_WORDS = {
   wayIn: 'A plant looks wrong',
   lead: 'Take its photo, or just say what you see. Bedside weighs the causes against each other and says whether to leave it, look again, check first or act now.',
   onThePath: 'On today’s path',
+  waiting: (count: number): string =>
+    count === 1
+      ? 'A photo from another app waits: begin a look with it'
+      : `${count} photos from another app wait: begin a look with them`,
   coming: 'Coming up',
   begun: 'Begun and not kept yet',
   throwAway: (what: string): string => `Throw away: ${what}`,

@@ -6,7 +6,7 @@ export function DemoStrip() {
   return (
     <aside class="demo-strip" aria-label={WORDS.name}>
       <p>{WORDS.strip}</p>
-      <button type="button" class="button-plain" onClick={leaveDemo}>
+      <button type="button" class="button-plain" onClick={() => leaveDemo()}>
         {WORDS.leave}
       </button>
     </aside>

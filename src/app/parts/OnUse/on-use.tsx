@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
+import { goToHeading, nameTab } from './page-heading.ts';
 
 /**
  * A part that is fetched when it is first shown, so that the first screen stays small; then it stays. Every file is stored
@@ -20,7 +21,13 @@ export function onUse<Props extends object>(
     asked = true;
     load().then(
       (loaded) => {
+        // What stands in its place may hold the heading: the reader who was put there is put on the new one.
+        const wasAtHeading = document.activeElement?.tagName === 'H1';
         part.value = loaded;
+        requestAnimationFrame(() => {
+          nameTab();
+          if (wasAtHeading) goToHeading();
+        });
       },
       () => {
         asked = false;

@@ -18,6 +18,28 @@ export function troubleOf(cause: unknown): CameraTrouble {
   return name === 'NotReadableError' || name === 'AbortError' ? 'taken' : 'none';
 }
 
+/** W3C "MediaStream Image Capture"; the types of the browser do not know it yet. */
+interface WithTorch {
+  readonly torch?: boolean;
+}
+
+/** Does the camera have a light that can be left on? */
+export function hasTorch(stream: MediaStream): boolean {
+  const track = stream.getVideoTracks()[0];
+  return (track?.getCapabilities?.() as WithTorch | undefined)?.torch === true;
+}
+
+/** Turns the camera's light on or off. `false` where it does not obey. */
+export async function shine(stream: MediaStream, on: boolean): Promise<boolean> {
+  try {
+    const torch = { advanced: [{ torch: on } as MediaTrackConstraintSet] };
+    await stream.getVideoTracks()[0]?.applyConstraints(torch);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 export function closeCamera(stream: MediaStream | undefined): void {
   for (const track of stream?.getTracks() ?? []) track.stop();
 }

@@ -4,7 +4,7 @@ import type { FrameHint } from '../../../leaf/judge-frame.ts';
 import { type CameraTrouble, VIEWFINDER_WORDS as WORDS } from '../../words/viewfinder.ts';
 import { FilePicker } from '../FilePicker/file-picker.tsx';
 import { judgeFrames } from './judge-frames.ts';
-import { closeCamera, openCamera, takePhoto, troubleOf } from './open-camera.ts';
+import { closeCamera, hasTorch, openCamera, shine, takePhoto, troubleOf } from './open-camera.ts';
 
 interface ViewfinderProps {
   readonly onTaken: (files: readonly File[]) => void;
@@ -19,6 +19,7 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
   const [state, setState] = useState<'starting' | 'runs' | 'taking' | CameraTrouble>('starting');
   const [hint, setHint] = useState<FrameHint | undefined>(undefined);
   const [failed, setFailed] = useState(false);
+  const [torch, setTorch] = useState<'none' | 'off' | 'on'>('none');
 
   useEffect(() => {
     dialog.current?.showModal();
@@ -37,6 +38,7 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
         await film.play();
         if (left) return;
         setState('runs');
+        if (hasTorch(opened)) setTorch('off');
         stopJudging = judgeFrames(film, setHint);
       } catch (cause) {
         if (!left) setState(troubleOf(cause));
@@ -69,6 +71,12 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
     }
   };
 
+  const turnTorch = async (): Promise<void> => {
+    const on = torch === 'off';
+    if (stream.current) setTorch((await shine(stream.current, on)) ? (on ? 'on' : 'off') : 'none');
+  };
+
+  const isGood = hint === 'ready' || hint === 'lay-label';
   const runs = state === 'runs' || state === 'taking';
   const trouble = runs || state === 'starting' ? undefined : WORDS.trouble[state];
   const says = failed ? WORDS.notTaken : (trouble ?? (hint ? WORDS.hints[hint] : WORDS.starting));
@@ -79,9 +87,9 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
       </h2>
       <div class="viewfinder-picture">
         {!trouble && <video ref={video} muted playsInline aria-label={WORDS.film} />}
-        {runs && <span class={`viewfinder-frame ${hint === 'ready' ? 'ready' : ''}`} aria-hidden="true" />}
+        {runs && <span class={`viewfinder-frame ${isGood ? 'ready' : ''}`} aria-hidden="true" />}
       </div>
-      <p class={`viewfinder-hint ${hint === 'ready' && !failed ? 'ready' : ''}`} role="status">
+      <p class={`viewfinder-hint ${isGood && !failed ? 'ready' : ''}`} role="status">
         {says}
       </p>
       <div class="viewfinder-buttons">
@@ -93,6 +101,11 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
             onClick={() => void take()}
           >
             {state === 'taking' ? WORDS.taking : WORDS.take}
+          </button>
+        )}
+        {runs && torch !== 'none' && (
+          <button type="button" class="button" aria-pressed={torch === 'on'} onClick={() => void turnTorch()}>
+            {torch === 'on' ? WORDS.torchOff : WORDS.torchOn}
           </button>
         )}
         <FilePicker class="button" label={WORDS.ownCamera} onAdd={deliver} camera>

@@ -1,4 +1,5 @@
 import './walk-place.css';
+import { useEffect } from 'preact/hooks';
 import { type DueCase, dueCases } from '../../../garden/due-cases.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import type { DraftRecord } from '../../../garden/records.ts';
@@ -6,9 +7,10 @@ import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { type Draft, hasContent } from '../../state/draft.ts';
 import { garden } from '../../state/garden.ts';
-import { cases, drafts } from '../../state/kept.ts';
+import { cases, drafts, refreshDrafts } from '../../state/kept.ts';
 import { discardDraft } from '../../state/look-session.ts';
 import { hashOf } from '../../state/route.ts';
+import { waitingPhotos } from '../../state/shared-photos.ts';
 import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDay, describeDistance } from '../../words/dates.ts';
 import { sayLook } from '../../words/verdicts.ts';
@@ -22,6 +24,7 @@ const TodayPath = onUse(
 
 /** Walk: what is due a look today, in the order of the days, and the one way in. */
 export function WalkPlace() {
+  useEffect(() => void refreshDrafts(), []);
   const today = dayOf(new Date());
   const alive = (cases.value ?? []).filter(({ deletedAt }) => !deletedAt);
   const all = dueCases(alive, today);
@@ -32,6 +35,13 @@ export function WalkPlace() {
       <h1 tabIndex={-1}>{describeDay(today, today)}</h1>
       {cases.value && alive.length === 0 && begun.length === 0 && <p>{WORDS.lead}</p>}
       {garden.value && hasPath(garden.value) && <TodayPath garden={garden.value} today={today} />}
+      {waitingPhotos.value > 0 && (
+        <p>
+          <a class="line-link" href={hashOf({ place: 'look', draft: 'shared' })}>
+            {WORDS.waiting(waitingPhotos.value)}
+          </a>
+        </p>
+      )}
       {begun.length > 0 && <Begun begun={begun} today={today} />}
       {coming.length > 0 && <Path title={WORDS.coming} stops={coming} today={today} />}
       <p class="way-in">
