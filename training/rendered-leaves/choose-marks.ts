@@ -38,7 +38,7 @@ import {
 } from './mark-yellowing.ts';
 
 /** A mark as it is put on a leaf: on its surface, in its bends, or both. */
-export interface DrawnMark {
+interface DrawnMark {
   readonly putOn?: PutOn;
   readonly bend?: Partial<Bend>;
 }
@@ -142,7 +142,7 @@ export const RENDERED_MARKS = Object.keys(MARK_KINDS) as RenderedMark[];
 /** Losses come last, so that nothing is painted over a hole's rim; surfaces lie over tissue. */
 const ORDER: readonly MarkKind['group'][] = ['all', 'yellow', 'dead', 'spots', 'shape', 'surface', 'lost'];
 const kindOf = (mark: RenderedMark): MarkKind => MARK_KINDS[mark];
-export const inOrder = (marks: readonly RenderedMark[]): RenderedMark[] =>
+const inOrder = (marks: readonly RenderedMark[]): RenderedMark[] =>
   [...marks].sort((a, b) => ORDER.indexOf(kindOf(a).group) - ORDER.indexOf(kindOf(b).group));
 
 /** About a quarter healthy, half with one mark, the rest with two or three that can stand together. */
@@ -158,7 +158,7 @@ export function chooseMarks(leaf: LeafKind, dice: Dice): RenderedMark[] {
     );
     if (!clashes) chosen.push(mark);
   }
-  return inOrder(chosen);
+  return chosen;
 }
 
 function pickMark(leaf: LeafKind, dice: Dice): RenderedMark {
@@ -169,4 +169,16 @@ function pickMark(leaf: LeafKind, dice: Dice): RenderedMark {
     if (left < 0) return mark;
   }
   return open[0]!;
+}
+
+/** The draws of marks settled, in the order in which they are put on, and the bends of all together. */
+export function drawMarks(
+  marks: readonly RenderedMark[],
+  dice: Dice,
+): { readonly putOn: PutOn[]; readonly bend: Partial<Bend> } {
+  const drawn = inOrder(marks).map((mark): DrawnMark => MARK_KINDS[mark].draw(dice));
+  return {
+    putOn: drawn.flatMap(({ putOn }) => (putOn ? [putOn] : [])),
+    bend: Object.assign({}, ...drawn.map(({ bend }) => bend)),
+  };
 }

@@ -548,11 +548,14 @@ function strap(dice: Dice): LeafPlan {
     ...(crop === 'sweetcorn' && { ribs: { green: 0.25, carotenoid: 0.4, purple: 0 } }),
   };
   const shape: BladeShape = {
-    outline: drawSimpleBlade({ width, base: 0.12, tip: dice.between(0.3, 0.7), ragged: 0.04 }, dice),
+    outline: drawSimpleBlade(
+      { width, base: dice.between(0.16, 0.3), tip: dice.between(0.4, 0.8), ragged: 0.05 },
+      dice,
+    ),
     mainVeins: [drawMidrib(crop === 'sweetcorn' ? 0.014 : 0.006, dice)],
     venation: { angleDegrees: 20, bend: 0, sideVeins: 1, mesh: width / dice.between(9, 16), parallel: true },
   };
-  return { ...one(crop, look, shape), isStrap: true };
+  return { ...one(crop, look, shape), stalks: [], isStrap: true };
 }
 
 const PLANS = {
@@ -577,3 +580,10 @@ export type LeafKind = keyof typeof PLANS;
 export const LEAF_KINDS = Object.keys(PLANS) as LeafKind[];
 
 export const planLeaf = (kind: LeafKind, dice: Dice): LeafPlan => PLANS[kind](dice);
+
+/** The leaflet at the end of a compound leaf as a leaf of its own; a simple leaf as it is. */
+export function takeLeaflet(plan: LeafPlan): LeafPlan {
+  if (plan.blades.length === 1) return plan;
+  const end = plan.blades.at(-1)!;
+  return { ...plan, ...one(plan.crop, plan.look, end.shape) };
+}

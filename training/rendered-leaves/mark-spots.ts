@@ -290,16 +290,16 @@ function killWhere(
 }
 
 export function drawBrownEdges(dice: Dice): PutOn {
-  const reach = dice.between(0.06, 0.28);
+  const reach = dice.between(0.03, 0.2);
   const fromTip = dice.between(0, 0.35);
-  const wave = dice.between(0.1, 0.4);
+  const wave = dice.between(0.3, 1.1);
   return killWhere(
     (blade, i, u, v) => {
-      const cloud = cloudAt(2, 6 * u + blade.noiseU, 6 * v + blade.noiseV, 3) - 0.5;
+      const cloud = cloudAt(2, 4 * u + blade.noiseU, 4 * v + blade.noiseV, 3) - 0.5;
       return reach * (1 + fromTip * 4 * (u - 0.6)) - blade.edge[i]! / blade.halfWidth + wave * cloud;
     },
     dice.logBetween(0.12, 1.6),
-    dice.between(0, 0.5),
+    dice.between(0, 0.15),
     { soft: 0.02, rim: dice.between(0, 1), fringe: dice.chance(0.7) ? dice.between(0.05, 0.25) : 0 },
   );
 }

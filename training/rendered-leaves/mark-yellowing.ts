@@ -13,9 +13,13 @@ export function eachTexel(blade: Blade, at: (i: number, u: number, v: number) =>
   }
 }
 
-/** Takes chlorophyll away: `share` of the tissue's way to `left`; carotenoids wane less, so it turns yellow. */
+/**
+ * Takes chlorophyll away, `share` of the way to `left` (1 = a plain healthy leaf's, so that dark crops turn as yellow as pale ones);
+ * carotenoids wane less, so the tissue turns yellow.
+ */
 export function bleach(blade: Blade, i: number, share: number, left: number, carotenoid: number): void {
-  blade.chlorophyll[i]! *= 1 - share * (1 - left);
+  const green = blade.chlorophyll[i]!;
+  blade.chlorophyll[i] = green + share * (Math.min(left, 0.5 * green) - green);
   blade.carotenoid[i]! *= 1 - share * (1 - carotenoid);
 }
 
@@ -23,7 +27,7 @@ export function bleach(blade: Blade, i: number, share: number, left: number, car
 const drawYellow = (dice: Dice): number => dice.between(0.35, 1.25);
 
 export function drawEvenYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.02, 0.2);
+  const left = dice.logBetween(0.015, 0.16);
   const yellow = drawYellow(dice);
   const unrest = dice.between(0, 0.25);
   const slope = dice.between(-0.5, 0.5);
@@ -41,7 +45,7 @@ export function drawEvenYellow(dice: Dice): PutOn {
 }
 
 export function drawBetweenVeins(dice: Dice): PutOn {
-  const left = dice.logBetween(0.02, 0.14);
+  const left = dice.logBetween(0.015, 0.17);
   const yellow = drawYellow(dice);
   const near = dice.between(0.02, 0.11);
   const far = near + dice.between(0.08, 0.24);
@@ -69,7 +73,7 @@ export function drawBetweenVeins(dice: Dice): PutOn {
 }
 
 export function drawEdgeYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.03, 0.3);
+  const left = dice.logBetween(0.015, 0.15);
   const yellow = drawYellow(dice);
   const fromTip = dice.chance(0.35);
   const reach = fromTip ? dice.between(0.25, 0.6) : dice.between(0.15, 0.45);
@@ -85,7 +89,7 @@ export function drawEdgeYellow(dice: Dice): PutOn {
 }
 
 export function drawVeinYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.04, 0.25);
+  const left = dice.logBetween(0.03, 0.17);
   const yellow = drawYellow(dice);
   const reach = dice.between(0.06, 0.2);
   const soft = dice.between(0.03, 0.1);
@@ -100,7 +104,7 @@ export function drawVeinYellow(dice: Dice): PutOn {
 }
 
 export function drawPatchYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.03, 0.25);
+  const left = dice.logBetween(0.015, 0.15);
   const yellow = drawYellow(dice);
   const size = dice.between(2.5, 6.5);
   const bound = dice.between(0.5, 0.6);
@@ -115,7 +119,7 @@ export function drawPatchYellow(dice: Dice): PutOn {
 
 /** Yellow islets bounded by the smallest veins, from a few to nearly all. */
 export function drawYellowMosaic(dice: Dice): PutOn {
-  const left = dice.logBetween(0.015, 0.2);
+  const left = dice.logBetween(0.01, 0.15);
   const yellow = dice.between(0.6, 1.5);
   const size = dice.between(3, 12);
   const bound = dice.between(0.4, 0.6);
@@ -150,7 +154,8 @@ export function drawGreenMosaic(dice: Dice): PutOn {
       if (share > 0.5) blade.tags[i]! |= TAG.mottle;
       else blade.chlorophyll[i]! *= 1.15;
       blade.relief[i]! += raise * (1 - share);
-      bleach(blade, i, share, left, 0.75);
+      blade.chlorophyll[i]! *= 1 - share * (1 - left);
+      blade.carotenoid[i]! *= 1 - 0.25 * share;
     });
 }
 
@@ -178,7 +183,7 @@ export function drawPurple(dice: Dice): PutOn {
 
 /** A clean lime or golden variety: pale all over with nothing wrong. */
 export function drawGolden(dice: Dice): PutOn {
-  const left = dice.between(0.06, 0.25);
+  const left = dice.between(0.015, 0.08);
   const yellow = dice.between(0.9, 1.6);
   return (blade) => eachTexel(blade, (i) => bleach(blade, i, 1, left, yellow));
 }

@@ -192,6 +192,10 @@ export function rasterBlade(
         if (blade.inside[texel] !== 1) continue;
         if (blade.gone[texel] === 1) {
           samples.missing[at] = body + 1;
+          if (samples.body[at] === 0) {
+            samples.x[at] = tx;
+            samples.y[at] = ty;
+          }
           continue;
         }
         samples.depth[at] = z;

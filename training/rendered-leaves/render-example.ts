@@ -1,19 +1,11 @@
 import { drawCamera } from './camera.ts';
-import {
-  chooseMarks,
-  type DrawnMark,
-  inOrder,
-  MARK_KINDS,
-  RENDERED_MARKS,
-  type RenderedMark,
-} from './choose-marks.ts';
+import { chooseMarks, drawMarks, RENDERED_MARKS, type RenderedMark } from './choose-marks.ts';
 import { chooseSurroundings } from './choose-surroundings.ts';
 import { LEAF_KINDS, type LeafKind, planLeaf } from './crops.ts';
 import { rollDice } from './dice.ts';
 import { drawLight } from './light-scene.ts';
 import { drawBlemish } from './mark-spots.ts';
 import { drawDew, drawDust } from './mark-surface.ts';
-import type { PutOn } from './mark-yellowing.ts';
 import { type RenderedScene, renderScene } from './render-scene.ts';
 
 /** A square picture of one leaf as the classifier is shown it, with all that is true of it. */
@@ -47,10 +39,8 @@ export function renderExample(seed: number, size: number, wishes: Wishes = {}): 
   const dice = rollDice(seed);
   const leaf = wishes.leaf ?? dice.pick(LEAF_KINDS);
   const plan = planLeaf(leaf, dice);
-  const chosen = wishes.marks ? inOrder(wishes.marks) : chooseMarks(leaf, dice);
-  const drawn = chosen.map((mark): DrawnMark => MARK_KINDS[mark].draw(dice));
-  const putOn: PutOn[] = drawn.flatMap(({ putOn: put }) => (put ? [put] : []));
-  const bend = Object.assign({}, ...drawn.map((one) => one.bend ?? {})) as DrawnMark['bend'];
+  const chosen = wishes.marks ?? chooseMarks(leaf, dice);
+  const { putOn, bend } = drawMarks(chosen, dice);
   if (dice.chance(0.15)) putOn.unshift(drawBlemish(dice));
   if (dice.chance(0.12)) putOn.push(drawDust(dice));
   if (dice.chance(0.06)) putOn.push(drawDew(dice));
@@ -63,7 +53,7 @@ export function renderExample(seed: number, size: number, wishes: Wishes = {}): 
     height: size,
     plan,
     marks: putOn,
-    bend: bend ?? {},
+    bend,
     bendStrength: dice.logBetween(0.35, 1.3),
     tilt: dice.normal(0.3),
     lean: dice.normal(0.3),

@@ -1,12 +1,33 @@
 import type { SaidOutcome } from '../../garden/settle-case.ts';
-import type { LeafPicture } from '../../leaf/draw-leaf.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { Answers } from '../../signs/types.ts';
+
+/** A leaf to be rendered when the app is built (`training/rendered-leaves/`): one leaf keeps its `plant` from look to look. */
+export interface InventedPicture {
+  readonly seed: number;
+  readonly plant: number;
+  readonly leaf: 'cabbage' | 'bean' | 'tomato' | 'strap' | 'rocket' | 'lettuce' | 'beet' | 'squash';
+  readonly marks: readonly (
+    | 'purple-tint'
+    | 'cupped-up'
+    | 'twisted-narrow'
+    | 'yellow-between-veins'
+    | 'yellow-even'
+    | 'shot-holes'
+    | 'ragged-holes'
+    | 'edge-bites'
+    | 'whole-colour-golden'
+    | 'white-powder'
+  )[];
+  readonly ground: 'paper' | 'soil';
+  readonly fill?: number;
+  readonly turnDegrees?: number;
+}
 
 /** One look of the demo: when, what is drawn, and what the invented grower said. Never what came out. */
 export interface InventedLook {
   readonly daysAgo: number;
-  readonly photos: readonly (LeafPicture & { readonly role: PhotoRole })[];
+  readonly photos: readonly (InventedPicture & { readonly role: PhotoRole })[];
   readonly signs: Answers['signs'];
   readonly note: string;
 }
@@ -20,8 +41,15 @@ export interface InventedCase {
   readonly ended?: SaidOutcome & { readonly daysAgo: number };
 }
 
-const OLD = { role: 'old', background: 'paper' } as const;
-const NEW = { role: 'new', background: 'paper' } as const;
+const OLD = { role: 'old', ground: 'paper' } as const;
+const NEW = { role: 'new', ground: 'paper' } as const;
+const KALE = { leaf: 'cabbage', plant: 14, marks: ['purple-tint'] } as const;
+const TOMATO = { leaf: 'tomato', plant: 34, marks: ['yellow-between-veins'] } as const;
+const CORN = { leaf: 'strap', plant: 45, marks: ['yellow-even'], fill: 0.85 } as const;
+const ROCKET = { leaf: 'rocket', plant: 52, marks: ['shot-holes'] } as const;
+const LETTUCE = { leaf: 'lettuce', plant: 62, marks: ['ragged-holes', 'edge-bites'] } as const;
+const CHARD = { leaf: 'beet', plant: 75, marks: ['whole-colour-golden'] } as const;
+const COURGETTE = { leaf: 'squash', plant: 84, marks: ['white-powder'] } as const;
 
 /** Eight plants in trouble: four still followed, four settled. */
 export const INVENTED_CASES: readonly InventedCase[] = [
@@ -32,15 +60,15 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 19,
-        photos: [{ ...OLD, seed: 11, purple: true, angleDegrees: 20 }],
+        photos: [{ ...OLD, ...KALE, seed: 11, turnDegrees: 20 }],
         signs: { 'purple-tint@old': 'seen', 'after-cold': 'seen', 'whole-bed': 'seen', stunted: 'seen' },
         note: 'Standing still since the cold nights.',
       },
       {
         daysAgo: 7,
         photos: [
-          { ...OLD, seed: 12, purple: true, angleDegrees: 15 },
-          { ...NEW, seed: 13, length: 0.5, angleDegrees: -10 },
+          { ...OLD, ...KALE, seed: 12, turnDegrees: 35 },
+          { ...NEW, ...KALE, seed: 13, plant: 10, marks: [], fill: 0.7, turnDegrees: -10 },
         ],
         signs: { 'new-growth-clean': 'seen', 'getting-better': 'seen' },
         note: 'The heart is green.',
@@ -54,13 +82,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 18,
-        photos: [{ ...NEW, seed: 21, shape: 'heart', slender: 0.7, length: 0.6 }],
+        photos: [{ ...NEW, leaf: 'bean', plant: 22, seed: 21, marks: ['cupped-up'], fill: 0.75 }],
         signs: { 'cupped-up@new': 'seen', 'one-plant': 'absent' },
         note: '',
       },
       {
         daysAgo: 11,
-        photos: [{ ...NEW, seed: 22, shape: 'heart', slender: 0.6, length: 0.55, dimples: 0.1 }],
+        photos: [{ ...NEW, leaf: 'bean', plant: 27, seed: 22, marks: ['twisted-narrow'] }],
         signs: {
           'cupped-up@new': 'seen',
           'twisted-narrow@new': 'seen',
@@ -71,7 +99,7 @@ export const INVENTED_CASES: readonly InventedCase[] = [
       },
       {
         daysAgo: 3,
-        photos: [{ ...NEW, seed: 23, shape: 'heart', slender: 0.5, length: 0.5, dimples: 0.12 }],
+        photos: [{ ...NEW, leaf: 'bean', plant: 26, seed: 23, marks: ['twisted-narrow'] }],
         signs: { 'twisted-narrow@new': 'seen', 'stem-twisted': 'seen', 'getting-better': 'absent' },
         note: 'Beans sown in a cup of it are up; too early to say.',
       },
@@ -84,13 +112,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 19,
-        photos: [{ ...OLD, seed: 31, shape: 'lobed', yellow: { where: 'between-veins' } }],
+        photos: [{ ...OLD, ...TOMATO, seed: 31, turnDegrees: -25 }],
         signs: { 'yellow-between-veins@old': 'seen', 'new-growth-clean': 'seen' },
         note: '',
       },
       {
         daysAgo: 10,
-        photos: [{ ...OLD, seed: 32, shape: 'lobed', yellow: { where: 'between-veins' }, angleDegrees: 30 }],
+        photos: [{ ...OLD, ...TOMATO, seed: 32, turnDegrees: 30 }],
         signs: { 'yellow-between-veins@old': 'seen', 'oldest-first': 'seen' },
         note: 'One leaf further up.',
       },
@@ -103,15 +131,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 22,
-        photos: [{ ...OLD, seed: 41, slender: 0.25, yellow: { where: 'all' }, length: 0.8 }],
+        photos: [{ ...OLD, ...CORN, seed: 41, turnDegrees: 24 }],
         signs: { 'yellow-even@old': 'seen', 'oldest-first': 'seen', stunted: 'seen' },
         note: '',
       },
       {
         daysAgo: 13,
-        photos: [
-          { ...OLD, seed: 42, slender: 0.25, yellow: { where: 'all' }, length: 0.8, angleDegrees: 12 },
-        ],
+        photos: [{ ...OLD, ...CORN, seed: 42, turnDegrees: 36 }],
         signs: { 'yellow-even@old': 'seen', 'whole-bed': 'seen' },
         note: 'Same all over the square.',
       },
@@ -124,13 +150,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 27,
-        photos: [{ ...OLD, seed: 51, holes: { count: 16, radius: 0.014 } }],
+        photos: [{ ...OLD, ...ROCKET, seed: 51, turnDegrees: 10 }],
         signs: { 'shot-holes@old': 'seen', 'whole-bed': 'seen' },
         note: '',
       },
       {
         daysAgo: 24,
-        photos: [{ ...OLD, seed: 52, holes: { count: 22, radius: 0.014 } }],
+        photos: [{ ...OLD, ...ROCKET, seed: 52, plant: 54, turnDegrees: 160 }],
         signs: { 'shot-holes@old': 'seen', 'jumping-beetles': 'seen' },
         note: 'They jump when the leaves are brushed.',
       },
@@ -144,31 +170,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 30,
-        photos: [
-          {
-            ...OLD,
-            seed: 61,
-            slender: 0.75,
-            length: 0.6,
-            bites: { count: 3 },
-            holes: { count: 2, radius: 0.045 },
-          },
-        ],
+        photos: [{ ...OLD, ...LETTUCE, seed: 61, plant: 65, turnDegrees: 60 }],
         signs: { 'ragged-holes@old': 'seen' },
         note: '',
       },
       {
         daysAgo: 28,
-        photos: [
-          {
-            ...OLD,
-            seed: 62,
-            slender: 0.75,
-            length: 0.6,
-            bites: { count: 5 },
-            holes: { count: 3, radius: 0.045 },
-          },
-        ],
+        photos: [{ ...OLD, ...LETTUCE, seed: 62, turnDegrees: 75 }],
         signs: { 'ragged-holes@old': 'seen', slime: 'seen', 'slugs-seen': 'seen' },
         note: 'Went out with a lamp.',
       },
@@ -188,13 +196,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 34,
-        photos: [{ ...NEW, seed: 71, yellow: { where: 'all', rgb: [188, 190, 62] } }],
+        photos: [{ ...NEW, ...CHARD, seed: 71, turnDegrees: -35 }],
         signs: { 'whole-colour-golden@new': 'seen' },
         note: '',
       },
       {
         daysAgo: 22,
-        photos: [{ ...NEW, seed: 72, yellow: { where: 'all', rgb: [188, 190, 62] } }],
+        photos: [{ ...NEW, ...CHARD, seed: 72, turnDegrees: -15 }],
         signs: { 'whole-colour-golden@new': 'seen', 'always-so': 'seen', stunted: 'absent' },
         note: 'Growing well.',
       },
@@ -208,13 +216,13 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 16,
-        photos: [{ ...OLD, seed: 81, shape: 'lobed', slender: 0.8, length: 0.6, powder: true }],
+        photos: [{ ...OLD, ...COURGETTE, seed: 81, plant: 83 }],
         signs: { 'white-powder@old': 'seen' },
         note: '',
       },
       {
         daysAgo: 9,
-        photos: [{ ...OLD, seed: 82, shape: 'lobed', slender: 0.8, length: 0.6, powder: true }],
+        photos: [{ ...OLD, ...COURGETTE, seed: 82 }],
         signs: { 'white-powder@old': 'seen', spreading: 'seen' },
         note: 'Wipes off.',
       },

@@ -1,12 +1,11 @@
-import type { LeafPicture } from '../../leaf/draw-leaf.ts';
 import type { PhotoRole } from '../../photo/types.ts';
-import { INVENTED_CASES, type InventedLook } from './invent-cases.ts';
+import { INVENTED_CASES, type InventedLook, type InventedPicture } from './invent-cases.ts';
 
 /** One photo of the demo: the id under which it is kept, and what is drawn on it. */
 export interface InventedPhoto {
   readonly id: string;
   readonly role: PhotoRole;
-  readonly picture: LeafPicture;
+  readonly picture: InventedPicture & { readonly width: number; readonly height: number };
 }
 
 /** Large enough for veins and spots to be read, small enough to be shipped, px. */

@@ -65,8 +65,8 @@ export function ensureDependencies() {
 export function ensureDemoPhotos() {
   const script = 'src/app/demo/at-build/see-photos.ts';
   const target = join(CACHE, 'demo-photos.json');
-  const inputs = ['package-lock.json', 'src/leaf', 'src/photo', 'src/app/demo/invent-cases.ts'];
-  const seen = fingerprintOf([...inputs, 'src/app/demo/list-photos.ts', script]);
+  const drawn = ['training/rendered-leaves', 'src/app/demo/invent-cases.ts', 'src/app/demo/list-photos.ts'];
+  const seen = fingerprintOf(['package-lock.json', 'src/leaf', 'src/photo', ...drawn, script]);
   onceFor('demo-photos', seen, existsSync(target), () => {
     console.log('Measuring the leaves of the invented garden …');
     mkdirSync(CACHE, { recursive: true });
@@ -77,7 +77,8 @@ export function ensureDemoPhotos() {
 
 /** Build the app unless the last build was made from the same sources. */
 export function ensureBuild() {
-  const inputs = ['package-lock.json', 'vite.config.ts', 'tsconfig.json', 'src', 'models'];
+  const sources = ['src', 'models', 'training/rendered-leaves'];
+  const inputs = ['package-lock.json', 'vite.config.ts', 'tsconfig.json', ...sources];
   onceFor('built', fingerprintOf(inputs), existsSync(join(ROOT, 'dist/index.html')), () => {
     run('npx', ['--no-install', 'vite', 'build', '--logLevel', 'warn']);
   });
