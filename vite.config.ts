@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { readLicences } from './src/app/licences/at-build/read-licences.ts';
 import { ensureDemoPhotos } from './src/command/setup/ensure-ready.mjs';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -13,6 +14,14 @@ const demoPhotos = (): Plugin => ({
   resolveId: (id) => (id === 'virtual:demo-photos' ? `\0${id}` : undefined),
   load: (id) =>
     id === '\0virtual:demo-photos' ? `export default ${readFileSync(ensureDemoPhotos(), 'utf8')}` : undefined,
+});
+
+/** The libraries that travel with the app, with their licences, for the help page. */
+const licences = (): Plugin => ({
+  name: 'licences',
+  resolveId: (id) => (id === 'virtual:licences' ? `\0${id}` : undefined),
+  load: (id) =>
+    id === '\0virtual:licences' ? `export default ${JSON.stringify(readLicences(here('.')))}` : undefined,
 });
 
 export default defineConfig({
@@ -32,6 +41,7 @@ export default defineConfig({
   },
   plugins: [
     preact(),
+    licences(),
     VitePWA({
       // The app writes its own manifest and registers the worker itself: an injected script would be inline.
       manifest: false,

@@ -8,6 +8,9 @@ import { StorageState } from './storage-state.tsx';
 /* Packing and unpacking files weighs. */
 const BackupPart = onUse(() => import('./backup-part.tsx').then((part) => part.BackupPart));
 
+/* The texts of the licences are longer than the page. */
+const LicencesPart = onUse(() => import('./licences-part.tsx').then((part) => part.LicencesPart));
+
 /** Settings, what is stored, what the tool is and cannot do. */
 export function HelpPage() {
   return (
@@ -22,6 +25,7 @@ export function HelpPage() {
       <DemoWayIn />
       <StorageState />
       <OfflineState />
+      <LicencesPart />
     </>
   );
 }
