@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { guessReading, type WeatherReading, weatherFromTable } from '../../src/season/import-weather.ts';
 import { readTable } from '../../src/season/read-table.ts';
@@ -127,5 +128,58 @@ describe('weather from a table', () => {
       dates: 'year-first',
     });
     expect(guessReading(await readTable('p,q\n1,2\n')).columns).toEqual({});
+  });
+});
+
+describe('tables spoilt in every way', () => {
+  const whole = [
+    'day;lowest;highest;rain mm',
+    ...Array.from(
+      { length: 30 },
+      (_, at) => `2026-05-${String(at + 1).padStart(2, '0')};${at / 2};${at + 3},5;${at % 4}`,
+    ),
+  ].join('\r\n');
+  const pieces = fc.constantFrom(
+    '"',
+    '""',
+    ';',
+    ',',
+    '\n',
+    '\r',
+    '\u0000',
+    '\uFEFF',
+    '=1+1',
+    '<b>',
+    '1e999',
+    '-',
+    '٣',
+    'NaN',
+  );
+
+  it('never stop the reading: every line is kept or named, and no day is beyond what weather can be', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(fc.tuple(fc.nat(whole.length), fc.nat(12), fc.oneof(pieces, fc.string({ maxLength: 8 }))), {
+          maxLength: 12,
+        }),
+        async (changes) => {
+          let file = whole;
+          for (const [at, cut, put] of changes) file = file.slice(0, at) + put + file.slice(at + cut);
+          const table = await readTable(file);
+          const { days, faults } = weatherFromTable(table, guessReading(table), TODAY);
+          for (const { date, minCelsius, maxCelsius, rainMm } of days) {
+            expect(date).toMatch(/^\d{4}-\d\d-\d\d$/);
+            expect(Math.abs(minCelsius ?? 0)).toBeLessThanOrEqual(60);
+            expect(Math.abs(maxCelsius ?? 0)).toBeLessThanOrEqual(60);
+            expect(minCelsius ?? -99).toBeLessThanOrEqual(maxCelsius ?? 99);
+            expect(rainMm ?? 0).toBeGreaterThanOrEqual(0);
+          }
+          const named = new Set(faults.map(({ line }) => line));
+          expect(new Set(days.map(({ date }) => date)).size).toBe(days.length);
+          expect(days.length + named.size).toBeGreaterThanOrEqual(table.rows.length);
+        },
+      ),
+      { seed: 8, numRuns: 1000 },
+    );
   });
 });
