@@ -10,6 +10,7 @@ import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { DRAWN_IDS, Drawing, hasDrawing } from '../../src/app/drawings/index.tsx';
 import { CHECKS } from '../../src/causes/checks.ts';
+import { INJURY_STEPS } from '../../src/compare/pot-test/injury-scale.ts';
 import {
   BROADER_MARKS,
   CREATURE_SIGNS,
@@ -28,6 +29,7 @@ const EVERY_ID = [
     set.map(({ id }) => id),
   ),
   ...['old', 'new', 'whole', 'normal', 'position-old', 'position-new'],
+  ...INJURY_STEPS.map(({ score }) => `injury-${score}`),
 ];
 
 const isNode = (child: ComponentChildren): child is VNode<Record<string, unknown>> =>
@@ -63,7 +65,7 @@ const meanDifference = (a: Uint8Array, b: Uint8Array): number =>
   a.reduce((sum, value, i) => sum + Math.abs(value - (b[i] ?? 0)), 0) / a.length / 255;
 
 describe('drawings', () => {
-  it('has one for every mark, sign, creature, lie over the bed, check, photo and place', () => {
+  it('has one for every mark, sign, creature, lie over the bed, check, photo, place and step of injury', () => {
     expect(EVERY_ID.filter((id) => !hasDrawing(id) || markup(id) === '')).toEqual([]);
     expect([...DRAWN_IDS].sort()).toEqual([...EVERY_ID].sort());
   });

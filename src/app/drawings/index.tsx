@@ -1,12 +1,13 @@
 /** @jsxImportSource preact */
 /**
- * The drawings beside the questions: one for each mark, sign, creature, lie over the bed, check, kind of photo and
- * place on the plant. Our own, in one weight of line, so that answering is pointing.
+ * The drawings beside the questions: one for each mark, sign, creature, lie over the bed, check, kind of photo, place on the
+ * plant and step of a pot test. Our own, in one weight of line, so that answering is pointing.
  */
 import './drawings.css';
 import type { JSX } from 'preact';
 import { CHECK_DRAWINGS, POSITION_DRAWINGS, ROLE_DRAWINGS } from './checks.ts';
 import { CREATURE_DRAWINGS } from './creatures.ts';
+import { INJURY_DRAWINGS } from './injury.ts';
 import { MARK_DRAWINGS } from './marks.ts';
 import { PLANT_DRAWINGS } from './plant-signs.ts';
 import { SPREAD_DRAWINGS } from './spread.ts';
@@ -21,6 +22,7 @@ const strokesById: ReadonlyMap<string, readonly Stroke[]> = new Map(
     CHECK_DRAWINGS,
     ROLE_DRAWINGS,
     POSITION_DRAWINGS,
+    INJURY_DRAWINGS,
   ].flatMap((set) => Object.entries<() => Parts>(set).map(([id, draw]) => [id, flatten(draw())] as const)),
 );
 
@@ -45,7 +47,7 @@ export const hasDrawing = (of: string): boolean => strokesById.has(withoutPlace(
 
 /**
  * Draws what `of` names: a mark (with or without `@old`, `@new`, `@some`), a broader mark, any other sign, a check, a
- * photo's role (`old`, `new`, `whole`, `normal`), `position-old` or `position-new`. With a title it is an image for a
+ * photo's role (`old`, `new`, `whole`, `normal`), `position-old`, `position-new`, or a step of injury (`injury-40`). With a title it is an image for a
  * screen reader, without one it is hidden from it. Nothing is drawn for an unknown id.
  */
 export function Drawing({ of, title }: { of: string; title?: string }): JSX.Element | null {
