@@ -1,6 +1,7 @@
 import { seededRandom } from '../../leaf/draw-leaf.ts';
+import { type PotsTell, potsTell } from './how-often-wrong.ts';
 import { type PlannedLook, scheduleLooks } from './schedule-looks.ts';
-import { TEST_CROPS, type TestCrop } from './test-crops.ts';
+import { TEST_CROPS, type TestCrop, testCrop } from './test-crops.ts';
 import { type Pot, PotTestError, type TestQuestion } from './types.ts';
 
 /** What is to be decided, and with what. */
@@ -46,7 +47,7 @@ export interface SowingCard {
   readonly pots: readonly PlacedPot[];
   readonly steps: readonly SowingStepId[];
   readonly looks: readonly PlannedLook[];
-  /** How often such a test decides; absent for ripeness. */
+  /** How often such a test decides. */
   readonly tells?: PotsTell;
   /** Words of `CAUTIONS`. */
   readonly cautions: readonly PotTestCaution[];
@@ -119,21 +120,6 @@ export function potsEach({ question, beds = 1, sensitiveFollows = false }: PotTe
   return sensitiveFollows ? 4 : 3;
 }
 
-/** Shares of made-up tests that came to an end. */
-export interface PotsTell {
-  /** Of harmless loads: called safe enough. */
-  readonly freesClean: number;
-  /** Of loads with a true injury of 30: stopped. */
-  readonly stopsHarmful: number;
-}
-
-/** By pots of each kind, beans, mean of pots that are alike and unlike (README, "How often it goes wrong"). The rest goes on or is void. */
-const POTS_TELL: Readonly<Record<number, PotsTell>> = {
-  3: { freesClean: 0.54, stopsHarmful: 0.76 },
-  4: { freesClean: 0.65, stopsHarmful: 0.84 },
-  6: { freesClean: 0.74, stopsHarmful: 0.93 },
-};
-
 /** The first crop that answers the question, of which there is seed and that grows at that temperature. */
 function cropFor({ question, seedsAtHand, celsius }: PotTestWish): TestCrop {
   const fits = TEST_CROPS.filter(
@@ -167,27 +153,47 @@ function placePots(count: number, seeds: number, seed: number): PlacedPot[] {
   });
 }
 
+/** A test as it was laid out: all that its card hangs on. */
+export interface LaidOut {
+  readonly question: TestQuestion;
+  readonly crop: string;
+  /** Day of sowing, `YYYY-MM-DD`. */
+  readonly sownOn: string;
+  readonly pots: readonly PlacedPot[];
+}
+
+/**
+ * The sowing card of a test that was laid out, the same whenever it is asked for. Pure.
+ * @throws PotTestError `no-such-crop`
+ */
+export function sowingCardOf({ question, crop: id, sownOn, pots }: LaidOut): SowingCard {
+  const crop = testCrop(id);
+  if (!crop) throw new PotTestError('no-such-crop');
+  const count = pots.filter(({ role }) => role === 'test').length;
+  const tells = potsTell(question, id, count);
+  return {
+    question,
+    crop,
+    potsEach: count,
+    seedsPerPot: pots[0]?.seeds ?? crop.seedsPerPot,
+    sowMm: crop.sowMm,
+    potCm: [10, 13],
+    mix: { test: mixFor(question, id), control: { batch: 0, pottingMix: 1 } },
+    pots,
+    steps: SOWING_STEPS.map((step) => step.id),
+    looks: scheduleLooks({ crop: id, sownOn }),
+    ...(tells ? { tells } : {}),
+    cautions: POT_TEST_CAUTIONS,
+    sources: [...new Set([crop.source, ...(question === 'residue' ? ['OSU-CARRY'] : []), 'OECD-208'])],
+  };
+}
+
 /**
  * Plans a pot test: which crop, how many pots and seeds, what mix, which pot stands where, when to look. Pure.
  * @throws PotTestError `no-such-crop` where no crop with seed at hand answers the question at that temperature
  */
 export function planPotTest(wish: PotTestWish): SowingCard {
-  const crop = cropFor(wish);
-  const count = potsEach(wish);
-  const tells = wish.question === 'residue' ? POTS_TELL[count] : undefined;
-  return {
-    question: wish.question,
-    crop,
-    potsEach: count,
-    seedsPerPot: crop.seedsPerPot,
-    sowMm: crop.sowMm,
-    potCm: [10, 13],
-    mix: { test: mixFor(wish.question, crop.id), control: { batch: 0, pottingMix: 1 } },
-    pots: placePots(count, crop.seedsPerPot, wish.seed),
-    steps: SOWING_STEPS.map(({ id }) => id),
-    looks: scheduleLooks({ crop: crop.id, sownOn: wish.sowOn }),
-    ...(tells ? { tells } : {}),
-    cautions: POT_TEST_CAUTIONS,
-    sources: [...new Set([crop.source, ...(wish.question === 'residue' ? ['OSU-CARRY'] : []), 'OECD-208'])],
-  };
+  const { id, seedsPerPot } = cropFor(wish);
+  const pots = placePots(potsEach(wish), seedsPerPot, wish.seed);
+  return sowingCardOf({ question: wish.question, crop: id, sownOn: wish.sowOn, pots });
 }
