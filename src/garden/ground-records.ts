@@ -4,6 +4,7 @@
  * out: what was not said is unknown, never "no".
  */
 import type { Stamp } from './records.ts';
+import type { RipenessTest } from './ripeness-test.ts';
 import type { TrialRecord } from './trial-record.ts';
 
 /** A bed, or a pot (its place is `container` or `windowsill`). */
@@ -115,6 +116,8 @@ export interface BatchRecord extends Stamp {
   readonly readings: readonly HeapReading[];
   readonly given: readonly Spreading[];
   readonly suspicion?: Suspicion;
+  /** Home tests of ripeness, in order of date; absent: none. */
+  readonly ripeness?: readonly RipenessTest[];
   /** Day on which nothing was left. */
   readonly usedUpOn?: string;
   readonly note: string;
@@ -194,6 +197,8 @@ export interface PotScored {
   readonly grams?: number;
   /** Pictures in the pictures' store. */
   readonly photos: readonly string[];
+  /** What was read from the newest of them; unopened here. */
+  readonly reading?: unknown;
 }
 
 export const potScoreId = (date: string, potId: string): string => `${date} ${potId}`;
@@ -221,7 +226,10 @@ export interface PotTestRecord extends Stamp {
   readonly question: (typeof POT_TEST_QUESTIONS)[number];
   /** Word of the vocabulary. */
   readonly crop: string;
+  /** Day of sowing; where `toSow` stands, the day it was planned for. */
   readonly sownOn: string;
+  /** Laid out, not sown yet. */
+  readonly toSow?: true;
   readonly pots: readonly PotSown[];
   /** In order of date. */
   readonly scores: readonly PotScored[];

@@ -20,6 +20,8 @@ const RIPENS = new Set<string | undefined>([
   'manure-unknown',
   'grass-clippings',
 ]);
+/** Is it a kind that heats up and ripens, or not said to be of another? */
+export const ripens = ({ what }: Pick<BatchRecord, 'what'>): boolean => RIPENS.has(what);
 const MANURES = new Set<string | undefined>([
   'cattle-manure',
   'horse-manure',
@@ -105,7 +107,7 @@ export function judgeBatch(
     chances,
     ...(reading ? { reading, rise: riseOf(reading) } : {}),
   });
-  if (!RIPENS.has(batch.what)) return judged('unknown', 'does-not-ripen');
+  if (!ripens(batch)) return judged('unknown', 'does-not-ripen');
   if (smell) return judged('unfinished', 'smells-of-ammonia');
   if (!reading) return told ? judged(WORDS[told], 'told-only') : judged('unknown', 'nothing-known');
   const rise = riseOf(reading);
@@ -144,7 +146,7 @@ export function readingDue(
   on: string,
   airOn?: (day: string) => number | undefined,
 ): string | undefined {
-  if (isSuspected(batch) || batch.deletedAt || batch.usedUpOn !== undefined || !RIPENS.has(batch.what))
+  if (isSuspected(batch) || batch.deletedAt || batch.usedUpOn !== undefined || !ripens(batch))
     return undefined;
   const judged = judgeBatch(batch, on, airOn);
   if (judged.state === 'finished') return undefined;

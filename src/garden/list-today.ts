@@ -104,12 +104,13 @@ function readingsDue(garden: Garden, date: string): ReadingDue[] {
   });
 }
 
-/** Pot tests that have not ended, at the day that was set when they were sown or read last. */
+/** Pot tests that have not ended, at the day for which their sowing or next look is set. */
 const potsDue = ({ potTests, batches }: Garden): PotsDue[] =>
   potTests.flatMap((test): PotsDue[] => {
-    if (test.lookOn === undefined || test.endedOn !== undefined) return [];
+    const due = test.toSow ? test.sownOn : test.lookOn;
+    if (due === undefined || test.endedOn !== undefined) return [];
     const batch = batches.find(({ id }) => id === test.batchId);
-    return [{ what: 'pot-test', id: `pots-${test.id}`, due: test.lookOn, test, ...(batch ? { batch } : {}) }];
+    return [{ what: 'pot-test', id: `pots-${test.id}`, due, test, ...(batch ? { batch } : {}) }];
   });
 
 /** Trials that run, at the day set for their next measuring, in the first bed of the walk that the newest layout lies in. */

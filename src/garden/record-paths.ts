@@ -4,7 +4,7 @@ import type { Edit, GardenRecord, Rival, Stamp } from './records.ts';
 /** Lists whose elements are edited one by one, so that two devices can each add to them. Elements carry an id and a date. */
 const LISTS: Readonly<Record<string, readonly string[]>> = {
   case: ['looks'],
-  batch: ['readings', 'given'],
+  batch: ['readings', 'given', 'ripeness'],
   'pot-test': ['scores'],
   trial: ['layouts', 'readings', 'losses'],
 };

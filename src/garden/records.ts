@@ -9,7 +9,8 @@ import type { GroundRecord } from './ground-records.ts';
  * Raised when the shape of a kept record changes; `repairRecord` and `upgradeRecords` bring older ones up to it. 2: a case
  * may hold how it ended, and there is a record of what learning leaves out. 3: beds, batches, plantings, weather, normal
  * leaves and events are records; every record says when it was made and when each of its fields was edited last. 4: pot tests are
- * records, and a suspicion may name the pot test that it rests on. 5: trials side by side are records.
+ * records, and a suspicion may name the pot test that it rests on. 5: trials side by side are
+ * records; a batch may hold home tests of ripeness, a pot test may be laid out before it is sown and hold what was read from its photos.
  */
 export const RECORDS_SCHEMA = 5;
 

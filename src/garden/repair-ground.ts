@@ -29,6 +29,7 @@ import {
 import type { Stamp } from './records.ts';
 import { repairPotTest } from './repair-pot-test.ts';
 import { repairTrial } from './repair-trial.ts';
+import { repairRipenessTest } from './ripeness-test.ts';
 
 /** Lowest and highest temperatures that a garden or a heap can have, °C: beyond them it was a slip of the finger. */
 export const CELSIUS_BOUNDS = { air: [-60, 60], soil: [-30, 50], heap: [-30, 95] } as const;
@@ -83,6 +84,7 @@ function repairEvent(found: Loose, stamp: Stamp): EventRecord | undefined {
 }
 
 function repairBatch(found: Loose, stamp: Stamp): BatchRecord {
+  const ripeness = byDate(once(list(found.ripeness).map(repairRipenessTest)));
   return {
     ...stamp,
     kind: 'batch',
@@ -100,6 +102,7 @@ function repairBatch(found: Loose, stamp: Stamp): BatchRecord {
     ...optional('woodShare', number(found.woodShare, 0, 1)),
     ...optional('suspicion', repairSuspicion(found.suspicion)),
     ...optional('usedUpOn', day(found.usedUpOn)),
+    ...(ripeness.length > 0 ? { ripeness } : {}),
   };
 }
 

@@ -35,6 +35,7 @@ export function repairPotTest(found: Loose, stamp: Stamp): PotTestRecord | undef
     question: oneOf(POT_TEST_QUESTIONS, found.question) ?? 'residue',
     crop: text(found.crop),
     sownOn,
+    ...(found.toSow === true ? { toSow: true } : {}),
     pots: once(list(found.pots).map(repairPot)),
     scores: byDate(once(list(found.scores).map(repairScore))),
     note: text(found.note),
@@ -74,6 +75,7 @@ function repairScore(found: unknown): PotScored | undefined {
     ...optional('leafSets', number(found.leafSets, 0, MOST.leafSets)),
     ...optional('grams', number(found.grams, Number.MIN_VALUE, MOST.grams)),
     photos: texts(found.photos),
+    ...(isObject(found.reading) ? { reading: found.reading } : {}),
   };
 }
 

@@ -1,6 +1,8 @@
 import type { SownTest } from './compost-state.ts';
 import type { Garden } from './gather-garden.ts';
-import type { BatchRecord, PotTestRecord } from './ground-records.ts';
+import type { BatchRecord, PotTestRecord, PotTestSaid } from './ground-records.ts';
+import { byDate } from './loose.ts';
+import type { RipenessSaid } from './ripeness-test.ts';
 import { batchesUnder, isSuspected, releaseBatch, suspectBatch } from './trace-batches.ts';
 
 /** Tests of a batch that said something, oldest first; a void one says nothing. */
@@ -56,16 +58,29 @@ export function batchAfterPotTest(
   return ratio / (1 + ratio) <= FREE_BELOW ? releaseBatch(batch, said.on, why, now, potTestId) : batch;
 }
 
-/** What the last ripeness test of a batch up to a day says of sowing in it; `undefined` where none was decided. */
+/**
+ * What the last sowing in a batch up to a day says: pots of ripeness, radishes at home, or seeds in its extract. `undefined` where none was
+ * decided.
+ */
 export function sownIn(
-  { potTests }: Pick<Garden, 'potTests'>,
+  { potTests, batches }: Pick<Garden, 'potTests' | 'batches'>,
   batchId: string,
   on: string,
 ): SownTest | undefined {
-  const last = spoke(potTests, batchId, 'ripeness', on).at(-1)?.said?.verdict;
-  if (last === 'safe-enough') return 'passed';
-  return last === 'do-not-spread' ? 'failed' : undefined;
+  const inPots = spoke(potTests, batchId, 'ripeness', on).flatMap(({ said }) =>
+    said ? [{ date: said.on, says: POTS_SAY[said.verdict] }] : [],
+  );
+  const atHome = (batches.find(({ id }) => id === batchId)?.ripeness ?? [])
+    .filter(({ how, date }) => how !== 'self-heating' && date <= on)
+    .map(({ date, said }) => ({ date, says: HOME_SAYS[said] }));
+  return byDate([...inPots, ...atHome].filter(({ says }) => says !== undefined)).at(-1)?.says;
 }
+
+const POTS_SAY: Partial<Record<PotTestSaid['verdict'], SownTest>> = {
+  'safe-enough': 'passed',
+  'do-not-spread': 'failed',
+};
+const HOME_SAYS: Partial<Record<RipenessSaid, SownTest>> = { passed: 'passed', failed: 'failed' };
 
 /** A load under a bed or planting that residue tests have spoken of, and all they say together. */
 export interface TestedLoad {
@@ -100,7 +115,7 @@ export function potTestsOfBed(garden: Garden, bedId: string): PotTestHappening[]
   const batches = new Map(batchesUnder(garden, { bedId }).map(({ batch }) => [batch.id, batch]));
   return garden.potTests.flatMap((test): PotTestHappening[] => {
     const batch = batches.get(test.batchId);
-    if (!batch) return [];
+    if (!batch || test.toSow) return [];
     const sown = { id: `${test.id}:sown`, date: test.sownOn, test, batch, what: 'pots-sown' as const };
     const { said } = test;
     if (!said || said.verdict === 'go-on') return [sown];

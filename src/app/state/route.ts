@@ -20,6 +20,10 @@ export type Route =
       /** A trial side by side, and the part of it that is open: what came out unless said. `bed`: where it was begun from. */
       readonly trial?: string;
       readonly step?: TrialStep;
+      /** Pot tests: all of them, or one at a time. `pot`: id of the test; of `plan` that of the batch. `on`: day of a look. */
+      readonly pots?: PotPage;
+      readonly pot?: string;
+      readonly on?: string;
       /** `taught`: what this garden has taught; `ended`: how the case ended; `recurring`: which causes were met where. */
       readonly page?: 'taught' | 'ended' | 'recurring';
       /** Of `recurring`: the cases of one cause, in one bed, in one year. */
@@ -28,6 +32,8 @@ export type Route =
       readonly year?: string;
     }
   | { readonly place: 'help' };
+export const POT_PAGES = ['list', 'plan', 'test', 'card', 'look'] as const;
+export type PotPage = (typeof POT_PAGES)[number];
 export const TRIAL_STEPS = ['plan', 'lay-out', 'measure'] as const;
 export type TrialStep = (typeof TRIAL_STEPS)[number];
 export type Place = Route['place'];
@@ -71,6 +77,13 @@ function readBook(first?: string, second?: string, third?: string, fourth?: stri
       ...(step && fourth ? { bed: fourth } : {}),
     };
   }
+  if (first === 'pots')
+    return {
+      place: 'book',
+      pots: POT_PAGES.find((page) => page === second) ?? 'list',
+      ...(third ? { pot: third } : {}),
+      ...(fourth ? { on: fourth } : {}),
+    };
   if (first === 'taught') return { place: 'book', page: 'taught' };
   if (!first) return { place: 'book' };
   if (second === 'ended') return { place: 'book', caseId: first, page: 'ended' };
@@ -83,6 +96,8 @@ export function hashOf(route: Route): string {
   if (route.place === 'ground') parts.push(route.bed, route.page, route.batch, route.crop, route.variety);
   if (route.place === 'book' && route.trial !== undefined)
     parts.push('trials', route.trial, route.step, route.bed);
+  else if (route.place === 'book' && route.pots !== undefined)
+    parts.push('pots', route.pots, route.pot, route.on);
   else if (route.place === 'book')
     parts.push(route.caseId, route.look, route.page, route.cause, route.bed, route.year);
   return `#/${parts

@@ -18,6 +18,7 @@ export const BOOK_WORDS = {
   looks: (count: number): string => (count === 1 ? '1 look' : `${count} looks`),
   notFound: 'This case is not in the book of this device.',
   toBook: 'All cases',
+  potTests: 'Pot tests of loads and heaps',
   recurring: 'What comes back where',
   taught: 'What this garden has taught',
   case: {

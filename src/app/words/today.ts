@@ -52,12 +52,16 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
         what: `Take the temperature of ${item.batch.name || 'the heap'}`,
         more: 'A reading every few days tells when it is fit to spread.',
       };
-    case 'pot-test':
+    case 'pot-test': {
+      const load = item.batch?.name || 'the load';
       return {
         when: whenOf(item.due, today),
-        what: `Look at the test pots of ${item.batch?.name || 'the load'}`,
-        more: 'Score each pot before you look up what is in it.',
+        what: item.test.toSow ? `Sow the test pots of ${load}` : `Look at the test pots of ${load}`,
+        more: item.test.toSow
+          ? 'The sowing card says how.'
+          : 'Score each pot before you look up what is in it.',
       };
+    }
     case 'trial':
       return {
         when: whenOf(item.due, today),

@@ -3,7 +3,7 @@ export interface InjuryStep {
   readonly score: number;
   /** The class that growers' protocols have for it. */
   readonly grade: 'none' | 'doubtful' | 'slight' | 'moderate' | 'severe' | 'dead';
-  /** What is seen on most of the pot's seedlings, set beside a control pot of the same age. */
+  /** What is seen on most of the pot's seedlings, set beside the best pots of the row: which hold clean mix, a rater does not know. */
   readonly says: string;
 }
 
@@ -14,27 +14,27 @@ export interface InjuryStep {
  * are asked for no finer steps than ten below 60 (CWSS-SCM 2018).
  */
 export const INJURY_STEPS: readonly InjuryStep[] = [
-  { score: 0, grade: 'none', says: 'Like the control pots: new leaves open and lie flat.' },
+  { score: 0, grade: 'none', says: 'As in any sound pot: new leaves open and lie flat.' },
   {
     score: 10,
     grade: 'doubtful',
-    says: 'The newest leaves are faintly crinkled; you are not sure, and growth is as in the controls.',
+    says: 'The newest leaves are faintly crinkled; you are not sure, and growth is as in sound pots.',
   },
   {
     score: 20,
     grade: 'slight',
-    says: 'The newest leaves are somewhat cupped and do not lie flat before they open; growth is as in the controls.',
+    says: 'The newest leaves are somewhat cupped and do not lie flat before they open; growth is as in sound pots.',
   },
   { score: 30, grade: 'slight', says: 'Two sets of leaves are cupped; the newest is a little small.' },
   {
     score: 40,
     grade: 'moderate',
-    says: 'All newer leaves are plainly cupped or strap-like; the newest is about half as large as in the controls.',
+    says: 'All newer leaves are plainly cupped or strap-like; the newest is about half as large as in sound pots.',
   },
   {
     score: 50,
     grade: 'moderate',
-    says: 'Leaves plainly cupped, the tip hardly grows; the plant is clearly shorter than in the controls.',
+    says: 'Leaves plainly cupped, the tip hardly grows; the plant is clearly shorter than in sound pots.',
   },
   {
     score: 60,
@@ -44,7 +44,7 @@ export const INJURY_STEPS: readonly InjuryStep[] = [
   {
     score: 70,
     grade: 'severe',
-    says: 'Stem and stalks twisted, the tip is dying or swollen; about half as tall as in the controls, or less.',
+    says: 'Stem and stalks twisted, the tip is dying or swollen; about half as tall as in sound pots, or less.',
   },
   {
     score: 80,

@@ -103,3 +103,15 @@ export function judgeExtract({ extract, water, rootMm }: ExtractTest): ExtractRe
       : { index, grade: index < 50 ? 'poisonous' : index > 80 ? 'harmless' : 'between' }),
   };
 }
+
+/** Below this share of the control a compost is immature (CCQC-2001, band from memory). */
+const MATURE_SHARE = 0.8;
+
+/**
+ * What an extract test comes to: passed from 80 % of the control on where no root index speaks against it; failed where fewer came up and
+ * that is likelier than not the extract's doing, or where the index says poisonous; else unclear.
+ */
+export function verdictOfExtract({ share, harmed, grade }: ExtractResult): 'passed' | 'failed' | 'unclear' {
+  if (grade === 'poisonous' || (share < MATURE_SHARE && harmed > 0.5)) return 'failed';
+  return share >= MATURE_SHARE && grade !== 'between' ? 'passed' : 'unclear';
+}

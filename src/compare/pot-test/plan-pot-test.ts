@@ -83,7 +83,7 @@ export const SOWING_STEPS = [
   },
   {
     id: 'fill-controls-first',
-    says: 'Fill the control pots first, with clean hands and tools.',
+    says: 'Fill the pots of clean mix first, with clean hands and tools.',
     source: 'common practice, no source',
   },
   {

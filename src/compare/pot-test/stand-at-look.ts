@@ -25,7 +25,7 @@ export interface StandAtLook {
 }
 
 /** Scores taken within so many days count as one look (common practice, no source). */
-const ONE_LOOK_DAYS = 3;
+export const LOOK_LASTS_DAYS = 3;
 /** Sets of leaves at which the protocols end (OSU-CARRY, WSU-WHATCOM). */
 export const LAST_LEAF_SET = 3;
 
@@ -62,7 +62,7 @@ export function standAtLook(test: PotTest, until?: string): StandAtLook | undefi
   const now = (pot: Pot): PotNow => {
     const newest = newestOf.get(pot.id);
     const emerged = up.get(pot.id);
-    const counts = newest !== undefined && daysBetween(newest.date, on) <= ONE_LOOK_DAYS;
+    const counts = newest !== undefined && daysBetween(newest.date, on) <= LOOK_LASTS_DAYS;
     const { heightMm, injury, grams } = counts ? newest : ({} as Partial<PotScore>);
     return {
       ...pot,
@@ -77,7 +77,7 @@ export function standAtLook(test: PotTest, until?: string): StandAtLook | undefi
   const counted = median(
     control.flatMap(({ id }) => {
       const newest = newestOf.get(id);
-      return newest?.leafSets === undefined || daysBetween(newest.date, on) > ONE_LOOK_DAYS
+      return newest?.leafSets === undefined || daysBetween(newest.date, on) > LOOK_LASTS_DAYS
         ? []
         : [newest.leafSets];
     }),

@@ -201,7 +201,10 @@ describe('made-up tests whose truth is known (a few hundred; ten thousand a line
       expect(Math.abs(mean(0) - tells!.freesClean)).toBeLessThan(0.06);
       expect(Math.abs(mean(1) - tells!.stopsHarmful)).toBeLessThan(0.06);
     }
-    expect(planPotTest({ question: 'ripeness', sowOn: SOWN, seed: 1 }).tells).toBeUndefined();
+    // The table's lines for radish: 74.3 and 55.7 passed, 84.4 and 65.9 found.
+    const { tells } = planPotTest({ question: 'ripeness', sowOn: SOWN, seed: 1 });
+    expect(tells?.freesClean).toBeCloseTo(0.65, 3);
+    expect(tells?.stopsHarmful).toBeCloseTo(0.7515, 4);
   });
   it('more pots decide more often', () => {
     const decided = [3, 6].map((potsEach) => {

@@ -9,7 +9,6 @@ import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { CaseEntry } from './case-entry.tsx';
-import { CasePage } from './case-page.tsx';
 
 /* A kept look shows its photos large: it comes with the part that draws over them. */
 const LookPage = onUse(
@@ -17,6 +16,10 @@ const LookPage = onUse(
   <h1 tabIndex={-1}>…</h1>,
 );
 
+const CasePage = onUse(
+  () => import('./case-page.tsx').then((part) => part.CasePage),
+  <h1 tabIndex={-1}>…</h1>,
+);
 const OutcomePage = onUse(
   () => import('./outcome-page.tsx').then((part) => part.OutcomePage),
   <h1 tabIndex={-1}>…</h1>,
@@ -30,6 +33,11 @@ const RecurringPage = onUse(
   <h1 tabIndex={-1}>{WORDS.recurring}</h1>,
 );
 
+const PotTestPlace = onUse(
+  () => import('./PotTest/pot-test-place.tsx').then((part) => part.PotTestPlace),
+  <h1 tabIndex={-1}>{WORDS.potTests}</h1>,
+);
+
 /** Book: cases past and open, searched in words; one case, its looks and its end; what this garden has taught. */
 export function BookPlace() {
   const at = route.value;
@@ -37,6 +45,10 @@ export function BookPlace() {
   if (at.page === 'recurring') {
     const { cause, bed, year } = at;
     return <RecurringPage key={`${cause} ${bed} ${year}`} cause={cause} bed={bed} year={year} />;
+  }
+  if (at.pots) {
+    const { pots: page, pot, on } = at;
+    return <PotTestPlace key={`${page} ${pot} ${on}`} page={page} pot={pot} on={on} />;
   }
   if (at.page === 'taught') return <TaughtPage />;
   if (at.caseId && at.page === 'ended') return <OutcomePage key={at.caseId} caseId={at.caseId} />;
@@ -64,6 +76,9 @@ function CaseList() {
       {all && alive.length === 0 && <p>{WORDS.none}</p>}
       {all && alive.length === 0 && <DemoWayIn />}
       <p class="book-ways">
+        <a class="link-line" href={hashOf({ place: 'book', pots: 'list' })}>
+          {WORDS.potTests}
+        </a>
         <a class="link-line" href={hashOf({ place: 'book', page: 'recurring' })}>
           {WORDS.recurring}
         </a>

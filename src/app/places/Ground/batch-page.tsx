@@ -12,6 +12,7 @@ import { airOf } from '../../../garden/list-today.ts';
 import { CELSIUS_BOUNDS } from '../../../garden/repair-ground.ts';
 import { isSuspected, releaseBatch, suspectBatch, whoReceived } from '../../../garden/trace-batches.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { editBatch, putReading, readingFrom, sayShare, type Typed } from '../../state/edit-ground.ts';
 import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
@@ -25,6 +26,8 @@ import { SpreadForm } from './bed-forms.tsx';
 import { Gone } from './gone.tsx';
 import { type FormField, GroundForm, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
 import { HeatCurve } from './heat-curve.tsx';
+
+const BatchTests = onUse(() => import('../Book/PotTest/batch-tests.tsx').then((part) => part.BatchTests));
 
 /** One load or heap: how it stands, its heat, where it went, and whether anything is held against it. */
 export function BatchPage({ batchId }: { readonly batchId: string }) {
@@ -99,6 +102,7 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
           </button>
         </p>
       )}
+      <BatchTests all={all} batch={batch} />
       {!isSuspected(batch) && (
         <section class="stack-close rule-above">
           <button

@@ -336,7 +336,7 @@ function HappeningLine({ one, onOpen }: { readonly one: Happening } & Opens) {
   if (one.what === 'pots-sown' || one.what === 'pots-told')
     return (
       <li>
-        <a class="happening" href={`#/ground/batches/${encodeURIComponent(one.batch.id)}`}>
+        <a class="happening" href={hashOf({ place: 'book', pots: 'test', pot: one.test.id })}>
           <span class="small soft">{describeDayAndYear(one.date)}</span>
           <span>{says}</span>
         </a>

@@ -90,7 +90,8 @@ function Stop({
 function whereOf(item: TodayItem): string {
   if (item.what === 'look') return hashOf({ place: 'book', caseId: item.kept.id });
   if (item.what === 'read-heap') return `#/ground/batches/${encodeURIComponent(item.batch.id)}`;
-  if (item.what === 'pot-test') return `#/ground/batches/${encodeURIComponent(item.test.batchId)}`;
+  if (item.what === 'pot-test')
+    return hashOf({ place: 'book', pots: item.test.toSow ? 'card' : 'look', pot: item.test.id });
   if (item.what === 'trial') return hashOf({ place: 'book', trial: item.trial.id, step: 'measure' });
   return hashOf({ place: 'ground', ...(item.bedId ? { bed: item.bedId } : {}) });
 }

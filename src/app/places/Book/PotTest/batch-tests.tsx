@@ -1,0 +1,31 @@
+import type { Garden } from '../../../../garden/gather-garden.ts';
+import type { BatchRecord } from '../../../../garden/ground-records.ts';
+import { ripens } from '../../../../garden/judge-batch.ts';
+import { isSuspected } from '../../../../garden/trace-batches.ts';
+import { hashOf } from '../../../state/route.ts';
+import { dayOf } from '../../../words/dates.ts';
+import { POT_WORDS } from '../../../words/pot-test.ts';
+import { PotTestLines } from './pot-test-lines.tsx';
+import { RipenessTests } from './ripeness-tests.tsx';
+
+const WORDS = POT_WORDS.batch;
+
+/** On the page of a load: its pot tests, and the way to a new one. */
+export function BatchTests({ all, batch }: { readonly all: Garden; readonly batch: BatchRecord }) {
+  const tests = all.potTests.filter(({ batchId }) => batchId === batch.id).reverse();
+  return (
+    <>
+      <section class="stack-close rule-above">
+        <h2>{isSuspected(batch) ? WORDS.titleUnder : WORDS.title}</h2>
+        <p>{WORDS.lead}</p>
+        {tests.length > 0 && <PotTestLines tests={tests} batches={all.batches} today={dayOf(new Date())} />}
+        <p>
+          <a class="button" href={hashOf({ place: 'book', pots: 'plan', pot: batch.id })}>
+            {WORDS.sow}
+          </a>
+        </p>
+      </section>
+      {ripens(batch) && <RipenessTests batch={batch} />}
+    </>
+  );
+}
