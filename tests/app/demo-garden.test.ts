@@ -7,9 +7,10 @@ import { inventGround } from '../../src/app/demo/invent-ground.ts';
 import { listPhotos } from '../../src/app/demo/list-photos.ts';
 import type { SeenPhoto } from '../../src/app/demo/seen-photo.ts';
 import { ensureDemoPhotos } from '../../src/command/setup/ensure-ready.mjs';
+import { readPotTest } from '../../src/compare/pot-test/read-pot-test.ts';
 import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { judgeBatch } from '../../src/garden/judge-batch.ts';
-import { airOf } from '../../src/garden/list-today.ts';
+import { airOf, listToday } from '../../src/garden/list-today.ts';
 import type { CaseRecord, GardenRecord, LookRecord } from '../../src/garden/records.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
 import type { LeafReading } from '../../src/leaf/types.ts';
@@ -111,12 +112,28 @@ describe('the invented garden', () => {
     }
   });
 
-  it('has one suspected batch, one still hot, one finished by the published rules', () => {
+  it('has a pot test that is due a look today, and one that stopped its load, as they were read', () => {
+    const garden = gatherGarden(records);
+    const [running, stopped] = ['running', 'stopped'].map((id) =>
+      of('pot-test').find((test) => test.id === `demo-pots-${id}`),
+    );
+    expect(of('pot-test')).toHaveLength(2);
+    expect(listToday(garden, TODAY, () => undefined).map(({ id }) => id)).toContain('pots-demo-pots-running');
+    expect(running).toMatchObject({ lookOn: TODAY, said: { verdict: 'go-on' } });
+    expect(stopped?.said).toMatchObject({
+      verdict: 'do-not-spread',
+      why: expect.arrayContaining(['injury']),
+    });
+    expect(readPotTest(stopped!).verdict).toBe('do-not-spread');
+    expect(garden.batches.find(({ id }) => id === stopped?.batchId)?.suspicion?.potTestId).toBe(stopped?.id);
+  });
+
+  it('has two suspected batches, one still hot, one finished by the published rules', () => {
     const garden = gatherGarden(records);
     const air = airOf(garden.weather);
     const stateOf = (id: string) =>
       judgeBatch(garden.batches.find((batch) => batch.id === `demo-batch-${id}`)!, TODAY, air);
-    expect(garden.batches.filter(({ suspicion }) => suspicion?.state === 'suspected')).toHaveLength(1);
+    expect(garden.batches.filter(({ suspicion }) => suspicion?.state === 'suspected')).toHaveLength(2);
     expect(stateOf('heap')).toMatchObject({ state: 'unfinished', why: 'still-hot' });
     expect(stateOf('old').state).toBe('finished');
   });

@@ -13,7 +13,8 @@ import { chancesOf, recordLook } from '../state/keep-look.ts';
 import type { KeptLook } from '../state/kept.ts';
 import { growingHalf } from './growing-half.ts';
 import { INVENTED_CASES, type InventedCase } from './invent-cases.ts';
-import { dayBefore, demoStamp, inventGround } from './invent-ground.ts';
+import { dayBefore, demoStamp } from './invent-days.ts';
+import { inventGround } from './invent-ground.ts';
 import { photosOfLook } from './list-photos.ts';
 
 /** What was read off the photo of this id. */

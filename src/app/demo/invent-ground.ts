@@ -1,4 +1,3 @@
-import { dayAfter } from '../../days/days.ts';
 import type {
   BatchRecord,
   BedRecord,
@@ -9,18 +8,8 @@ import type {
   WeatherRecord,
 } from '../../garden/ground-records.ts';
 import { weatherId } from '../../garden/ground-records.ts';
-import { RECORDS_SCHEMA, type Stamp } from '../../garden/records.ts';
-
-/** The day so many days before (negative: after) `today`, `YYYY-MM-DD`. */
-export const dayBefore = (today: string, days: number): string => dayAfter(today, -days);
-
-/** A stamp of the demo, as of nine in the morning of a day. */
-export const demoStamp = (id: string, day: string): Stamp & { readonly demo: true } => ({
-  id: `demo-${id}`,
-  schema: RECORDS_SCHEMA,
-  changedAt: `${day}T09:00:00.000Z`,
-  demo: true,
-});
+import { dayBefore, demoStamp } from './invent-days.ts';
+import { inventPotTests } from './invent-pot-tests.ts';
 
 type BedRow = readonly [id: string, name: string, place: string, soil: string, reaction?: string];
 
@@ -221,6 +210,18 @@ function inventBatches(today: string): BatchRecord[] {
       usedUpOn: day(40),
       note: 'Forked in to lighten the sand.',
     },
+    {
+      ...demoStamp('batch-sacks', day(32)),
+      kind: 'batch',
+      name: 'Sacks from the roadside stall',
+      what: 'bagged-compost',
+      source: 'a stall by the road, maker not named',
+      sprayedFields: 'unknown',
+      arrivedOn: day(36),
+      readings: [],
+      given: [],
+      note: 'Bought cheap, so tried in pots first.',
+    },
   ];
 }
 
@@ -276,7 +277,7 @@ function inventEvents(today: string): EventRecord[] {
   ];
 }
 
-/** The invented ground in mid-season as of `today`: beds, batches, plantings, what was done, weather. Pure. */
+/** The invented ground in mid-season as of `today`: beds, batches, pot tests, plantings, what was done, weather. Pure. */
 export function inventGround(today: string): GroundRecord[] {
   const beds = BEDS.map(
     ([id, name, place, soil, soilReaction], order): BedRecord => ({
@@ -302,5 +303,11 @@ export function inventGround(today: string): GroundRecord[] {
       ...(planted === undefined ? {} : { plantedOn: dayBefore(today, planted) }),
     };
   });
-  return [...beds, ...inventBatches(today), ...plantings, ...inventEvents(today), ...inventWeather(today)];
+  const batches = inventBatches(today);
+  const [manure, sacks] = ['demo-batch-manure', 'demo-batch-sacks'].map(
+    (id) => batches.find((batch) => batch.id === id)!,
+  );
+  const { tests, stopped } = inventPotTests(manure!, sacks!, today);
+  const loads = batches.map((batch) => (batch.id === stopped.id ? stopped : batch));
+  return [...beds, ...loads, ...tests, ...plantings, ...inventEvents(today), ...inventWeather(today)];
 }

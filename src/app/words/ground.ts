@@ -107,6 +107,8 @@ export const GROUND_WORDS = {
   } satisfies Record<TrialHappening['what'], (name: string) => string>,
   wentOn: (batch: string, details: string): string => `${batch} went on${details ? `: ${details}` : ''}`,
   suspected: 'under suspicion',
+  sowPots: 'Sow a pot test of it',
+  sowPotsOf: (batch: string): string => `Sow a pot test of ${batch}`,
   plant: 'Sown or planted',
   plantTitle: 'What was sown or planted?',
   crop: 'Crop',

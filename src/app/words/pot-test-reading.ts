@@ -10,6 +10,7 @@ import { capitalise, joinWords } from './causes.ts';
 import { describeChance, describeChanceShortly } from './chances.ts';
 import { describeDay, describeDistance } from './dates.ts';
 import { POT_WORDS } from './pot-test.ts';
+import { sayLength, shownUnit } from './units.ts';
 
 export const READING_WORDS = {
   seen: 'What the pots show',
@@ -23,9 +24,11 @@ export const READING_WORDS = {
   range:
     'In brackets: what you would say had you thought a bad load unlikely (1 in 5) or likely (4 in 5) before.',
   plots: {
-    injury: 'Injury, points of 100',
-    heightMm: 'Mean height, mm',
-    emerged: 'Seedlings up, of 100 sown',
+    of: {
+      injury: (): string => 'Injury, points of 100',
+      heightMm: (): string => `Mean height, ${shownUnit('mm')}`,
+      emerged: (): string => 'Seedlings up, of 100 sown',
+    },
     load: 'with the load',
     clean: 'clean mix',
     says: (what: string, looks: number): string =>
@@ -91,7 +94,7 @@ function sayEffect(harm: Harm, { effect: { mean, low, high }, chance }: HarmWeig
   if (chance <= 0.5) return '';
   switch (harm) {
     case 'injury':
-      return ` It adds about ${points(mean)} points of 100 (${points(low)} to ${points(high)}).`;
+      return ` Once three sets of leaves are open it adds about ${points(mean)} points of 100 (${points(low)} to ${points(high)}).`;
     case 'emergence':
       return ` It keeps about ${points(mean)} of 100 seedlings from coming up (${points(low)} to ${points(high)}).`;
     case 'size': {
@@ -140,7 +143,7 @@ export function saySeen(test: PotTest, until: string | undefined): string[] {
     );
   if (height)
     lines.push(
-      `Mean height: ${height[0].toFixed(0)} mm with the load, ${height[1].toFixed(0)} mm in clean mix.`,
+      `Mean height: ${sayLength('mm', Math.round(height[0]))} with the load, ${sayLength('mm', Math.round(height[1]))} in clean mix.`,
     );
   lines.push(
     `Sets of true leaves in clean mix: ${stand.leafSets}${stand.leafSetsCounted ? '' : ', reckoned from the days'}.`,

@@ -5,6 +5,7 @@ import type { PotTestRecord, PotTestSaid } from '../../garden/ground-records.ts'
 import { describeChanceShortly } from './chances.ts';
 import { cropName } from './crops.ts';
 import { describeDay, describeDayAndYear, describeDistance } from './dates.ts';
+import { inUnits, sayLength, shownUnit } from './units.ts';
 
 /** Pot tests: the list, the plan, the sowing card, the scoring. What they tell stands in `pot-test-reading.ts`. */
 export const POT_WORDS = {
@@ -40,9 +41,9 @@ export const POT_WORDS = {
     seeds: 'Of which is there seed?',
     warmth: 'How warm do the pots stand?',
     warmthWords: {
-      warm: 'warm, 16 °C or more',
-      cool: 'cool, 8 to 15 °C',
-      cold: 'colder',
+      warm: (): string => inUnits('warm, 16 °C or more'),
+      cool: (): string => inUnits('cool, 8 to 15 °C'),
+      cold: (): string => 'colder',
     },
     comesTo: 'What it comes to',
     sowing: ({ crop, potsEach, seedsPerPot, question }: SowingCard): string =>
@@ -74,9 +75,9 @@ export const POT_WORDS = {
     sownKept: 'Day of sowing kept. The looks are counted from it.',
     needs: 'What it takes',
     pots: ({ potsEach, potCm }: SowingCard): string =>
-      `${2 * potsEach} pots ${potCm[0]} to ${potCm[1]} cm wide, each with a saucer of its own`,
+      inUnits(`${2 * potsEach} pots ${potCm[0]} to ${potCm[1]} cm wide, each with a saucer of its own`),
     seeds: ({ pots, crop, sowMm }: SowingCard): string =>
-      `${pots.reduce((sum, { seeds }) => sum + seeds, 0)} seeds of ${cropName(crop.id).toLowerCase()}, one lot; ${pots[0]?.seeds ?? 0} in each pot, ${sowMm} mm deep`,
+      `${pots.reduce((sum, { seeds }) => sum + seeds, 0)} seeds of ${cropName(crop.id).toLowerCase()}, one lot; ${pots[0]?.seeds ?? 0} in each pot, ${sayLength('mm', sowMm)} deep`,
     labels: (from: string, to: string): string => `Labels ${from} to ${to}, one letter on each pot`,
     mixes: 'Mix',
     inTest: ({ mix: { test }, question }: SowingCard): string =>
@@ -115,14 +116,13 @@ export const POT_WORDS = {
     emergedFirst: 'Say first how many are up.',
     nothingUp: 'Nothing is up: there are no leaves to score.',
     injury: 'How do most of its seedlings look? Point at it.',
-    injuryHow:
-      'Judge the pot as a whole, beside the best pots of the row. The broken stroke is as tall as those.',
+    injuryHow: 'Judge the whole pot beside the best of the row; the broken stroke is as tall as those.',
     notBeans: 'Drawn as beans; other seedlings twist in the same way.',
     injuryNo: 'not judged',
     lastTime: (what: string): string => `last time ${what}`,
     leafSets: 'Sets of true leaves open',
     leafSetsMore: '3 or more',
-    height: 'Mean height, mm',
+    height: (): string => `Mean height, ${shownUnit('mm')}`,
     heightHow: 'From the soil to the tip. The middle one will do.',
     grams: 'Cut and weighed, all shoots, g',
     photo: (label: string): string => `Photo of pot ${label}`,

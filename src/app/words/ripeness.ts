@@ -13,6 +13,7 @@ import {
 } from '../../garden/ripeness-test.ts';
 import { describeChanceShortly } from './chances.ts';
 import { describeDayAndYear } from './dates.ts';
+import { sayDegreesApart } from './units.ts';
 
 /** Home tests of ripeness on the page of a batch. */
 export const RIPENESS_WORDS = {
@@ -40,9 +41,9 @@ export const RIPENESS_WORDS = {
     extractGrown: 'Sprouted in the extract',
     waterSown: 'Seeds in plain water',
     waterGrown: 'Sprouted in plain water',
-    rootMm: 'Mean length of roots in the extract, mm (if measured)',
-    waterRootMm: 'The same in plain water, mm',
-    riseCelsius: 'Greatest rise over the room, degrees',
+    rootMm: 'If measured: mean root in the extract',
+    waterRootMm: 'If measured: mean root in plain water',
+    riseCelsius: 'Greatest rise over the room, degrees Celsius',
   },
   faults: {
     missing: 'Write the numbers that it asks for.',
@@ -84,7 +85,7 @@ const RISE = {
 /** What was counted. */
 function sayCounted(test: RipenessTest): string {
   const { how, sown = 0, grown = 0, waterSown = 0, waterGrown = 0, riseCelsius = 0 } = test;
-  if (how === 'self-heating') return `${riseCelsius} degrees over the room`.replace('-', '−');
+  if (how === 'self-heating') return `${sayDegreesApart(riseCelsius)} over the room`.replace('-', '−');
   if (how === 'radish-pots') return `${grown} of ${sown} up and growing`;
   return `${grown} of ${sown} in the extract, ${waterGrown} of ${waterSown} in plain water`;
 }

@@ -2,6 +2,7 @@ export const VERDICT_PART_WORDS = {
   byThen: 'By then',
   afterThat: 'After that',
   enterCheck: 'Enter what you find',
+  sowPots: 'Plan the pots',
   why: 'Why',
   alsoDo: 'Also',
   meanwhile: 'Meanwhile',

@@ -1,5 +1,6 @@
 import './verdict.css';
 import type { ComponentChildren } from 'preact';
+import { hashOf } from '../../state/route.ts';
 import { VERDICT_PART_WORDS as WORDS } from '../../words/verdict-parts.ts';
 import { type Change, describeVerdict, type Judged } from '../../words/verdicts.ts';
 
@@ -24,6 +25,11 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
         <button type="button" class="button" onClick={() => onAsk(checkToMake)}>
           {WORDS.enterCheck}
         </button>
+      )}
+      {checkToMake === 'pot-test' && (
+        <a class="button" href={hashOf({ place: 'book', pots: 'plan' })}>
+          {WORDS.sowPots}
+        </a>
       )}
       <Part title={id === 'check' || id === 'act' ? WORDS.afterThat : WORDS.byThen} lines={byThen} />
       <Part title={WORDS.why} lines={why} />

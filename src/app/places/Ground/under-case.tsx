@@ -17,7 +17,10 @@ export function UnderCase({ kept }: { readonly kept: CaseRecord }) {
   return (
     <section class="stack-close">
       <h2>{BATCH_WORDS.under}</h2>
-      <BatchLines batches={under.map(({ batch }) => batch)} />
+      <BatchLines
+        batches={under.map(({ batch }) => batch)}
+        toTest={kept.looks.at(-1)?.leading.includes('residue-in-compost') ?? false}
+      />
     </section>
   );
 }

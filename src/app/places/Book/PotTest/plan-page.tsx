@@ -162,7 +162,7 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
           <Segments
             legend={WORDS.warmth}
             name="warmth"
-            options={(Object.keys(WARMTH) as Warmth[]).map((id) => ({ id, says: WORDS.warmthWords[id] }))}
+            options={(Object.keys(WARMTH) as Warmth[]).map((id) => ({ id, says: WORDS.warmthWords[id]() }))}
             value={wish.warmth}
             onChange={(warmth) => change({ warmth })}
           />

@@ -1,7 +1,8 @@
 import type { PotScored, PotTestRecord } from '../../../../garden/ground-records.ts';
 import { looksOf } from '../../../state/pot-tests.ts';
-import { describeDay, describeDayAndYear } from '../../../words/dates.ts';
+import { describeDayAndYear, describeDayShortly } from '../../../words/dates.ts';
 import { READING_WORDS } from '../../../words/pot-test-reading.ts';
+import { toShown } from '../../../words/units.ts';
 
 const WORDS = READING_WORDS.plots;
 type Key = 'injury' | 'heightMm' | 'emerged';
@@ -22,7 +23,10 @@ export function PotPlots({ test }: { readonly test: PotTestRecord }) {
 
 /** Of a pot at a look; seedlings as parts of 100 sown. */
 function partOf(key: Key, score: PotScored, seeds: number): number | undefined {
-  return key === 'emerged' ? (100 * score.emerged) / seeds : score[key];
+  if (key === 'emerged') return (100 * score.emerged) / seeds;
+  const { heightMm, injury } = score;
+  if (key === 'injury') return injury;
+  return heightMm === undefined ? undefined : toShown('mm', heightMm);
 }
 
 const [WIDE, HIGH, LEFT, TOP, BELOW] = [340, 170, 36, 12, 40];
@@ -48,17 +52,18 @@ function PotPlot({
   const shown = days.filter((day) => valuesAt(day, 'test').length + valuesAt(day, 'control').length > 0);
   if (shown.length === 0) return null;
   const all = shown.flatMap((day) => [...valuesAt(day, 'test'), ...valuesAt(day, 'control')]);
-  const most = of === 'heightMm' ? Math.max(50, Math.ceil(Math.max(...all) / 50) * 50) : 100;
+  const step = toShown('mm', 50) === 50 ? 50 : 2;
+  const most = of === 'heightMm' ? Math.max(step, Math.ceil(Math.max(...all) / step) * step) : 100;
   const y = (value: number): number => TOP + (1 - value / most) * (HIGH - TOP - BELOW);
   const wide = (WIDE - LEFT) / shown.length;
   const inWords = (day: string, role: Role): string =>
     valuesAt(day, role)
-      .map((value) => String(Math.round(value)))
+      .map((value) => String(most < 50 ? Math.round(value * 10) / 10 : Math.round(value)))
       .join(', ');
   return (
     <figure class="pot-plot">
-      <figcaption class="list-title">{WORDS[of]}</figcaption>
-      <svg viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={WORDS.says(WORDS[of], shown.length)}>
+      <figcaption class="list-title">{WORDS.of[of]()}</figcaption>
+      <svg viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={WORDS.says(WORDS.of[of](), shown.length)}>
         {[0, most / 2, most].map((value) => (
           <g key={value}>
             <path class="plot-rule" d={`M${LEFT} ${y(value)}H${WIDE}`} />
@@ -82,7 +87,7 @@ function PotPlot({
               ));
             })}
             <text class="plot-text middle" x={LEFT + wide * (at + 0.5)} y={HIGH - 22}>
-              {sayShortDay(day)}
+              {describeDayShortly(day)}
             </text>
           </g>
         ))}
@@ -108,9 +113,6 @@ function PotPlot({
     </figure>
   );
 }
-
-/** "18 June" */
-const sayShortDay = (day: string): string => describeDay(day, day).split(' ').slice(1).join(' ');
 
 /** Clean mix is a ring, the load a filled square: they differ without colour. */
 function Dot({ of: role, x, y }: { readonly of: Role; readonly x: number; readonly y: number }) {

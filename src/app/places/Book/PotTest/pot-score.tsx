@@ -13,6 +13,7 @@ import {
   scoreBefore,
 } from '../../../state/pot-tests.ts';
 import { POT_WORDS } from '../../../words/pot-test.ts';
+import { figureShown, fromShown, type RecordUnit } from '../../../words/units.ts';
 import { PotPhoto } from './pot-photo.tsx';
 
 const WORDS = POT_WORDS.look;
@@ -59,7 +60,8 @@ export function PotScore({ test, pot, day, onScore }: PotScoreProps) {
       )}
       <NumberField
         key={`height ${pot.id}`}
-        label={WORDS.height}
+        label={WORDS.height()}
+        unit="mm"
         how={WORDS.heightHow}
         value={now?.heightMm}
         before={before?.heightMm}
@@ -95,7 +97,7 @@ export function PotScore({ test, pot, day, onScore }: PotScoreProps) {
           onChange={(count) => count !== undefined && onScore({ emerged: Math.round(count) })}
         />
       )}
-      {emerged === undefined && <p class="small soft">{WORDS.emergedFirst}</p>}
+      <p class="small soft">{emerged === undefined ? WORDS.emergedFirst : WORDS.emergedHow}</p>
       {emerged === 0 && now && <p class="small soft">{WORDS.nothingUp}</p>}
       {emerged !== undefined &&
         emerged > 0 &&
@@ -171,20 +173,23 @@ function InjuryChoice({ label, crop, value, before, onChange }: InjuryChoiceProp
 interface NumberFieldProps {
   readonly label: string;
   readonly how?: string;
+  /** Of the record; it is shown and typed in the one that was chosen. */
+  readonly unit?: RecordUnit;
   readonly value: number | undefined;
   readonly before?: number | undefined;
   readonly onChange: (value: number | undefined) => void;
 }
 
 /** A number that is kept while it is typed; what is none is said, and nothing is kept of it. */
-function NumberField({ label, how, value, before, onChange }: NumberFieldProps) {
-  const [typed, setTyped] = useState(value === undefined ? '' : String(value));
+function NumberField({ label, how, unit, value, before, onChange }: NumberFieldProps) {
+  const shown = (number: number): string => String(unit ? figureShown(unit, number) : number);
+  const [typed, setTyped] = useState(value === undefined ? '' : shown(value));
   const [wrong, setWrong] = useState(false);
   return (
     <label class="field pot-number">
       <span>
         {label}
-        {before === undefined ? '' : ` (${WORDS.lastTime(String(before))})`}
+        {before === undefined ? '' : ` (${WORDS.lastTime(shown(before))})`}
       </span>
       <input
         type="text"
@@ -193,7 +198,8 @@ function NumberField({ label, how, value, before, onChange }: NumberFieldProps) 
         value={typed}
         onInput={({ currentTarget }) => {
           setTyped(currentTarget.value);
-          const number = readNumber(currentTarget.value);
+          const said = readNumber(currentTarget.value);
+          const number = said !== undefined && unit ? fromShown(unit, said) : said;
           const isWrong = number !== undefined && !(number > 0 && number <= 2000);
           setWrong(isWrong);
           if (!isWrong) onChange(number);

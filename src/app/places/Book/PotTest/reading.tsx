@@ -23,6 +23,7 @@ interface ReadingProps {
 export function Reading({ test, result, children }: ReadingProps) {
   const { question } = test;
   const isVoid = result.verdict === 'invalid';
+  const harm = sayHarm(result, question);
   return (
     <div class="stack">
       {isVoid && <Part title={WORDS.whyVoid} lines={sayVoid(result).map(({ why }) => why)} />}
@@ -30,8 +31,8 @@ export function Reading({ test, result, children }: ReadingProps) {
       <Part title={WORDS.seen} lines={saySeen(test, result.on)} />
       {children}
       {!isVoid && (
-        <Part title={WORDS.means} lines={[sayHarm(result, question), ...sayHarms(result)]}>
-          <p class="small soft">{WORDS.range}</p>
+        <Part title={WORDS.means} lines={[harm, ...sayHarms(result)]}>
+          {harm.includes('(') && <p class="small soft">{WORDS.range}</p>}
         </Part>
       )}
       <Part title={WORDS.wrong} lines={sayHowOftenWrong(test)} />

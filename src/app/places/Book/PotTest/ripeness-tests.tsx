@@ -107,8 +107,8 @@ const FIELDS: Readonly<Record<RipenessWay, readonly FormField[]>> = {
     { id: 'grown', label: WORDS.fields.extractGrown, as: 'number', must: true, within: SEEDS },
     { id: 'waterSown', label: WORDS.fields.waterSown, as: 'number', must: true, within: SEEDS },
     { id: 'waterGrown', label: WORDS.fields.waterGrown, as: 'number', must: true, within: SEEDS },
-    { id: 'rootMm', label: WORDS.fields.rootMm, as: 'number', within: ROOTS },
-    { id: 'waterRootMm', label: WORDS.fields.waterRootMm, as: 'number', within: ROOTS },
+    { id: 'rootMm', label: WORDS.fields.rootMm, as: 'number', unit: 'mm', within: ROOTS },
+    { id: 'waterRootMm', label: WORDS.fields.waterRootMm, as: 'number', unit: 'mm', within: ROOTS },
   ],
   'self-heating': [
     {
