@@ -234,6 +234,33 @@ describe('the words of a pot test', () => {
     for (const line of everything) expect(line, line).not.toMatch(/\bundefined\b|NaN|certainly|impossible/);
   });
 
+  it('say of ripeness that it is about ripeness, with what is known against the test, and leave the load free', () => {
+    const ripeness = planPotTest({ question: 'ripeness', sowOn: SOWN, seed: 3 });
+    const pots = sownOnDay(newPotTest(ripeness, 'heap', SOWN, NOW), SOWN);
+    const day = dayAfter(SOWN, 20);
+    const {
+      test,
+      result,
+      batch: after,
+    } = endLook(
+      scored(pots, day, { emerged: 1, heightMm: 25 }, { emerged: 5, heightMm: 60 }),
+      batch,
+      [],
+      why,
+      day,
+      NOW,
+    );
+    expect(after).toBeUndefined();
+    expect(sayVerdict(result, 'ripeness', day)).toBe('Not ripe: sow and plant nothing in it yet.');
+    expect(sayHarm(result, 'ripeness')).toMatch(/^Holds seedlings back: /);
+    expect(sayNext(result, 'ripeness').join(' ')).toMatch(/some weeks more/);
+    expect(sayLimits('ripeness').join(' ')).toMatch(/not sensitive enough/);
+    expect(sayHowOftenWrong(test).join(' ')).toContain('66 to 84 stopped');
+    expect(sayState(test, day)).toBe('Not ripe yet');
+    expect(POT_WORDS.tells(ripeness)).toMatch(/^With 4 pots of each kind, such a test finds about 8 in 10/);
+    expect(isScored(withScore(pots, day, 'pot-1', { emerged: 4 }), day, 'pot-1')).toBe(true);
+  });
+
   it('do not tell a rater which pots hold what', () => {
     const scoring = [JSON.stringify(POT_WORDS.look), ...INJURY_STEPS.map(({ says }) => says)].join(' ');
     expect(scoring).not.toMatch(/control|clean mix|with the load/i);

@@ -311,6 +311,21 @@ describe('a pot test whose clean mix fails', () => {
     await titled(page, 'Plan a pot test of Stable heap');
     await page.goto(`${app.url}#/ground/batches/heap`);
     await page.getByRole('heading', { name: 'Is this load safe?' }).waitFor();
+
+    // A home test of ripeness, with what is known against it; a slip of the finger is said, and nothing of it kept.
+    await page.getByText('Tests that need no laboratory').click();
+    await button(page, 'Radishes in it: enter what came out').click();
+    const form = page.getByRole('form', { name: 'Radishes in it' });
+    await form.getByLabel('Up and growing on').fill('24');
+    await button(page, 'Keep it').click();
+    await page.getByText('More came up than were sown').waitFor();
+    await form.getByLabel('Up and growing on').fill('14');
+    await button(page, 'Keep it').click();
+    await page.getByText('Fewer than three in four grew on: not ready yet.').waitFor();
+    await page.getByText(/not sensitive enough to tell ripe from unripe/).waitFor();
+    await snapBoth(page, 'pots-ripeness');
+    await page.reload();
+    await page.getByText(/^Radishes in it, Wednesday 13 May 2026: 14 of 20/).waitFor();
     expect(complaints).toEqual([]);
   });
 });
