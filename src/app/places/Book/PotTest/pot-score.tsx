@@ -97,7 +97,7 @@ export function PotScore({ test, pot, day, onScore }: PotScoreProps) {
           onChange={(count) => count !== undefined && onScore({ emerged: Math.round(count) })}
         />
       )}
-      <p class="small soft">{emerged === undefined ? WORDS.emergedFirst : WORDS.emergedHow}</p>
+      {!before && <p class="small soft">{emerged === undefined ? WORDS.emergedFirst : WORDS.emergedHow}</p>}
       {emerged === 0 && now && <p class="small soft">{WORDS.nothingUp}</p>}
       {emerged !== undefined &&
         emerged > 0 &&
@@ -128,9 +128,6 @@ function InjuryChoice({ label, crop, value, before, onChange }: InjuryChoiceProp
   return (
     <fieldset class="injury-choice">
       <legend>{WORDS.injury}</legend>
-      <p class="small soft">
-        {WORDS.injuryHow} {crop.endsWith('bean') || crop === 'pea' ? '' : WORDS.notBeans}
-      </p>
       <div class="injury-steps">
         {INJURY_STEPS.map(({ score, says }) => (
           <label key={score} class={score === before ? 'injury-step before' : 'injury-step'}>
@@ -165,6 +162,9 @@ function InjuryChoice({ label, crop, value, before, onChange }: InjuryChoiceProp
           : before === undefined
             ? ''
             : WORDS.lastTime(String(before))}
+      </p>
+      <p class="small soft">
+        {WORDS.injuryHow} {crop.endsWith('bean') || crop === 'pea' ? '' : WORDS.notBeans}
       </p>
     </fieldset>
   );
