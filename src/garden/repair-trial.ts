@@ -77,7 +77,6 @@ function repairBed(found: unknown): TrialBedKept {
     bedId: text(bed.bedId),
     bedName: text(bed.bedName),
     places: number(bed.places, 1, MOST.places) ?? 1,
-    ...optional('part', number(bed.part, 1, MOST.places)),
   };
 }
 
@@ -106,14 +105,15 @@ function repairUnit(found: unknown, beds: number): TrialUnitKept | undefined {
 function repairNumber(found: unknown): TrialNumber | undefined {
   if (!isObject(found) || text(found.id) === '' || day(found.date) === '') return undefined;
   const value = number(found.value, -MOST.value, MOST.value);
-  if (text(found.unitId) === '' || value === undefined) return undefined;
+  if (text(found.unitId) === '' || (value === undefined && text(found.photoId) === '')) return undefined;
   return {
     id: text(found.id),
     date: day(found.date),
     unitId: text(found.unitId),
-    value,
+    ...optional('value', value),
     ...optional('se', number(found.se, 0, MOST.value)),
     ...optional('photoId', text(found.photoId)),
+    ...(isObject(found.taps) ? { taps: found.taps } : {}),
   };
 }
 
@@ -124,9 +124,5 @@ const repairLoss = (found: unknown): TrialLoss | undefined =>
 
 function repairEnd(found: unknown): TrialEnd | undefined {
   if (!isObject(found) || day(found.date) === '') return undefined;
-  return {
-    date: day(found.date),
-    as: found.as === 'given-up' ? 'given-up' : 'read',
-    note: text(found.note),
-  };
+  return { date: day(found.date), as: found.as === 'given-up' ? 'given-up' : 'read' };
 }

@@ -41,8 +41,6 @@ export interface TrialPlan {
 export interface TrialBedKept {
   readonly bedId: string;
   readonly bedName: string;
-  /** A half or part of a bed that was treated as a whole, counted from 1. */
-  readonly part?: number;
   readonly places: number;
 }
 
@@ -75,11 +73,14 @@ export interface TrialNumber {
   readonly id: string;
   readonly date: string;
   readonly unitId: string;
-  readonly value: number;
+  /** In the unit of the measure; absent while its photo has not been measured. */
+  readonly value?: number;
   /** Standard error, where a photo states one. */
   readonly se?: number;
   /** Its picture in the pictures' store. */
   readonly photoId?: string;
+  /** What was tapped on the photo to put its outline right; unopened here. */
+  readonly taps?: unknown;
 }
 
 export const trialReadingId = (date: string, unitId: string): string => `${date} ${unitId}`;
@@ -95,8 +96,6 @@ export interface TrialLoss {
 export interface TrialEnd {
   readonly date: string;
   readonly as: 'read' | 'given-up';
-  /** What the grower takes from it. */
-  readonly note: string;
 }
 
 /**
@@ -122,5 +121,6 @@ export interface TrialRecord extends Stamp {
   /** Day of the next measuring; absent while none is set. */
   readonly lookOn?: string;
   readonly ended?: TrialEnd;
+  /** What the grower takes from it. */
   readonly note: string;
 }

@@ -21,6 +21,7 @@ export const BOOK_WORDS = {
   potTests: 'Pot tests of loads and heaps',
   recurring: 'What comes back where',
   taught: 'What this garden has taught',
+  beginTrial: 'Try two ways side by side',
   case: {
     lookAgain: (day: string, distance: string): string => `Look again on ${day}, ${distance}.`,
     addLook: 'Look again now',

@@ -38,7 +38,8 @@ export function canBe(measure: TrialMeasure, value: number): boolean {
   }
   if (value < 0) return false;
   if (measure.kind === 'count') return Number.isInteger(value);
-  return measure.kind !== 'share' || value <= 1;
+  const most = { share: 1, score: 10, height: Number.POSITIVE_INFINITY, weight: Number.POSITIVE_INFINITY };
+  return value <= most[measure.kind];
 }
 
 /** @throws TrialError `day` */

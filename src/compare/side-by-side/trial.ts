@@ -1,9 +1,9 @@
 import type { MeasureId } from '../../leaf/measures.ts';
 
-/** What is measured on every plant or plot. Height in cm, weight in g, count a whole number, share 0 to 1. */
+/** What is measured on every plant or plot. Height in cm, weight in g, count a whole number, share 0 to 1, score 0 to 10. */
 export type TrialMeasure =
   | { readonly by: 'photo'; readonly measure: MeasureId }
-  | { readonly by: 'hand'; readonly kind: 'height' | 'weight' | 'count' | 'share' };
+  | { readonly by: 'hand'; readonly kind: 'height' | 'weight' | 'count' | 'share' | 'score' };
 
 /** A plant or plot of the trial. In another season it is another unit. */
 export interface TrialUnit {

@@ -5,6 +5,7 @@ import { Asking } from '../../parts/Asking/asking.tsx';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { casesAlive, casesFound, gatherWords, narrowing, query } from '../../state/find-cases.ts';
+import { garden } from '../../state/garden.ts';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
@@ -25,6 +26,11 @@ const TaughtPage = onUse(
   () => import('./taught-page.tsx').then((part) => part.TaughtPage),
   <h1 tabIndex={-1}>{WORDS.taught}</h1>,
 );
+const TrialPlace = onUse(
+  () => import('./Trial/trial-place.tsx').then((part) => part.TrialPlace),
+  <h1 tabIndex={-1}>…</h1>,
+);
+const TrialList = onUse(() => import('./Trial/trial-list.tsx').then((part) => part.TrialList));
 const RecurringPage = onUse(
   () => import('./Recurring/recurring-page.tsx').then((part) => part.RecurringPage),
   <h1 tabIndex={-1}>{WORDS.recurring}</h1>,
@@ -39,6 +45,7 @@ const PotTestPlace = onUse(
 export function BookPlace() {
   const at = route.value;
   if (at.place !== 'book') return null;
+  if (at.trial !== undefined) return <TrialPlace at={{ ...at, trial: at.trial }} />;
   if (at.page === 'recurring') {
     const { cause, bed, year } = at;
     return <RecurringPage key={`${cause} ${bed} ${year}`} cause={cause} bed={bed} year={year} />;
@@ -82,16 +89,28 @@ function CaseList() {
         <a class="link-line" href={hashOf({ place: 'book', page: 'taught' })}>
           {WORDS.taught}
         </a>
+        <BeginTrial />
       </p>
       <div role="status">
         {asked && alive.length > 0 && (
           <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
         )}
       </div>
+      {!asked && (garden.value?.trials.length ?? 0) > 0 && <TrialList />}
       <Entries question={question} title={WORDS.open} found={open} />
       <Entries question={question} title={WORDS.closed} found={closed} />
       {all && <Deleted all={all} />}
     </div>
+  );
+}
+
+/** Leads to a trial that is made at its first touch. */
+function BeginTrial() {
+  const [id] = useState(() => crypto.randomUUID());
+  return (
+    <a class="link-line" href={hashOf({ place: 'book', trial: id, step: 'plan' })}>
+      {WORDS.beginTrial}
+    </a>
   );
 }
 

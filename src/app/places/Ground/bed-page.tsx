@@ -16,6 +16,7 @@ import { garden, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
 import { casesAt, type Happening, historyOf, UNNAMED, yearsOf } from '../../state/year-of-bed.ts';
+import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
@@ -106,6 +107,8 @@ interface OfBed {
 }
 
 function Actions({ bed, onOpen }: { readonly bed: BedRecord } & Opens) {
+  // A trial is made at its first touch, under this id.
+  const [fresh] = useState(() => crypto.randomUUID());
   return (
     <p class="ground-actions">
       <button
@@ -125,6 +128,9 @@ function Actions({ bed, onOpen }: { readonly bed: BedRecord } & Opens) {
       >
         {WORDS.did}
       </button>
+      <a class="button" href={hashOf({ place: 'book', trial: fresh, step: 'plan', bed: bed.id })}>
+        {BOOK_WORDS.beginTrial}
+      </a>
       <button type="button" class="button-plain" onClick={() => onOpen({ what: 'bed' })}>
         {WORDS.changeBed}
       </button>

@@ -1,0 +1,186 @@
+/** What is planned and what came out of a trial, in sentences: the finding first, its range with it. */
+import type { DifferenceWord, TreatmentDifference } from '../../compare/side-by-side/read-trial.ts';
+import type { TrialMeasure } from '../../compare/side-by-side/trial.ts';
+import type { TrialRecord } from '../../garden/trial-record.ts';
+import type { MeasureId } from '../../leaf/measures.ts';
+import type { PlanNumbers } from '../state/plan-trial.ts';
+import { nameOfMeasure, scaleOf } from './changes.ts';
+import { countUnits, TRIAL_WORDS as WORDS } from './trial.ts';
+
+/** Leaf measures that a trial may rest on: what a grower wants more or less of, and one photo of one leaf tells. */
+export const TRIAL_PHOTO_MEASURES = [
+  'chlorotic-fraction',
+  'necrotic-fraction',
+  'purple-fraction',
+  'lost-fraction',
+  'hole-count',
+  'spot-count',
+  'dark-green-index',
+] as const satisfies readonly MeasureId[];
+
+/** How a measure is typed and said: times what is stored, its unit, and which way is more. */
+export interface MeasureWords {
+  readonly name: string;
+  readonly times: number;
+  readonly unit: string;
+  readonly more: string;
+  readonly less: string;
+}
+
+export function measureWords(measure: TrialMeasure): MeasureWords {
+  if (measure.by === 'hand')
+    return { times: measure.kind === 'share' ? 100 : 1, ...WORDS.hand[measure.kind] };
+  const { times, unit } = scaleOf(measure.measure);
+  return { name: nameOfMeasure(measure.measure), times, unit, more: 'more', less: 'less' };
+}
+
+/** So many digits that a twentieth of `span` can still be told. */
+export const digitsFor = (span: number): number =>
+  span > 0 && Number.isFinite(span) ? Math.min(4, Math.max(0, -Math.floor(Math.log10(span / 4)))) : 1;
+
+/** A number without needless noughts at its end, with a true minus. */
+export const figure = (value: number, digits: number): string => {
+  const said = Number(value.toFixed(digits)).toString();
+  return (said === '-0' ? '0' : said).replace('-', '−');
+};
+
+const withUnit = (said: string, unit: string): string => (unit ? `${said} ${unit}` : said);
+
+/** A stored value as it is typed: "23", "12.5". */
+export const typedOf = (value: number, { times }: MeasureWords): string =>
+  String(Number((value * times).toPrecision(6)));
+
+/** "4 cm" */
+export const sayAmount = (value: number, words: MeasureWords, digits: number): string =>
+  withUnit(figure(Math.abs(value) * words.times, digits), words.unit);
+
+export const wayNameOf = (trial: Pick<TrialRecord, 'ways'>, id: string): string =>
+  WORDS.wayName(id, trial.ways.find((way) => way.id === id)?.name ?? '');
+
+export interface DifferenceInWords {
+  /** "Taller with “not dug”" */
+  readonly head: string;
+  /** The size, and the range that holds the truth in 9 of 10 such trials. */
+  readonly says: string;
+}
+
+type Trial = Pick<TrialRecord, 'ways' | 'matters'>;
+
+/** One end of a range of differences, with its direction: "2 cm shorter". */
+const sayEnd = (value: number, words: MeasureWords, digits: number): string => {
+  const size = figure(Math.abs(value) * words.times, digits);
+  if (size === '0') return 'no difference';
+  return `${withUnit(size, words.unit)} ${value < 0 ? words.less : words.more}`;
+};
+
+/** "1 to 7 cm taller", "from 2 cm shorter to 9 cm taller" */
+export function sayRange(low: number, high: number, words: MeasureWords, digits: number): string {
+  const [from, to] = low < 0 && high <= 0 ? [high, low] : [low, high];
+  if (from < 0 !== to < 0 && from !== 0 && to !== 0)
+    return `from ${sayEnd(from, words, digits)} to ${sayEnd(to, words, digits)}`;
+  const near = figure(Math.abs(from) * words.times, digits);
+  return `${near} to ${sayEnd(to, words, digits)}`;
+}
+
+const sayTimes = (value: number): string => `${figure(value, 2)} times as much`;
+
+const HOLDS = 'A range found in this way holds the truth in at least 9 of 10 such trials.';
+
+/** What came out between two ways. */
+export function sayDifference(
+  trial: Trial,
+  difference: TreatmentDifference,
+  measure: TrialMeasure,
+  scale: 'difference' | 'ratio',
+): DifferenceInWords {
+  const words = measureWords(measure);
+  const [first, second] = [wayNameOf(trial, difference.first), wayNameOf(trial, difference.second)];
+  const { estimate, interval, word } = difference;
+  const about = measure.by === 'photo' ? `${words.name}: ` : '';
+  const heads: Record<DifferenceWord, string> = {
+    more: `${about}${words.more} with ${second}`,
+    less: `${about}${words.less} with ${second}`,
+    alike: `${about}${first} and ${second} came out alike, as far as it matters`,
+    open: `${about}${first} or ${second}: it cannot be told yet`,
+  };
+  const head = heads[word].charAt(0).toLocaleUpperCase('en-GB') + heads[word].slice(1);
+  if (scale === 'ratio') {
+    const size = `With ${second} about ${sayTimes(estimate)} as with ${first}`;
+    return {
+      head,
+      says: interval
+        ? `${size}: ${figure(interval.low, 2)} to ${figure(interval.high, 2)} times. ${HOLDS}`
+        : `${size}.`,
+    };
+  }
+  const digits = digitsFor((interval ? interval.high - interval.low : Math.abs(estimate)) * words.times);
+  const size = `With ${second} about ${sayEnd(estimate, words, digits)}${figure(Math.abs(estimate) * words.times, digits) === '0' ? ' from' : ' than with'} ${first}`;
+  if (!interval) return { head, says: `${size}.` };
+  const range = sayRange(interval.low, interval.high, words, digits);
+  const give = figure(Math.max(interval.high - estimate, estimate - interval.low) * words.times, digits);
+  if (word === 'open')
+    return {
+      head,
+      says: `With ${second} it may be anything ${range.startsWith('from') ? range : `from ${range}`} than with ${first}. ${HOLDS}`,
+    };
+  if (word === 'alike')
+    return {
+      head,
+      says: `With ${second} it is ${range.startsWith('from') ? 'anything ' : ''}${range} than with ${first}; you said that less than ${sayAmount(trial.matters ?? 0, words, 2)} does not matter. ${HOLDS}`,
+    };
+  return { head, says: `${size}, give or take ${give}: ${range}. ${HOLDS}` };
+}
+
+/** One season's difference by itself: "4 cm taller (1 to 7 cm taller)". */
+export function saySeason(
+  { estimate, interval }: Pick<TreatmentDifference, 'estimate' | 'interval'>,
+  measure: TrialMeasure,
+  scale: 'difference' | 'ratio',
+): string {
+  const words = measureWords(measure);
+  if (scale === 'ratio')
+    return `${sayTimes(estimate)}${interval ? ` (${figure(interval.low, 2)} to ${figure(interval.high, 2)})` : ''}`;
+  const digits = digitsFor((interval ? interval.high - interval.low : Math.abs(estimate)) * words.times);
+  const range = interval ? ` (${sayRange(interval.low, interval.high, words, digits)})` : '';
+  return `${sayEnd(estimate, words, digits)}${range}`;
+}
+
+/** What was counted: "6 plants of each", "5 plants of “dug”, 6 of “not dug”". */
+export function sayCounts(trial: TrialRecord, difference: TreatmentDifference, ofBeds: boolean): string {
+  const [one, other] = difference.counts;
+  const unit = ofBeds ? 'bed' : trial.unit === 'plot' ? 'plot' : 'plant';
+  if (one === other) return `Counted: ${countUnits(one, unit)} of each.`;
+  return `Counted: ${countUnits(one, unit)} of ${wayNameOf(trial, difference.first)}, ${other} of ${wayNameOf(trial, difference.second)}.`;
+}
+
+const inTen = (chance: number): string => {
+  const tens = Math.round(chance * 10);
+  if (tens < 1) return 'fewer than 1 in 10';
+  return tens > 9 ? 'more than 9 in 10' : `about ${tens} in 10`;
+};
+
+/** How many it takes and what so many would see, in sentences. */
+export function sayPlan(trial: TrialRecord, numbers: PlanNumbers, words: MeasureWords): string[] {
+  if ('missing' in numbers) return [WORDS.missing[numbers.missing]];
+  const { chance, needed, each, chanceAtEach, smallest, ranksReach } = numbers;
+  const unit = trial.unit ?? 'plant';
+  const ratio = trial.scale === 'ratio';
+  const amount = (value: number): string =>
+    ratio ? sayTimes(value) : sayAmount(value, words, digitsFor(value * words.times * 4));
+  const many = Math.max(2, trial.ways.length);
+  const says: string[] = [];
+  says.push(
+    needed === undefined
+      ? `Even 100 ${unit}s of each way would not show ${amount(trial.matters ?? 0)}. Measure something that varies less, or be content with a larger difference.`
+      : `It takes about ${countUnits(needed, unit)} of each way, ${needed * many} in all, to see ${ratio ? amount(trial.matters ?? 0) : `a difference of ${amount(trial.matters ?? 0)}`} ${Math.round(chance * 10)} times in 10.`,
+  );
+  if (each > 0 && each !== needed) {
+    says.push(
+      each === 1
+        ? `With one of each nothing can be said of chance: any difference may be that one ${unit}’s own.`
+        : `With ${each} of each it would show in ${inTen(chanceAtEach)} such trials${smallest === undefined ? '' : `; what shows ${Math.round(chance * 10)} times in 10 is ${ratio ? '' : 'a difference of '}${amount(smallest)} or more`}.`,
+    );
+  }
+  if (each > 1 && !ranksReach) says.push(WORDS.warnings['few-units']);
+  return says;
+}
