@@ -11,7 +11,7 @@ import {
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 import { withFields } from './edit-ground.ts';
-import { onRecord, refreshGarden } from './garden.ts';
+import { groundRecords, onRecord, refreshGarden } from './garden.ts';
 import { nowStamp, store, tryStore } from './kept.ts';
 import { keepPicture, keepPicturesAgain, thumbnailOf } from './pictures.ts';
 import { measureOf } from './read-kept-trial.ts';
@@ -41,9 +41,22 @@ export const trialOn = (id: string): TrialRecord => onRecord('trial', id) ?? new
 
 /** Saves go one after the other: a fast thumb must not overtake itself. */
 let line: Promise<unknown> = Promise.resolve();
+let waiting = 0;
 
-/** Changes what is stored, and makes the record at the first touch. True when it is stored; the bar says why not. */
+/** Shows a change at once; the store follows. */
+function show(trial: TrialRecord): void {
+  const others = (groundRecords.value ?? []).filter(({ kind, id }) => kind !== 'trial' || id !== trial.id);
+  groundRecords.value = [...others, trial];
+}
+
+/**
+ * Changes a trial, and makes the record at the first touch. It shows at once; once nothing waits to be stored any more, what shows is read
+ * from the store again.
+ * @returns true when it is stored; the bar says why not
+ */
 export function touchTrial(id: string, change: (trial: TrialRecord) => TrialRecord): Promise<boolean> {
+  show(change(trialOn(id)));
+  waiting += 1;
   const done = line.then(async () => {
     const stamped = (trial: TrialRecord): TrialRecord => ({ ...change(trial), changedAt: nowStamp() });
     const stored = await tryStore(async () => {
@@ -51,7 +64,8 @@ export function touchTrial(id: string, change: (trial: TrialRecord) => TrialReco
       if (!found) await store.saveRecords([stamped(newTrial(id, nowStamp()))]);
       return true;
     });
-    await refreshGarden();
+    waiting -= 1;
+    if (waiting === 0) await refreshGarden();
     return stored ?? false;
   });
   line = done.catch(() => {});

@@ -34,6 +34,10 @@ export function measureWords(measure: TrialMeasure): MeasureWords {
   return { name: nameOfMeasure(measure.measure), times, unit, more: 'more', less: 'less' };
 }
 
+/** "Height, cm", "Pale to yellow, of 100" */
+export const nameWithUnit = ({ name, unit }: MeasureWords): string =>
+  unit && !name.includes(',') ? `${name}, ${unit}` : name;
+
 /** So many digits that a twentieth of `span` can still be told. */
 export const digitsFor = (span: number): number =>
   span > 0 && Number.isFinite(span) ? Math.min(4, Math.max(0, -Math.floor(Math.log10(span / 4)))) : 1;
@@ -82,9 +86,26 @@ export function sayRange(low: number, high: number, words: MeasureWords, digits:
   return `${near} to ${sayEnd(to, words, digits)}`;
 }
 
+/** Of a range much longer on one side than on the other, "give or take" would say too much or too little. */
+const MOST_LOPSIDED = 1.5;
+
+function giveOrTake(
+  estimate: number,
+  { low, high }: { readonly low: number; readonly high: number },
+  words: MeasureWords,
+  digits: number,
+): string {
+  const halves = [high - estimate, estimate - low];
+  const [least, most] = [Math.min(...halves), Math.max(...halves)];
+  return most > MOST_LOPSIDED * least ? '' : `, give or take ${figure(most * words.times, digits)}`;
+}
+
 const sayTimes = (value: number): string => `${figure(value, 2)} times as much`;
 
 const HOLDS = 'A range found in this way holds the truth in at least 9 of 10 such trials.';
+/** With one bed a side it held that of the treatment in 7 to 9 of 10 made-up trials (`compare/side-by-side/README.md`). */
+const HOLDS_HERE =
+  'That is true of these two beds. Of the ways themselves such a range misses the truth more often.';
 
 /** What came out between two ways. */
 export function sayDifference(
@@ -95,7 +116,8 @@ export function sayDifference(
 ): DifferenceInWords {
   const words = measureWords(measure);
   const [first, second] = [wayNameOf(trial, difference.first), wayNameOf(trial, difference.second)];
-  const { estimate, interval, word } = difference;
+  const { estimate, interval, word, standing } = difference;
+  const holds = standing === 'indication' ? HOLDS_HERE : HOLDS;
   const about = measure.by === 'photo' ? `${words.name}: ` : '';
   const heads: Record<DifferenceWord, string> = {
     more: `${about}${words.more} with ${second}`,
@@ -109,7 +131,7 @@ export function sayDifference(
     return {
       head,
       says: interval
-        ? `${size}: ${figure(interval.low, 2)} to ${figure(interval.high, 2)} times. ${HOLDS}`
+        ? `${size}: ${figure(interval.low, 2)} to ${figure(interval.high, 2)} times. ${holds}`
         : `${size}.`,
     };
   }
@@ -117,18 +139,17 @@ export function sayDifference(
   const size = `With ${second} about ${sayEnd(estimate, words, digits)}${figure(Math.abs(estimate) * words.times, digits) === '0' ? ' from' : ' than with'} ${first}`;
   if (!interval) return { head, says: `${size}.` };
   const range = sayRange(interval.low, interval.high, words, digits);
-  const give = figure(Math.max(interval.high - estimate, estimate - interval.low) * words.times, digits);
   if (word === 'open')
     return {
       head,
-      says: `With ${second} it may be anything ${range.startsWith('from') ? range : `from ${range}`} than with ${first}. ${HOLDS}`,
+      says: `With ${second} it may be anything ${range.startsWith('from') ? range : `from ${range}`} than with ${first}. ${holds}`,
     };
   if (word === 'alike')
     return {
       head,
-      says: `With ${second} it is ${range.startsWith('from') ? 'anything ' : ''}${range} than with ${first}; you said that less than ${sayAmount(trial.matters ?? 0, words, 2)} does not matter. ${HOLDS}`,
+      says: `With ${second} it is ${range.startsWith('from') ? 'anything ' : ''}${range} than with ${first}; you said that less than ${sayAmount(trial.matters ?? 0, words, 2)} does not matter. ${holds}`,
     };
-  return { head, says: `${size}, give or take ${give}: ${range}. ${HOLDS}` };
+  return { head, says: `${size}${giveOrTake(estimate, interval, words, digits)}: ${range}. ${holds}` };
 }
 
 /** One season's difference by itself: "4 cm taller (1 to 7 cm taller)". */
@@ -169,16 +190,23 @@ export function sayPlan(trial: TrialRecord, numbers: PlanNumbers, words: Measure
     ratio ? sayTimes(value) : sayAmount(value, words, digitsFor(value * words.times * 4));
   const many = Math.max(2, trial.ways.length);
   const says: string[] = [];
-  says.push(
-    needed === undefined
-      ? `Even 100 ${unit}s of each way would not show ${amount(trial.matters ?? 0)}. Measure something that varies less, or be content with a larger difference.`
-      : `It takes about ${countUnits(needed, unit)} of each way, ${needed * many} in all, to see ${ratio ? amount(trial.matters ?? 0) : `a difference of ${amount(trial.matters ?? 0)}`} ${Math.round(chance * 10)} times in 10.`,
-  );
+  const often = `in ${Math.round(chance * 10)} of 10 such trials`;
+  const wanted = ratio ? amount(trial.matters ?? 0) : `a difference of ${amount(trial.matters ?? 0)}`;
+  if (needed === undefined)
+    says.push(
+      `Even 100 ${unit}s of each way would not do.`,
+      `To see ${wanted}, measure something that varies less, or be content with a larger difference.`,
+    );
+  else
+    says.push(
+      `It takes about ${countUnits(needed, unit)} of each way, ${needed * many} in all.`,
+      `Then ${wanted} shows ${often}, if it is there.`,
+    );
   if (each > 0 && each !== needed) {
     says.push(
       each === 1
         ? `With one of each nothing can be said of chance: any difference may be that one ${unit}’s own.`
-        : `With ${each} of each it would show in ${inTen(chanceAtEach)} such trials${smallest === undefined ? '' : `; what shows ${Math.round(chance * 10)} times in 10 is ${ratio ? '' : 'a difference of '}${amount(smallest)} or more`}.`,
+        : `With ${each} of each it would show in ${inTen(chanceAtEach)} such trials${smallest === undefined ? '' : `; what shows ${often} is ${ratio ? '' : 'a difference of '}${amount(smallest)} or more`}.`,
     );
   }
   if (each > 1 && !ranksReach) says.push(WORDS.warnings['few-units']);

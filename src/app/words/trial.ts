@@ -124,6 +124,7 @@ export const TRIAL_WORDS = {
   where: 'Where does it stand?',
   places: (unit: Unit): string => `${unit === 'plot' ? 'Plots' : 'Plants'} in it, 0 for none`,
   useBed: 'Use this bed',
+  anotherBed: 'A bed that is not in the list',
   noBed: 'No bed on record yet. Name one.',
   how: 'How are the lots drawn?',
   hows: { blocks: 'Neighbours in sets', random: 'All over the place' },

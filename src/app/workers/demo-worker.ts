@@ -5,6 +5,7 @@ import { DEMO_GARDEN } from '../../garden/store/open-database.ts';
 import { buildDemo } from '../demo/build-demo.ts';
 import { INVENTED_CASES } from '../demo/invent-cases.ts';
 import { inventGround } from '../demo/invent-ground.ts';
+import { inventTrials } from '../demo/invent-trials.ts';
 import { photosOfLook } from '../demo/list-photos.ts';
 import type { SeenPhoto } from '../demo/seen-photo.ts';
 
@@ -45,7 +46,7 @@ async function fillDemo({ today, worker, workers }: DemoRequest): Promise<void> 
   const kept = cases
     .flatMap(({ id, looks }) => looks.flatMap((look, place) => photosOfLook(id, place, look)))
     .map(({ id }) => keepPicture(shipped(id)));
-  const records: GardenRecord[] = worker === 0 ? inventGround(today) : [];
+  const records: GardenRecord[] = worker === 0 ? [...inventGround(today), ...inventTrials(today)] : [];
   for (const followed of buildDemo(today, (id) => shipped(id).reading, cases)) {
     records.push(...followed);
     tell({ kind: 'case', of: INVENTED_CASES.length });

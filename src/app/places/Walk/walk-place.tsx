@@ -54,8 +54,8 @@ export function WalkPlace() {
   );
 }
 
-const hasPath = ({ cases: kept, batches, plantings }: Garden): boolean =>
-  kept.some(({ deletedAt }) => !deletedAt) || batches.length > 0 || plantings.length > 0;
+const hasPath = ({ cases: kept, batches, plantings, trials }: Garden): boolean =>
+  kept.some(({ deletedAt }) => !deletedAt) || batches.length > 0 || plantings.length > 0 || trials.length > 0;
 
 interface PathProps {
   readonly title: string;

@@ -40,27 +40,42 @@ function PlannedBed({ bed, whole }: { readonly bed: BedToWalk; readonly whole: b
         <span class={`way-mark large way-${bed.units[0]!.way}`}>{bed.units[0]!.way}</span>
       </div>
     );
-  const at = new Map(bed.units.map((unit) => [unit.place, unit]));
-  const places = Array.from({ length: bed.places }, (_, place) => at.get(place + 1));
   return (
     <div class="planned-bed">
       <p class="planned-name">{bed.name}</p>
       <ol class="planned-row">
-        {places.map((unit, place) => (
-          <li
-            key={place}
-            class={[
-              unit?.block !== undefined ? 'in-set' : '',
-              unit?.block !== undefined && places[place + 1]?.block !== unit.block ? 'set-ends' : '',
-            ].join(' ')}
-          >
-            <span class={`way-mark ${unit ? `way-${unit.way}` : 'spare'}`}>{unit ? unit.way : '–'}</span>
-            <span class="planned-number figures">{place + 1}</span>
+        {setsOf(bed).map(({ block, places }) => (
+          <li key={places[0]!.place} class={block === undefined ? 'planned-set' : 'planned-set tied'}>
+            {places.map(({ place, way }) => (
+              <span key={place} class="planned-place">
+                <span class={`way-mark ${way ? `way-${way}` : 'spare'}`}>{way ?? '–'}</span>
+                <span class="planned-number figures">{place}</span>
+              </span>
+            ))}
           </li>
         ))}
       </ol>
     </div>
   );
+}
+
+interface PlannedSet {
+  readonly block: string | undefined;
+  readonly places: { readonly place: number; readonly way: string | undefined }[];
+}
+
+/** The places of a bed in their order, those of one set together; a place without a unit is spare. */
+function setsOf({ places, units }: BedToWalk): PlannedSet[] {
+  const at = new Map(units.map((unit) => [unit.place, unit]));
+  const sets: PlannedSet[] = [];
+  for (let place = 1; place <= places; place += 1) {
+    const unit = at.get(place);
+    const last = sets.at(-1);
+    const stands = { place, way: unit?.way };
+    if (last && unit?.block !== undefined && last.block === unit.block) last.places.push(stands);
+    else sets.push({ block: unit?.block, places: [stands] });
+  }
+  return sets;
 }
 
 /** The plan as a page to take out: on paper only. Beside every place room for what is measured. */

@@ -131,7 +131,7 @@ export function LayOutPage({
           ))}
         </ul>
         <details open={beds.length === 0}>
-          <summary class="small">{GROUND_WORDS.addBed}</summary>
+          <summary class="small">{WORDS.anotherBed}</summary>
           <AddByName label={GROUND_WORDS.addBed} onAdd={add} />
         </details>
       </section>

@@ -7,7 +7,7 @@ import { bedsToWalk, measuredOn, measureOf } from '../../../state/read-kept-tria
 import { hashOf } from '../../../state/route.ts';
 import { setFields } from '../../../state/trials.ts';
 import { dayOf } from '../../../words/dates.ts';
-import { measureWords } from '../../../words/say-trial.ts';
+import { measureWords, nameWithUnit } from '../../../words/say-trial.ts';
 import { TRIAL_WORDS as WORDS } from '../../../words/trial.ts';
 import { UnitLine } from './unit-line.tsx';
 
@@ -24,7 +24,7 @@ export function MeasurePage({ trial }: { readonly trial: TrialRecord }) {
       <div>
         <BackLink to={{ place: 'book', trial: trial.id }} says={WORDS.toTrial} />
         <h1 tabIndex={-1}>{trial.name || WORDS.measureTitle}</h1>
-        {measure && <p class="soft">{measureWords(measure).name}</p>}
+        {measure && <p class="soft">{nameWithUnit(measureWords(measure))}</p>}
       </div>
       {(!layout || !measure) && <p>{layout ? WORDS.trouble['no-measure'] : WORDS.states.planned}</p>}
       {layout && measure && (

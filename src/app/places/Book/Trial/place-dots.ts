@@ -26,7 +26,7 @@ export function ticksOver(values: readonly number[]): {
 } {
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const span = most - least || Math.abs(most) || 1;
-  const rough = span / 4;
+  const rough = span / 5;
   const ten = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((times) => times * ten).find((one) => one >= rough) ?? 10 * ten;
   const [low, high] = [least - span * 0.06, most + span * 0.06];

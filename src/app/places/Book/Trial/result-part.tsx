@@ -22,6 +22,13 @@ export function ResultPart({ trial }: { readonly trial: TrialRecord }) {
   );
 }
 
+/** Said already, and louder, where there is one bed a side. */
+const OF_WHOLE_BEDS = new Set<TrialResult['warnings'][number]>([
+  'one-bed-a-side',
+  'beds-are-the-units',
+  'plants-in-bed-not-independent',
+]);
+
 interface ReadProps {
   readonly trial: TrialRecord;
   readonly measure: TrialMeasure;
@@ -31,7 +38,9 @@ interface ReadProps {
 function Read({ trial, measure, result }: ReadProps) {
   const loud = result.warnings.includes('one-bed-a-side');
   const doubts = [
-    ...result.warnings.filter((warning) => warning !== 'one-bed-a-side').map((one) => WORDS.warnings[one]),
+    ...result.warnings
+      .filter((warning) => !(loud && OF_WHOLE_BEDS.has(warning)))
+      .map((one) => WORDS.warnings[one]),
     ...(mixesEyeAndCamera(trial) ? [WORDS.byEye] : []),
   ];
   return (

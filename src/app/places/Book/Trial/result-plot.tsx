@@ -1,7 +1,7 @@
 import type { TreatmentDifference, TrialResult } from '../../../../compare/side-by-side/read-trial.ts';
 import type { TrialMeasure } from '../../../../compare/side-by-side/trial.ts';
 import type { TrialRecord } from '../../../../garden/trial-record.ts';
-import { digitsFor, figure, measureWords, wayNameOf } from '../../../words/say-trial.ts';
+import { digitsFor, figure, measureWords, nameWithUnit, wayNameOf } from '../../../words/say-trial.ts';
 import { TRIAL_WORDS as WORDS } from '../../../words/trial.ts';
 import { placeDots, ticksOver } from './place-dots.ts';
 
@@ -17,7 +17,7 @@ interface ResultPlotProps {
 
 /** Above every one as a dot by its way, with the centre; below each difference with its range on an axis of its own. */
 export function ResultPlot({ trial, measure, result }: ResultPlotProps) {
-  const { times, unit, name } = measureWords(measure);
+  const { times } = measureWords(measure);
   const values = result.points.map(({ value }) => value * times);
   const upper = ticksOver(values);
   const x = (value: number): number =>
@@ -51,7 +51,7 @@ export function ResultPlot({ trial, measure, result }: ResultPlotProps) {
           );
         })}
       </svg>
-      <p class="small soft plot-under">{[name.replace(/,.*$/, ''), unit].filter(Boolean).join(', ')}</p>
+      <p class="small soft plot-under">{nameWithUnit(measureWords(measure))}</p>
       <Differences trial={trial} measure={measure} result={result} />
       <details>
         <summary class="small">{WORDS.inWords}</summary>

@@ -113,7 +113,8 @@ export function TrialPage({ trial }: { readonly trial: TrialRecord }) {
 }
 
 function LayoutWarnings({ trial }: { readonly trial: TrialRecord }) {
-  return warningsOf(trial).map((warning) => (
+  const warnings = warningsOf(trial);
+  return warnings.map((warning) => (
     <p key={warning} class={warning === 'one-bed-a-side' ? 'trial-loud' : 'small'}>
       {WORDS.warnings[warning]}
     </p>

@@ -30,7 +30,6 @@ export function UnitLine({ trial, unit, bed, measure, date, covered }: UnitLineP
   const loss = trial.losses.find(({ id }) => id === unit.id);
   const short = WORDS.plantAt(trial.unit ?? 'plant', unit.place);
   const name = WORDS.inBed(short, bed);
-  const words = measureWords(measure);
   const photos = readingsOn(trial, unit.id, date).filter(({ photoId }) => photoId !== undefined);
   return (
     <li class="unit-line">
@@ -51,14 +50,7 @@ export function UnitLine({ trial, unit, bed, measure, date, covered }: UnitLineP
         </>
       ) : (
         <>
-          <Numbers
-            trial={trial}
-            unit={unit}
-            measure={measure}
-            date={date}
-            name={name}
-            unitSays={words.unit}
-          />
+          <Numbers trial={trial} unit={unit} measure={measure} date={date} name={name} />
           {measure.by === 'photo' && (
             <FilePicker
               class="button file-button"
@@ -101,13 +93,12 @@ interface NumbersProps {
   readonly measure: TrialMeasure;
   readonly date: string;
   readonly name: string;
-  readonly unitSays: string;
 }
 
 /** How many times the largest or a part of the smallest of the others is worth a question (common practice, no source). */
 const FAR_OFF = 3;
 
-function Numbers({ trial, unit, measure, date, name, unitSays }: NumbersProps) {
+function Numbers({ trial, unit, measure, date, name }: NumbersProps) {
   const words = measureWords(measure);
   const mine = readingsOn(trial, unit.id, date).filter(({ photoId }) => photoId === undefined);
   const stored = mine.flatMap(({ value }) => (value === undefined ? [] : [typedOf(value, words)])).join(' ');
@@ -154,7 +145,6 @@ function Numbers({ trial, unit, measure, date, name, unitSays }: NumbersProps) {
           if (event.key === 'Enter') nextField(event.currentTarget)?.focus();
         }}
       />
-      {unitSays && <span class="soft small">{unitSays}</span>}
       <span class="unit-says small" id={id} role="status">
         {says}
       </span>
