@@ -29,7 +29,9 @@ export function ticksOver(values: readonly number[]): {
   const rough = span / 5;
   const ten = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((times) => times * ten).find((one) => one >= rough) ?? 10 * ten;
-  const [low, high] = [least - span * 0.06, most + span * 0.06];
+  // One value only stands in the middle.
+  const beyond = span * (least === most ? 0.5 : 0.06);
+  const [low, high] = [least - beyond, most + beyond];
   const first = Math.ceil(low / step);
   const last = Math.floor(high / step);
   return {
