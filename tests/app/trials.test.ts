@@ -36,6 +36,7 @@ import {
   saySeason,
   typedOf,
 } from '../../src/app/words/say-trial.ts';
+import { METRIC, units } from '../../src/app/words/units.ts';
 import type { TreatmentDifference } from '../../src/compare/side-by-side/read-trial.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
 import type { TrialRecord } from '../../src/garden/trial-record.ts';
@@ -295,6 +296,14 @@ describe('what came out, in words', () => {
     const words = measureWords({ by: 'hand', kind: 'share' });
     expect(sayRange(-0.02, 0.091, words, 0)).toBe('from 2 of 100 less to 9 of 100 more');
     expect(typedOf(0.235, words)).toBe('23.5');
+  });
+  it('takes and says heights in inches where these are chosen; what is kept stays in centimetres', () => {
+    units.value = { ...METRIC, length: 'inch' };
+    const words = measureWords(height);
+    expect(words).toMatchObject({ name: 'Height, in', unit: 'in' });
+    expect(sayRange(2.54, 25.4, words, 0)).toBe('1 to 10 in taller');
+    expect(typedOf(58.42, words)).toBe('23');
+    units.value = METRIC;
   });
   it('never writes a minus before a size, nor a number in powers of ten', () => {
     const words = measureWords(height);

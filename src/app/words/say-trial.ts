@@ -6,6 +6,7 @@ import type { MeasureId } from '../../leaf/measures.ts';
 import type { PlanNumbers } from '../state/plan-trial.ts';
 import { nameOfMeasure, scaleOf } from './changes.ts';
 import { countUnits, TRIAL_WORDS as WORDS } from './trial.ts';
+import { shownUnit, toShown } from './units.ts';
 
 /** Leaf measures that a trial may rest on: what a grower wants more or less of, and one photo of one leaf tells. */
 export const TRIAL_PHOTO_MEASURES = [
@@ -28,6 +29,15 @@ export interface MeasureWords {
 }
 
 export function measureWords(measure: TrialMeasure): MeasureWords {
+  if (measure.by === 'hand' && measure.kind === 'height') {
+    const unit = shownUnit('cm');
+    return {
+      ...WORDS.hand.height,
+      times: toShown('cm', 1),
+      unit,
+      name: `${WORDS.hand.height.name}, ${unit}`,
+    };
+  }
   if (measure.by === 'hand')
     return { times: measure.kind === 'share' ? 100 : 1, ...WORDS.hand[measure.kind] };
   const { times, unit } = scaleOf(measure.measure);

@@ -56,7 +56,7 @@ export const TRIAL_WORDS = {
   byHand: 'By hand or eye',
   byPhoto: 'By the camera, from a photo of a leaf',
   hand: {
-    height: { name: 'Height, cm', unit: 'cm', more: 'taller', less: 'shorter' },
+    height: { name: 'Height', unit: 'cm', more: 'taller', less: 'shorter' },
     weight: { name: 'Weight, g', unit: 'g', more: 'heavier', less: 'lighter' },
     count: { name: 'A count: leaves, fruits, slugs', unit: '', more: 'more', less: 'fewer' },
     share: { name: 'A share, parts of 100 by eye', unit: 'of 100', more: 'more', less: 'less' },
@@ -232,7 +232,8 @@ export const TRIAL_WORDS = {
     'stands-in-strips':
       'Each way stands in one unbroken strip. If the strips were treated as wholes, they are the units, not the plants.',
     'carry-over': 'Beds changed their way between seasons. What was done before may still work in the soil.',
-    'units-lost': 'Some were lost or never measured. They are left out, and what stands alone in its set without them.',
+    'units-lost':
+      'Some were lost or never measured. They are left out, and what stands alone in its set without them.',
     'lost-unevenly':
       'One way lost more than another. That may be the effect itself, and it is not in the difference above.',
     'looks-apart': 'Some were measured more than a week after others. In that time all of them grew.',

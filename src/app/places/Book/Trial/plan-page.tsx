@@ -138,7 +138,7 @@ function MeasureChoice({ trial }: { readonly trial: TrialRecord }) {
           <optgroup label={WORDS.byHand}>
             {HAND_MEASURES.map((kind) => (
               <option key={kind} value={`hand ${kind}`}>
-                {WORDS.hand[kind].name}
+                {measureWords({ by: 'hand', kind }).name}
               </option>
             ))}
           </optgroup>
