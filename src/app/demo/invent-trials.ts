@@ -2,7 +2,7 @@ import type { TrialRecord } from '../../garden/trial-record.ts';
 import { trialReadingId } from '../../garden/trial-record.ts';
 import { seededRandom } from '../../leaf/draw-leaf.ts';
 import { layOutSeason } from '../state/plan-trial.ts';
-import { dayBefore, demoStamp } from './invent-ground.ts';
+import { dayBefore, demoStamp } from './invent-days.ts';
 
 interface TrialRow {
   readonly id: string;
