@@ -18,8 +18,10 @@ export function eachTexel(blade: Blade, at: (i: number, u: number, v: number) =>
  * carotenoids wane less, so the tissue turns yellow.
  */
 export function bleach(blade: Blade, i: number, share: number, left: number, carotenoid: number): void {
+  if (share <= 0) return;
   const green = blade.chlorophyll[i]!;
-  blade.chlorophyll[i] = green + share * (Math.min(left, 0.5 * green) - green);
+  // By shares of what is left, as pigments wane: half way is the geometric mean.
+  if (green > 0) blade.chlorophyll[i] = green * (Math.min(left, 0.5 * green) / green) ** share;
   blade.carotenoid[i]! *= 1 - share * (1 - carotenoid);
 }
 
@@ -27,9 +29,9 @@ export function bleach(blade: Blade, i: number, share: number, left: number, car
 const drawYellow = (dice: Dice): number => dice.between(0.35, 1.25);
 
 export function drawEvenYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.015, 0.16);
+  const left = dice.logBetween(0.006, 0.11);
   const yellow = drawYellow(dice);
-  const unrest = dice.between(0, 0.25);
+  const unrest = dice.between(0, 0.1);
   const slope = dice.between(-0.5, 0.5);
   return (blade) =>
     eachTexel(blade, (i, u, v) => {
@@ -45,14 +47,14 @@ export function drawEvenYellow(dice: Dice): PutOn {
 }
 
 export function drawBetweenVeins(dice: Dice): PutOn {
-  const left = dice.logBetween(0.015, 0.17);
+  const left = dice.logBetween(0.006, 0.12);
   const yellow = drawYellow(dice);
-  const near = dice.between(0.02, 0.11);
-  const far = near + dice.between(0.08, 0.24);
+  const near = dice.between(0.02, 0.1);
+  const far = near + dice.between(0.07, 0.2);
   /** How far third veins stay green as well. */
   const net = dice.chance(0.55) ? dice.between(0.2, 0.9) : 0;
   const where = dice.pick(['all', 'all', 'all', 'all', 'outer', 'inner', 'cloud'] as const);
-  const keep = dice.between(0.7, 1);
+  const keep = dice.between(0.85, 1);
   return (blade) =>
     eachTexel(blade, (i, u, v) => {
       const cloud = cloudAt(1, 4 * u + blade.noiseU, 4 * v + blade.noiseV, 3);
@@ -73,7 +75,7 @@ export function drawBetweenVeins(dice: Dice): PutOn {
 }
 
 export function drawEdgeYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.015, 0.15);
+  const left = dice.logBetween(0.006, 0.1);
   const yellow = drawYellow(dice);
   const fromTip = dice.chance(0.35);
   const reach = fromTip ? dice.between(0.25, 0.6) : dice.between(0.15, 0.45);
@@ -89,7 +91,7 @@ export function drawEdgeYellow(dice: Dice): PutOn {
 }
 
 export function drawVeinYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.03, 0.17);
+  const left = dice.logBetween(0.01, 0.1);
   const yellow = drawYellow(dice);
   const reach = dice.between(0.06, 0.2);
   const soft = dice.between(0.03, 0.1);
@@ -104,7 +106,7 @@ export function drawVeinYellow(dice: Dice): PutOn {
 }
 
 export function drawPatchYellow(dice: Dice): PutOn {
-  const left = dice.logBetween(0.015, 0.15);
+  const left = dice.logBetween(0.006, 0.1);
   const yellow = drawYellow(dice);
   const size = dice.between(2.5, 6.5);
   const bound = dice.between(0.5, 0.6);
@@ -119,7 +121,7 @@ export function drawPatchYellow(dice: Dice): PutOn {
 
 /** Yellow islets bounded by the smallest veins, from a few to nearly all. */
 export function drawYellowMosaic(dice: Dice): PutOn {
-  const left = dice.logBetween(0.01, 0.15);
+  const left = dice.logBetween(0.003, 0.08);
   const yellow = dice.between(0.6, 1.5);
   const size = dice.between(3, 12);
   const bound = dice.between(0.4, 0.6);

@@ -44,8 +44,8 @@ export interface InventedCase {
 const OLD = { role: 'old', ground: 'paper' } as const;
 const NEW = { role: 'new', ground: 'paper' } as const;
 const KALE = { leaf: 'cabbage', plant: 14, marks: ['purple-tint'] } as const;
-const TOMATO = { leaf: 'tomato', plant: 34, marks: ['yellow-between-veins'] } as const;
-const CORN = { leaf: 'strap', plant: 45, marks: ['yellow-even'], fill: 0.85 } as const;
+const TOMATO = { leaf: 'tomato', plant: 232, marks: ['yellow-between-veins'] } as const;
+const CORN = { leaf: 'strap', plant: 231, marks: ['yellow-even'], fill: 0.85 } as const;
 const ROCKET = { leaf: 'rocket', plant: 52, marks: ['shot-holes'] } as const;
 const LETTUCE = { leaf: 'lettuce', plant: 62, marks: ['ragged-holes', 'edge-bites'] } as const;
 const CHARD = { leaf: 'beet', plant: 75, marks: ['whole-colour-golden'] } as const;
