@@ -185,7 +185,7 @@ export function drawPurple(dice: Dice): PutOn {
 
 /** A clean lime or golden variety: pale all over with nothing wrong. */
 export function drawGolden(dice: Dice): PutOn {
-  const left = dice.between(0.015, 0.08);
+  const left = dice.between(0.04, 0.11);
   const yellow = dice.between(0.9, 1.6);
   return (blade) => eachTexel(blade, (i) => bleach(blade, i, 1, left, yellow));
 }
