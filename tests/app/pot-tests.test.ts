@@ -5,6 +5,7 @@ import {
   endLook,
   givenUp,
   inPlace,
+  isLeftOpen,
   isScored,
   lookAsked,
   lookDay,
@@ -17,6 +18,7 @@ import {
   withScore,
 } from '../../src/app/state/pot-tests.ts';
 import { hashOf, readRoute } from '../../src/app/state/route.ts';
+import { nameField, nameRecord, sayValue } from '../../src/app/words/backup.ts';
 import { POT_WORDS, sayState } from '../../src/app/words/pot-test.ts';
 import {
   sayCautions,
@@ -178,6 +180,38 @@ describe('the end of a look', () => {
     expect(freed.test.said?.verdict).toBe('safe-enough');
     expect(freed.batch && isSuspected(freed.batch)).toBe(false);
     expect(givenUp(sown, '2026-05-20')).toMatchObject({ endedOn: '2026-05-20' });
+  });
+});
+
+describe('a second sowing', () => {
+  it('takes six pots of each kind where the first ended undecided, and only then', () => {
+    const open: PotTestRecord = {
+      ...sown,
+      endedOn: '2026-06-10',
+      said: { verdict: 'go-on', on: '2026-06-10', why: [] },
+    };
+    expect(isLeftOpen([open], 'heap')).toBe(true);
+    expect(isLeftOpen([open], 'other')).toBe(false);
+    expect(isLeftOpen([{ ...open, said: { ...open.said!, verdict: 'safe-enough' } }], 'heap')).toBe(false);
+    expect(isLeftOpen([givenUp(sown, '2026-05-20')], 'heap')).toBe(false);
+    expect(planPotTest({ question: 'residue', sowOn: SOWN, again: true, seed: 1 }).potsEach).toBe(6);
+    expect(planPotTest({ question: 'ripeness', sowOn: SOWN, again: true, seed: 1 }).potsEach).toBe(4);
+  });
+});
+
+describe('two devices that scored one pot differently', () => {
+  it('are set side by side in words, without what a photo was read as', () => {
+    expect(nameRecord(sown)).toBe('Pot test “french-bean”');
+    expect(nameField('scores/2026-05-18 pot-1')).toBe('score of a pot');
+    const score = {
+      id: 'x',
+      date: '2026-05-18',
+      potId: 'pot-1',
+      emerged: 3,
+      injury: 20,
+      reading: { big: 1 },
+    };
+    expect(sayValue('scores/x', score)).toBe('date: Monday 18 May 2026, pot: pot-1, emerged: 3, injury: 20');
   });
 });
 

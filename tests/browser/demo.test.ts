@@ -85,6 +85,13 @@ describe.each([
       .toBe('Tomato by the tunnel door');
     await expect.poll(() => page.locator('.look-line img').count()).toBe(2);
     await snap(page, `demo-case-${name}`);
+    // Where a case looks like weedkiller, what went on its bed can be tested.
+    await toPlace(page, 'Book');
+    await page.getByText('Beans, middle of the row').first().click();
+    await page.getByRole('link', { name: 'Sow a pot test of Horse manure from the spring' }).click();
+    await expect
+      .poll(() => page.getByRole('heading', { level: 1 }).innerText())
+      .toBe('Plan a pot test of Horse manure from the spring');
     // What is to be done stands on the case itself, as the newest look said it.
     await toPlace(page, 'Book');
     await page.getByText('Sweetcorn, front row').first().click();

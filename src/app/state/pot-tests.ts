@@ -179,6 +179,13 @@ export function endLook(
   return { test: read, result, ...(after && after !== batch ? { batch: after } : {}) };
 }
 
+/** Has a test of the batch ended without saying whether it harms? Then the next one should decide. */
+export const isLeftOpen = (tests: readonly PotTestRecord[], batchId: string): boolean =>
+  tests.some(
+    ({ batchId: of, question, endedOn, said }) =>
+      of === batchId && question === 'residue' && endedOn !== undefined && said?.verdict === 'go-on',
+  );
+
 /** Ended before it told anything. */
 export function givenUp({ lookOn: _lookOn, ...test }: PotTestRecord, today: string): PotTestRecord {
   return { ...test, endedOn: today };

@@ -51,6 +51,7 @@ const KINDS: Readonly<Record<string, string>> = {
   planting: 'Planting',
   weather: 'Weather',
   'normal-leaf': 'Sound leaf',
+  'pot-test': 'Pot test',
   trial: 'Trial',
   case: 'Case',
   look: 'Look',
@@ -77,6 +78,14 @@ const FIELDS: Readonly<Record<string, string>> = {
   clearedOn: 'cleared on',
   bedId: 'its bed',
   plantingId: 'its planting',
+  endedOn: 'ended on',
+  lookOn: 'next look on',
+  toSow: 'still to be sown',
+  said: 'what it came to',
+  scores: 'score of a pot',
+  potId: 'pot',
+  heightMm: 'height in mm',
+  ripeness: 'test of ripeness',
 };
 
 /** `plantedOn` → "planted on", `readings/3f` → "readings" */
@@ -93,9 +102,12 @@ export function sayValue(path: string, value: unknown): string {
   if (typeof value === 'string') return /^\d{4}-\d{2}-\d{2}$/.test(value) ? describeDayAndYear(value) : value;
   if (Array.isArray(value)) return value.map((one) => sayValue('', one)).join('; ') || 'nothing';
   if (typeof value === 'object')
-    return Object.entries(value)
-      .filter(([key]) => key !== 'id')
-      .map(([key, one]) => `${nameField(key)}: ${sayValue('', one)}`)
-      .join(', ');
+    return (
+      Object.entries(value)
+        // What a photo was read as is no reading matter.
+        .filter(([key]) => key !== 'id' && key !== 'reading')
+        .map(([key, one]) => `${nameField(key)}: ${sayValue('', one)}`)
+        .join(', ')
+    );
   return String(value);
 }

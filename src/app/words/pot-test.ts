@@ -36,6 +36,7 @@ export const POT_WORDS = {
     beds: 'Would it go on …',
     bedsWords: { one: 'one bed', several: 'several beds' },
     follows: 'Are beans, peas, potatoes, tomatoes or lettuce to follow there?',
+    again: 'An earlier test of it ended undecided. This one takes six pots of each kind, so that it decides.',
     yes: 'Yes',
     no: 'No',
     seeds: 'Of which is there seed?',

@@ -13,6 +13,8 @@ export interface PotTestWish {
   readonly beds?: number;
   /** Beans, peas, potatoes, tomatoes or lettuce are to follow there (OSU-SF-AMINO). Default no. */
   readonly sensitiveFollows?: boolean;
+  /** A test of this batch has ended undecided: this one decides, so it takes the most pots. Default no. */
+  readonly again?: boolean;
   /** Crops of which there is seed; default any. */
   readonly seedsAtHand?: readonly string[];
   /** Temperature where the pots will stand, °C; default warm enough for all. */
@@ -111,12 +113,17 @@ export type SowingStepId = (typeof SOWING_STEPS)[number]['id'];
 
 /**
  * Pots of each kind: the protocol's three to six (OSU-CARRY). Three where one bed hangs on it, four where sensitive crops are to
- * follow, six where the batch would go on several beds (our own steps; the README's table says what each can tell). Ripeness:
+ * follow, six where the batch would go on several beds, or a first test left it open (our own steps; the README's table says what each can tell). Ripeness:
  * four pots of five seeds make the twenty that three in four are counted on (UF-SARASOTA).
  */
-export function potsEach({ question, beds = 1, sensitiveFollows = false }: PotTestWish): number {
+export function potsEach({
+  question,
+  beds = 1,
+  sensitiveFollows = false,
+  again = false,
+}: PotTestWish): number {
   if (question === 'ripeness') return 4;
-  if (beds > 1) return 6;
+  if (beds > 1 || again) return 6;
   return sensitiveFollows ? 4 : 3;
 }
 

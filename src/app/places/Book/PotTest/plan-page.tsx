@@ -7,7 +7,7 @@ import { BackLink } from '../../../parts/BackLink/back-link.tsx';
 import { Segments } from '../../../parts/Choice/segments.tsx';
 import { keepRecords } from '../../../state/garden.ts';
 import { nowStamp } from '../../../state/kept.ts';
-import { newPotTest } from '../../../state/pot-tests.ts';
+import { isLeftOpen, newPotTest } from '../../../state/pot-tests.ts';
 import { goTo, hashOf } from '../../../state/route.ts';
 import { cropName } from '../../../words/crops.ts';
 import { dayOf } from '../../../words/dates.ts';
@@ -33,13 +33,14 @@ interface Wish {
 /** The same numbers for the same place on the page, until the test is laid out. */
 const anySeed = (): number => crypto.getRandomValues(new Uint32Array(1))[0]!;
 
-function plan(wish: Wish, seed: number): SowingCard | undefined {
+function plan(wish: Wish, again: boolean, seed: number): SowingCard | undefined {
   try {
     return planPotTest({
       question: wish.question,
       sowOn: wish.sowOn,
       beds: wish.several ? 2 : 1,
       sensitiveFollows: wish.follows,
+      again,
       seedsAtHand: TEST_CROPS.map(({ id }) => id).filter((id) => !wish.without.includes(id)),
       celsius: WARMTH[wish.warmth],
       seed,
@@ -65,7 +66,8 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
   const [seed] = useState(anySeed);
   const [says, setSays] = useState('');
   const batch = all.batches.find(({ id }) => id === load);
-  const card = plan(wish, seed);
+  const again = isLeftOpen(all.potTests, load);
+  const card = plan(wish, again, seed);
   const change = (part: Partial<Wish>): void => setWish((before) => ({ ...before, ...part }));
   const layOut = async (): Promise<void> => {
     if (!card || !batch) return;
@@ -122,7 +124,8 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
               onChange={({ currentTarget: { value } }) => value && change({ sowOn: value })}
             />
           </label>
-          {residue && (
+          {residue && again && <p>{WORDS.again}</p>}
+          {residue && !again && (
             <>
               <Segments
                 legend={WORDS.beds}
@@ -140,24 +143,26 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
                   onChange={(follows) => change({ follows: follows === 'yes' })}
                 />
               )}
-              <fieldset class="pot-seeds">
-                <legend class="small soft">{WORDS.seeds}</legend>
-                {TEST_CROPS.filter(({ questions }) => questions.includes('residue')).map(({ id }) => (
-                  <label key={id} class="pot-tick">
-                    <input
-                      type="checkbox"
-                      checked={!wish.without.includes(id)}
-                      onChange={({ currentTarget: { checked } }) =>
-                        change({
-                          without: checked ? wish.without.filter((one) => one !== id) : [...wish.without, id],
-                        })
-                      }
-                    />
-                    <span>{cropName(id)}</span>
-                  </label>
-                ))}
-              </fieldset>
             </>
+          )}
+          {residue && (
+            <fieldset class="pot-seeds">
+              <legend class="small soft">{WORDS.seeds}</legend>
+              {TEST_CROPS.filter(({ questions }) => questions.includes('residue')).map(({ id }) => (
+                <label key={id} class="pot-tick">
+                  <input
+                    type="checkbox"
+                    checked={!wish.without.includes(id)}
+                    onChange={({ currentTarget: { checked } }) =>
+                      change({
+                        without: checked ? wish.without.filter((one) => one !== id) : [...wish.without, id],
+                      })
+                    }
+                  />
+                  <span>{cropName(id)}</span>
+                </label>
+              ))}
+            </fieldset>
           )}
           <Segments
             legend={WORDS.warmth}
