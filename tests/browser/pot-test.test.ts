@@ -60,17 +60,18 @@ const heapOnLongBed = () =>
     ]),
   );
 
-/** What leads the weighing of a pea in the long bed that is small and curled at the tip. */
-async function weighPea(page: Page, url: string): Promise<string> {
+/** The chance of residue that the weighing shows for a small pea in the long bed. */
+async function weighPea(page: Page, url: string): Promise<number> {
   await page.goto(`${url}#/look/new`);
   await button(page, 'Small for its age').click();
   await button(page, 'Done').click();
   await page.locator('.from-records summary').click();
   await button(page, 'Pea, a tall one, in Long bed').click();
   await page.locator('.result[aria-busy="false"] .weighing .cause').first().waitFor();
-  return page.locator('.weighing .cause .cause-name').first().innerText();
+  const residue = page.locator('.weighing .cause', { hasText: 'Weedkiller residue in compost' }).first();
+  const [, count = '', whole = ''] = /(\d+) in (10+)/.exec(await residue.innerText()) ?? [];
+  return Number(count) / Number(whole);
 }
-const RESIDUE = 'Weedkiller residue in compost';
 
 /** Lays out a test of the heap with three pots of each kind, and says that it was sown. */
 async function layOutAndSow(page: Page, look: 'at' | 'on' = 'on'): Promise<PotTestRecord> {
@@ -249,8 +250,8 @@ describe('a pot test, on a phone', () => {
     await snapBoth(page, 'pots-list');
     await page.goto(`${app.url}#/walk`);
     await page.getByText('Nothing is due today.').waitFor();
-    // So does the weighing of what grows there; without a test that told it says otherwise (see below).
-    await expect.poll(() => weighPea(page, app.url), { timeout: 30_000 }).toBe(RESIDUE);
+    // So does the weighing of what grows there: the same pea without a test that told stays in doubt (see below).
+    expect(await weighPea(page, app.url)).toBeGreaterThanOrEqual(0.9);
     expect(complaints).toEqual([]);
 
     // A backup carries it all, the picture too, to another device.
@@ -341,7 +342,7 @@ describe('a pot test whose clean mix fails', () => {
     await snapBoth(page, 'pots-ripeness');
     await page.reload();
     await page.getByText(/^Radishes in it, Wednesday 13 May 2026: 14 of 20/).waitFor();
-    expect(await weighPea(page, app.url)).not.toBe(RESIDUE);
+    expect(await weighPea(page, app.url)).toBeLessThanOrEqual(0.7);
     expect(complaints).toEqual([]);
   });
 });
