@@ -3,7 +3,7 @@ import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { appOnPhone, PHONE, snap, watch } from './browser.ts';
 
-const { phone, app } = appOnPhone(4731);
+const { phone, app } = appOnPhone(4735);
 
 it('takes photos that another app shares, offline, and keeps those that find no place', async () => {
   const { context, page } = await phone.open(PHONE);
