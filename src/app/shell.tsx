@@ -4,6 +4,7 @@ import { DemoStrip } from './parts/Demo/demo-parts.tsx';
 import { Mark } from './parts/Mark/mark.tsx';
 import { onUse } from './parts/OnUse/on-use.tsx';
 import { goToHeading, nameTab } from './parts/OnUse/page-heading.ts';
+import { explained } from './parts/Terms/explained.ts';
 import { GroundPlace } from './places/Ground/ground-place.tsx';
 import { LookPlace } from './places/Look/look-place.tsx';
 import { HelpPlace } from './places/Settings/help-place.tsx';
@@ -22,6 +23,8 @@ const BookPlace = onUse(
   <h1 tabIndex={-1}>{WORDS.book}</h1>,
 );
 
+const TermNote = onUse(() => import('./parts/Terms/term-note.tsx').then((part) => part.TermNote));
+
 /** The notebook around every page: its head, the four tabs, and the bars that say what can be undone or went wrong. */
 export function Shell() {
   return (
@@ -31,6 +34,7 @@ export function Shell() {
       <Page />
       <Bars />
       <Tabs />
+      {explained.value !== undefined && <TermNote />}
     </div>
   );
 }

@@ -9,6 +9,7 @@ import type { ComponentChildren, VNode } from 'preact';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { DRAWN_IDS, Drawing, hasDrawing } from '../../src/app/drawings/index.tsx';
+import { TERM_DRAWINGS } from '../../src/app/drawings/terms.ts';
 import { CHECKS } from '../../src/causes/checks.ts';
 import { INJURY_STEPS } from '../../src/compare/pot-test/injury-scale.ts';
 import {
@@ -30,6 +31,7 @@ const EVERY_ID = [
   ),
   ...['old', 'new', 'whole', 'normal', 'position-old', 'position-new'],
   ...INJURY_STEPS.map(({ score }) => `injury-${score}`),
+  ...Object.keys(TERM_DRAWINGS),
 ];
 
 const isNode = (child: ComponentChildren): child is VNode<Record<string, unknown>> =>

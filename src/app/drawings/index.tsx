@@ -12,6 +12,7 @@ import { MARK_DRAWINGS } from './marks.ts';
 import { PLANT_DRAWINGS } from './plant-signs.ts';
 import { SPREAD_DRAWINGS } from './spread.ts';
 import { flatten, type Parts, type Stroke } from './strokes.ts';
+import { TERM_DRAWINGS } from './terms.ts';
 
 const strokesById: ReadonlyMap<string, readonly Stroke[]> = new Map(
   [
@@ -22,6 +23,7 @@ const strokesById: ReadonlyMap<string, readonly Stroke[]> = new Map(
     CHECK_DRAWINGS,
     ROLE_DRAWINGS,
     POSITION_DRAWINGS,
+    TERM_DRAWINGS,
     INJURY_DRAWINGS,
   ].flatMap((set) => Object.entries<() => Parts>(set).map(([id, draw]) => [id, flatten(draw())] as const)),
 );

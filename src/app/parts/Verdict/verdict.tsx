@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { hashOf } from '../../state/route.ts';
 import { VERDICT_PART_WORDS as WORDS } from '../../words/verdict-parts.ts';
 import { type Change, describeVerdict, type Judged } from '../../words/verdicts.ts';
+import { WithTerms } from '../Terms/with-terms.tsx';
 
 interface VerdictProps {
   readonly judged: Judged;
@@ -78,7 +79,9 @@ function Part({ title, lines, quiet = false }: PartProps) {
       <h3>{title}</h3>
       <ul class={quiet ? 'stack-close small' : 'stack-close'}>
         {lines.map((line, index) => (
-          <li key={typeof line === 'string' ? line : index}>{line}</li>
+          <li key={typeof line === 'string' ? line : index}>
+            {typeof line === 'string' ? <WithTerms>{line}</WithTerms> : line}
+          </li>
         ))}
       </ul>
     </div>

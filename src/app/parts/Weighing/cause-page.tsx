@@ -4,6 +4,7 @@ import { rankingBridge } from '../../state/workers.ts';
 import { capitalise, causeName } from '../../words/causes.ts';
 import { WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
 import type { CausePage as Page } from '../../workers/protocol.ts';
+import { WithTerms } from '../Terms/with-terms.tsx';
 
 /** What the book says of a cause; fetched from the ranking worker, where the knowledge lives, when it is opened. */
 export function CausePage({ cause }: { readonly cause: CauseId }) {
@@ -20,12 +21,17 @@ export function CausePage({ cause }: { readonly cause: CauseId }) {
       {page === 'none' && <p class="soft">{WORDS.moreTrouble}</p>}
       {page && page !== 'none' && (
         <div class="stack-close cause-page">
-          <p>{page.what}</p>
+          <p>
+            <WithTerms>{page.what}</WithTerms>
+          </p>
           {page.mistakenFor.length > 0 && <p class="reasons-side">{WORDS.mistaken}</p>}
           <ul class="stack-close">
             {page.mistakenFor.map(({ cause: other, tellsApart }) => (
               <li key={other}>
-                {capitalise(causeName(other))}. <span class="soft">{tellsApart}</span>
+                {capitalise(causeName(other))}.{' '}
+                <span class="soft">
+                  <WithTerms>{tellsApart}</WithTerms>
+                </span>
               </li>
             ))}
           </ul>

@@ -3,6 +3,7 @@ import { capitalise } from '../../words/causes.ts';
 import { describeReason, type Reported } from '../../words/reasons.ts';
 import { sayStart, WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
 import { describeWeight } from '../../words/weights.ts';
+import { WithTerms } from '../Terms/with-terms.tsx';
 
 /** Everything that lies on a beam, as a list: the same content for those who read rather than look. */
 export function ReasonsInWords({
@@ -40,8 +41,12 @@ function Side({ title, none, reasons, reported }: SideProps) {
           return (
             <li key={reason.sign} class="reason">
               <span>
-                {capitalise(says)}
-                {because && <span class="soft">: {because}</span>}
+                <WithTerms>{capitalise(says)}</WithTerms>
+                {because && (
+                  <span class="soft">
+                    : <WithTerms>{because}</WithTerms>
+                  </span>
+                )}
               </span>
               <span class="small soft">
                 {describeWeight(reason.decibans)} · {by}

@@ -5,6 +5,7 @@ import type { KeptRanking } from '../../state/kept.ts';
 import { capitalise, causeName, FAMILY_NAMES } from '../../words/causes.ts';
 import { describeReason, type Reported } from '../../words/reasons.ts';
 import { describeAssumption, sayChance, sayTogether, WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
+import { WithTerms } from '../Terms/with-terms.tsx';
 import { Beam } from './beam.tsx';
 import { CausePage } from './cause-page.tsx';
 import { layOutWeighing, type WeighedLine } from './lay-out-weighing.ts';
@@ -110,7 +111,9 @@ function CauseLine({ line, reported, newest, nothingSaid }: CauseLineProps) {
   const name = causeName(cause.id);
   return (
     <article class="cause" style={{ gridRow: row }} aria-label={name}>
-      <h4 class="cause-name">{capitalise(name)}</h4>
+      <h4 class="cause-name">
+        <WithTerms>{capitalise(name)}</WithTerms>
+      </h4>
       <p class="cause-chance figures">{sayChance(cause, nothingSaid, row === FIRST_ROW)}</p>
       <Beam line={line} name={name} reported={reported} newest={newest} />
       <div class="cause-more">

@@ -3,6 +3,7 @@ import type { NextCheck, NextCheckTarget } from '../../../ranker/types.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
 import { isOpening, question, undoAnswer, worthAsking } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -79,7 +80,7 @@ function OneQuestion() {
         <div>
           <p class="question-where small soft">{where}</p>
           <p class="question-asks" ref={heading} tabIndex={-1}>
-            {asks}
+            <WithTerms>{asks}</WithTerms>
           </p>
         </div>
       </div>

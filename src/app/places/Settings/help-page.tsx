@@ -8,6 +8,7 @@ import { StorageState } from './storage-state.tsx';
 /* Packing and unpacking files weighs. */
 const BackupPart = onUse(() => import('./backup-part.tsx').then((part) => part.BackupPart));
 
+const TermsPart = onUse(() => import('./terms-part.tsx').then((part) => part.TermsPart));
 /* The texts of the licences are longer than the page. */
 const LicencesPart = onUse(() => import('./licences-part.tsx').then((part) => part.LicencesPart));
 
@@ -20,6 +21,7 @@ export function HelpPage() {
       <Chapter {...WORDS.what} />
       <Chapter {...WORDS.not} />
       <Chapter {...WORDS.how} />
+      <TermsPart />
       <Chapter {...WORDS.photos} />
       <Chapter {...WORDS.privacy} />
       <DemoWayIn />
