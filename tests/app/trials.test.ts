@@ -25,6 +25,7 @@ import {
   touchTrial,
   trialOn,
 } from '../../src/app/state/trials.ts';
+import { nameField, sayValue } from '../../src/app/words/backup.ts';
 import {
   digitsFor,
   figure,
@@ -317,6 +318,18 @@ describe('what came out, in words', () => {
     );
     expect(figure(-0.01, 1)).toBe('0');
     expect(figure(-2.5, 1)).toBe('−2.5');
+  });
+});
+
+describe('two layouts of one season', () => {
+  it('are told from each other where the grower has to pick one', () => {
+    const trial = laidOut();
+    const [one] = trial.layouts;
+    const other = layOutSeason(planned(), [{ bed, places: 12 }], 4, TODAY);
+    const says = sayValue('layouts/2026', one);
+    expect(says).toMatch(/^laid out on Friday 1 May 2026 in Long bed, 12 places: ([AB] ){11}[AB]$/);
+    expect(sayValue('layouts/2026', other)).not.toBe(says);
+    expect(nameField('layouts/2026')).toBe('layout');
   });
 });
 

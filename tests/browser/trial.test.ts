@@ -111,6 +111,11 @@ describe('a trial side by side, at phone size', () => {
       .locator('.unit-photo')
       .getByText(/\d+ % of the leaf, give or take \d+/)
       .waitFor();
+    // The outline that was measured can be looked at.
+    await button(page, 'See and correct the outline').click();
+    await expect.poll(() => page.locator('.unit-specimen .outline polygon').count()).toBeGreaterThan(0);
+    await snap(page, 'trial-outline-phone');
+    await button(page, 'See and correct the outline').click();
     await button(page, `Lost: Plant ${lost + 1}, Long bed`).click();
     await button(page, 'slugs or snails').click();
     await page.getByText(/^Lost: slugs or snails/).waitFor();

@@ -1,3 +1,4 @@
+import type { TrialLayout } from '../../garden/trial-record.ts';
 import type { BackupFailure } from '../state/back-up.ts';
 import { describeDayAndYear } from './dates.ts';
 
@@ -86,6 +87,8 @@ const FIELDS: Readonly<Record<string, string>> = {
   potId: 'pot',
   heightMm: 'height in mm',
   ripeness: 'test of ripeness',
+  layouts: 'layout',
+  losses: 'struck out',
 };
 
 /** `plantedOn` → "planted on", `readings/3f` → "readings" */
@@ -94,12 +97,20 @@ export function nameField(path: string): string {
   return FIELDS[field] ?? field.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
+/** A trial's layout by its day, its beds and the first of its lots: by these two drawn apart are told from each other. */
+const sayLayout = ({ date, beds, units }: TrialLayout): string =>
+  `laid out on ${describeDayAndYear(date)} in ${beds.map(({ bedName }) => bedName).join(', ')}, ${units.length} places: ${units
+    .slice(0, 12)
+    .map(({ way }) => way)
+    .join(' ')}${units.length > 12 ? ' …' : ''}`;
+
 /** A stored value as a person reads it. */
 export function sayValue(path: string, value: unknown): string {
   if (path === 'deletedAt') return value === undefined ? 'kept' : 'deleted';
   if (value === undefined || value === null || value === '') return 'nothing';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return /^\d{4}-\d{2}-\d{2}$/.test(value) ? describeDayAndYear(value) : value;
+  if (path.startsWith('layouts/') && typeof value === 'object') return sayLayout(value as TrialLayout);
   if (Array.isArray(value)) return value.map((one) => sayValue('', one)).join('; ') || 'nothing';
   if (typeof value === 'object')
     return (

@@ -60,7 +60,7 @@ function Read({ trial, measure, result }: ReadProps) {
             {difference.seasons && (
               <div class="small">
                 <p>
-                  {WORDS.together}: {says.split(': ')[0]}. {WORDS.seasons}:
+                  {WORDS.together}: {saySeason(difference, measure, result.scale)}. {WORDS.seasons}:
                 </p>
                 <ul class="trial-seasons">
                   {difference.seasons.map(({ season, ...shift }) => (
