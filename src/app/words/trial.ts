@@ -127,7 +127,7 @@ export const TRIAL_WORDS = {
   anotherBed: 'A bed that is not in the list',
   noBed: 'No bed on record yet. Name one.',
   how: 'How are the lots drawn?',
-  hows: { blocks: 'Neighbours in sets', random: 'All over the place' },
+  hows: { blocks: 'Neighbours in sets', random: 'At random' },
   howSays: {
     blocks:
       'Neighbours form a set with one of each way, in an order drawn anew. Best where a bed changes from one end to the other.',
