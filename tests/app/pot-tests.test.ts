@@ -28,6 +28,7 @@ import {
   sayLimits,
   sayNext,
   saySeen,
+  sayStillBefore,
   sayVerdict,
   sayVoid,
   sayWhyOfBatch,
@@ -159,6 +160,10 @@ describe('the end of a look', () => {
     const counted = scored(sown, '2026-05-13', { emerged: 3 }, { emerged: 3 });
     const { test, result, batch: after } = endLook(counted, batch, [], why, '2026-05-13', NOW);
     expect(result.verdict).toBe('go-on');
+    expect(sayStillBefore(result, 'residue')).toHaveLength(1);
+    expect(
+      sayStillBefore(endLook(fullLook(60), batch, [], why, '2026-05-25', NOW).result, 'residue'),
+    ).toEqual([]);
     expect(test).toMatchObject({ lookOn: '2026-05-18', said: { verdict: 'go-on', on: '2026-05-13' } });
     expect(test.endedOn).toBeUndefined();
     expect(after).toBeUndefined();

@@ -216,6 +216,11 @@ describe('a pot test, on a phone', () => {
     await scoring.tap(button(page, 'Next: pot E'));
     await scorePot('E');
     await expect.poll(() => doneTabs(page)).toBe(6);
+    // A pot that was mistaken for another can be taken out again, and put back.
+    await button(page, 'Pot E: not looked at').click();
+    await expect.poll(() => doneTabs(page)).toBe(5);
+    await button(page, 'Undo').click();
+    await expect.poll(() => doneTabs(page)).toBe(6);
     await scoring.tap(button(page, 'The look is done: read it'));
     // Five of the six pots were scored here: a tap each, four to the next, one to end it.
     expect(scoring.count()).toBe(10);

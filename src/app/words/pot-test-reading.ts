@@ -104,6 +104,12 @@ function sayEffect(harm: Harm, { effect: { mean, low, high }, chance }: HarmWeig
   }
 }
 
+/** Said where only seedlings were counted: the chance is then hardly more than what was taken beforehand. */
+export const sayStillBefore = ({ harms }: PotTestResult, question: TestQuestion): string[] =>
+  question === 'residue' && harms?.injury.ratio === 1
+    ? ['No leaf has been scored yet: this is little more than what one supposes beforehand.']
+    : [];
+
 /** Each harm by itself, the likeliest first. */
 export const sayHarms = ({ harms }: PotTestResult): string[] =>
   harms === undefined

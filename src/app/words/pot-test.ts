@@ -166,7 +166,6 @@ export const POT_WORDS = {
     toSow: 'Not sown yet. Sow it as the card says, then say so here.',
     due: (on: string, today: string): string =>
       `Look at the pots on ${describeDay(on, today)}, ${describeDistance(on, today)}.`,
-    dueNow: 'The pots are due a look.',
     halfDone: (day: string, scored: number, all: number, today: string): string =>
       `The look of ${describeDay(day, today)} is half-finished: ${scored} of ${all} pots scored. It counts once it is done.`,
     score: 'Score the pots',
@@ -186,8 +185,6 @@ export const POT_WORDS = {
     removeYes: 'Yes, delete it',
     removeNo: 'Keep it',
     removed: 'Pot test deleted.',
-    note: 'Note',
-    noteKept: 'Note kept.',
     sowAgain: 'Sow a new test',
   },
   /** In lists, after the name of the load. */

@@ -8,6 +8,7 @@ import {
   sayLimits,
   sayNext,
   saySeen,
+  sayStillBefore,
   sayVoid,
   READING_WORDS as WORDS,
 } from '../../../words/pot-test-reading.ts';
@@ -31,7 +32,7 @@ export function Reading({ test, result, children }: ReadingProps) {
       <Part title={WORDS.seen} lines={saySeen(test, result.on)} />
       {children}
       {!isVoid && (
-        <Part title={WORDS.means} lines={[harm, ...sayHarms(result)]}>
+        <Part title={WORDS.means} lines={[harm, ...sayStillBefore(result, question), ...sayHarms(result)]}>
           {harm.includes('(') && <p class="small soft">{WORDS.range}</p>}
         </Part>
       )}

@@ -1,12 +1,22 @@
 import { useState } from 'preact/hooks';
 import { PotTestError } from '../../../../compare/pot-test/types.ts';
 import type { Garden } from '../../../../garden/gather-garden.ts';
-import type { BatchRecord, PotTestRecord } from '../../../../garden/ground-records.ts';
+import type { BatchRecord, PotSown, PotTestRecord } from '../../../../garden/ground-records.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
 import { changeGround, keepWithUndo, latest } from '../../../state/garden.ts';
 import { nowStamp } from '../../../state/kept.ts';
-import { endLook, inPlace, isScored, lookDay, type ScorePatch, withScore } from '../../../state/pot-tests.ts';
+import {
+  endLook,
+  inPlace,
+  isScored,
+  lookDay,
+  type ScorePatch,
+  scoreAt,
+  withoutScore,
+  withScore,
+} from '../../../state/pot-tests.ts';
 import { goTo } from '../../../state/route.ts';
+import { offerUndo } from '../../../state/undo-bar.ts';
 import { dayOf } from '../../../words/dates.ts';
 import { GROUND_WORDS } from '../../../words/ground.ts';
 import { POT_WORDS } from '../../../words/pot-test.ts';
@@ -36,11 +46,25 @@ export function ScorePage({ all, test, batch, on }: ScorePageProps) {
     ),
   );
   const [says, setSays] = useState('');
+  /** Grows when a pot is taken out or put back, so that its fields begin anew. */
+  const [turn, setTurn] = useState(0);
   const pot = pots[at];
   const next = pots.find(({ id }, place) => place > at && !isScored(test, day, id));
   const following = next ?? pots.find(({ id }) => id !== pot?.id && !isScored(test, day, id));
   const score = (potId: string, patch: ScorePatch): void => {
     void changeGround(test, (found) => withScore(found, day, potId, patch));
+  };
+  const takeBack = async ({ id, label }: PotSown): Promise<void> => {
+    const score = scoreAt(latest(test), day, id);
+    if (!score || !(await changeGround(test, (found) => withoutScore(found, day, id)))) return;
+    setTurn((before) => before + 1);
+    offerUndo({
+      says: WORDS.clear(label),
+      undo: async () => {
+        await changeGround(test, (found) => withScore(found, day, id, score));
+        setTurn((before) => before + 1);
+      },
+    });
   };
   const end = async (): Promise<void> => {
     try {
@@ -94,7 +118,7 @@ export function ScorePage({ all, test, batch, on }: ScorePageProps) {
       )}
       {isSound && pot && (
         <PotScore
-          key={`${pot.id} ${day}`}
+          key={`${pot.id} ${day} ${turn}`}
           test={test}
           pot={pot}
           day={day}
@@ -126,6 +150,11 @@ export function ScorePage({ all, test, batch, on }: ScorePageProps) {
       {isSound && (
         <div class="rule-above stack-close">
           <p class="small soft">{WORDS.kept}</p>
+          {pot && scoreAt(test, day, pot.id) && (
+            <button type="button" class="button-plain" onClick={() => void takeBack(pot)}>
+              {WORDS.clear(pot.label)}
+            </button>
+          )}
           {scored.length > 0 && scored.length < pots.length && (
             <button type="button" class="button-plain" onClick={() => void end()}>
               {WORDS.doneWith(scored.length, pots.length)}

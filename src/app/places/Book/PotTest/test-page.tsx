@@ -97,7 +97,8 @@ function ToDo({
     <div class="stack-close">
       {toSow && <p>{WORDS.toSow}</p>}
       {isOpen && <p>{WORDS.halfDone(day, scored, test.pots.length, today)}</p>}
-      {!toSow && !isOpen && lookOn !== undefined && (
+      {/* What lies ahead the verdict has said already. */}
+      {!toSow && !isOpen && lookOn !== undefined && (!result || lookOn <= today) && (
         <p class={lookOn <= today ? 'case-due' : ''}>{WORDS.due(lookOn, today)}</p>
       )}
       <p class="pot-actions">
