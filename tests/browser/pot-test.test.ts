@@ -136,7 +136,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 describe('a pot test, on a phone', () => {
   const { phone, app } = appOnPhone(4871);
 
-  it('is planned, sown, scored look by look, survives a killed browser, and stops the load', async () => {
+  it('is planned, sown, scored look by look, survives a closed browser and another tab, and stops the load', async () => {
     const file = await heapOnLongBed();
     let { context, page } = await phone.open(PHONE);
     const { complaints } = watch(context);
