@@ -212,12 +212,13 @@ function paintHealthy(blade: Blade, ranks: Uint8Array, shape: BladeShape, dice: 
   const carotenoid = dice.between(0.8, 1.3);
   const young = dice.between(-0.25, 0.25);
   const blotch = dice.between(0.05, 0.22);
-  const grain = dice.between(0.02, 0.1);
+  const grain = dice.between(0.05, 0.24);
   const mainSoft = 0.8 + 0.0022 * scale;
   const paleVein = dice.between(look.veinGreen[0], look.veinGreen[1]);
   const thirdPale = dice.between(0.15, 0.7);
-  const quilt = dice.between(look.quilt[0], look.quilt[1]);
-  const netQuilt = quilt * dice.between(0.15, 0.5);
+  const quilt = 1.5 * dice.between(look.quilt[0], look.quilt[1]);
+  const netQuilt = quilt * dice.between(0.2, 0.6);
+  const bump = dice.between(0.25, 0.8);
   const groove = dice.normal(0.003);
   const rib = look.ribs;
   for (let y = 0, i = 0; y < height; y++) {
@@ -250,7 +251,7 @@ function paintHealthy(blade: Blade, ranks: Uint8Array, shape: BladeShape, dice: 
         netQuilt * net +
         0.35 * quilt * patch +
         groove * inMain +
-        (0.5 / scale) * look.grain * fleck;
+        (bump / scale) * look.grain * fleck;
     }
   }
 }

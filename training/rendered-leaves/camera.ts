@@ -34,12 +34,12 @@ export function drawCamera(dice: Dice, sidePx: number): Camera {
   const tint = dice.normal(strong ? 0.1 : 0.05);
   const perPx = sidePx / 224;
   return {
-    exposure: dice.logBetween(0.085, 0.29),
+    exposure: dice.logBetween(0.14, 0.48),
     gains: [Math.exp(warm), Math.exp(tint), Math.exp(-warm)],
     contrast: dice.between(0, 0.55),
-    saturation: dice.between(0.72, 1.4),
+    saturation: dice.between(0.6, 1.25),
     blur: (dice.chance(0.2) ? dice.between(0.8, 1.9) : dice.between(0.1, 0.7)) * Math.sqrt(perPx),
-    sharpen: dice.chance(0.6) ? dice.between(0.1, 0.9) : 0,
+    sharpen: dice.chance(0.75) ? dice.between(0.2, 1.3) : 0,
     noise: dice.logBetween(0.0015, 0.012),
     colourNoise: dice.logBetween(0.0006, 0.006),
     vignette: dice.chance(0.3) ? dice.between(0, 0.35) : 0,

@@ -39,7 +39,7 @@ export function drawLight(dice: Dice): Light {
     sky: [sky * (1 - 0.6 * cool), sky, sky * (1 + cool)],
     bright: unit(Math.cos(other), Math.sin(other), dice.between(0.2, 2.5)),
     narrow: dice.logBetween(2, 14),
-    mirror: dice.chance(0.75) ? dice.logBetween(0.02, 0.22) : dice.between(0.2, 0.45),
+    mirror: dice.chance(0.7) ? dice.logBetween(0.03, 0.3) : dice.between(0.25, 0.6),
     shadow: sunny && dice.chance(0.4) ? dice.pick(['edge', 'dapple'] as const) : 'none',
     shadowAt: [dice.between(0, 2 * Math.PI), dice.between(-0.3, 0.35), dice.between(0, 60)],
     shadowSoft: dice.logBetween(0.004, 0.06),

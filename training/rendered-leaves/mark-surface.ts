@@ -23,11 +23,13 @@ function findPlace(blade: Blade, dice: Dice): readonly [number, number] | undefi
 
 export function drawPowder(dice: Dice): PutOn {
   const thick = dice.between(0.45, 0.95);
-  const allOver = dice.chance(0.35);
+  const allOver = dice.chance(0.5);
   const colonies = Math.round(dice.logBetween(3, 22));
   const radius = dice.between(0.035, 0.13);
   const grain = dice.between(0.3, 0.9);
-  const bound = dice.between(0.36, 0.54);
+  const bound = dice.between(0.32, 0.54);
+  /** A thin film between the colonies. */
+  const film = dice.chance(0.6) ? dice.between(0.1, 0.4) : 0;
   const grey = dice.between(0.42, 0.66);
   const yellowed = dice.chance(0.35) ? dice.between(0.2, 0.6) : 0;
   const browned = dice.chance(0.3) ? dice.between(0.3, 0.8) : 0;
@@ -53,9 +55,10 @@ export function drawPowder(dice: Dice): PutOn {
     blade.coverColour.set([grey * 0.98, grey, grey * own.between(0.93, 1.05)]);
     eachTexel(blade, (i, u, v) => {
       const cloud = cloudAt(0, 7 * u + blade.noiseU, 7 * v + blade.noiseV, 3);
-      const base = allOver
+      const own = allOver
         ? smoothStep(bound - 0.12, bound + 0.12, cloud)
         : Math.min(1, cover[i]! * (0.5 + 1.1 * cloud));
+      const base = Math.max(own, film * (0.4 + cloud));
       if (base <= 0.01) return;
       const fine = cloudAt(2, u * scale * 0.28 + blade.noiseV, v * scale * 0.28, 2);
       const speck = smoothStep(0.62 - 0.5 * base, 0.72 - 0.25 * base, fine);
@@ -237,7 +240,7 @@ export function drawGrazed(dice: Dice): PutOn {
 
 /** A crinkled, blistered surface. */
 export function drawPucker(dice: Dice): PutOn {
-  const deep = dice.between(0.014, 0.036);
+  const deep = dice.between(0.022, 0.055);
   const size = dice.between(7, 18);
   const byField = dice.between(0.2, 1);
   return (blade) => {

@@ -251,7 +251,7 @@ function drawBehind(scene: Scene, view: View, samples: Samples, dice: Dice): Flo
     drawHand(rgb, width, height, view.scale, x, y, dice);
   }
   drawStalks(rgb, plan, view, width, height, dice);
-  const depth = scene.ground === 'paper' ? dice.between(0.005, 0.04) : dice.between(0.02, 0.35);
+  const depth = scene.ground === 'paper' ? dice.between(0.003, 0.025) : dice.between(0.02, 0.35);
   const shadow = new Float32Array(width * height);
   const dx = Math.round((-light.sun[0] * depth * view.scale) / Math.max(0.4, light.sun[2]));
   const dy = Math.round((-light.sun[1] * depth * view.scale) / Math.max(0.4, light.sun[2]));
