@@ -19,6 +19,8 @@ export interface InventedPicture {
     | 'whole-colour-golden'
     | 'white-powder'
   )[];
+  /** Taken off its compound leaf: between leaflets the ground would count as holes. */
+  readonly leaflet?: boolean;
   readonly ground: 'paper' | 'soil';
   readonly fill?: number;
   readonly turnDegrees?: number;
@@ -44,7 +46,7 @@ export interface InventedCase {
 const OLD = { role: 'old', ground: 'paper' } as const;
 const NEW = { role: 'new', ground: 'paper' } as const;
 const KALE = { leaf: 'cabbage', plant: 14, marks: ['purple-tint'] } as const;
-const TOMATO = { leaf: 'tomato', plant: 232, marks: ['yellow-between-veins'] } as const;
+const TOMATO = { leaf: 'tomato', leaflet: true, plant: 232, marks: ['yellow-between-veins'] } as const;
 const CORN = { leaf: 'strap', plant: 231, marks: ['yellow-even'], fill: 0.85 } as const;
 const ROCKET = { leaf: 'rocket', plant: 52, marks: ['shot-holes'] } as const;
 const LETTUCE = { leaf: 'lettuce', plant: 62, marks: ['ragged-holes', 'edge-bites'] } as const;
@@ -216,7 +218,7 @@ export const INVENTED_CASES: readonly InventedCase[] = [
     looks: [
       {
         daysAgo: 16,
-        photos: [{ ...OLD, ...COURGETTE, seed: 81, plant: 83 }],
+        photos: [{ ...OLD, ...COURGETTE, seed: 81 }],
         signs: { 'white-powder@old': 'seen' },
         note: '',
       },

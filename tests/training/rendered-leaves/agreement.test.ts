@@ -54,7 +54,7 @@ describe('what src/leaf reads off rendered leaves', () => {
   it.each([
     ['chlorotic-fraction', 0.1],
     ['necrotic-fraction', 0.02],
-    ['purple-fraction', 0.05],
+    ['purple-fraction', 0.1],
     ['hole-fraction', 0.02],
     ['edge-loss-fraction', 0.03],
   ] as const)('reads %s right to %f on average', (id, most) => {
