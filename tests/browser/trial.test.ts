@@ -42,7 +42,7 @@ async function pagesOf(page: Page, format: 'A4' | 'Letter'): Promise<void> {
 }
 
 describe('a trial side by side, at phone size', () => {
-  const { phone, app } = appOnPhone(4790);
+  const { phone, app } = appOnPhone(4881);
   const elsewhere = newPhone();
   afterAll(() => elsewhere.throwAway());
 
@@ -190,7 +190,7 @@ describe('a trial side by side, at phone size', () => {
 });
 
 describe('one bed a side', () => {
-  const { phone, app } = appOnPhone(4791);
+  const { phone, app } = appOnPhone(4882);
 
   it('is called an indication and no proof before and after', async () => {
     const { context, page } = await phone.open(PHONE);

@@ -59,9 +59,7 @@ function Read({ trial, measure, result }: ReadProps) {
             <p class="small soft">{sayCounts(trial, difference, isBeds)}</p>
             {difference.seasons && (
               <div class="small">
-                <p>
-                  {WORDS.together}: {saySeason(difference, measure, result.scale)}. {WORDS.seasons}:
-                </p>
+                <p>{WORDS.seasons}</p>
                 <ul class="trial-seasons">
                   {difference.seasons.map(({ season, ...shift }) => (
                     <li key={season}>
