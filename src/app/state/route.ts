@@ -24,6 +24,9 @@ export type Route =
       readonly pots?: PotPage;
       readonly pot?: string;
       readonly on?: string;
+      /** A sheet to print or hand on, `of` a case, a bed (in a `year`), a trial or a pot test. */
+      readonly sheet?: SheetKind;
+      readonly of?: string;
       /** `taught`: what this garden has taught; `ended`: how the case ended; `recurring`: which causes were met where. */
       readonly page?: 'taught' | 'ended' | 'recurring';
       /** Of `recurring`: the cases of one cause, in one bed, in one year. */
@@ -32,6 +35,8 @@ export type Route =
       readonly year?: string;
     }
   | { readonly place: 'help' };
+export const SHEET_KINDS = ['case', 'bed', 'trial', 'pots'] as const;
+export type SheetKind = (typeof SHEET_KINDS)[number];
 export const POT_PAGES = ['list', 'plan', 'test', 'card', 'look'] as const;
 export type PotPage = (typeof POT_PAGES)[number];
 export const TRIAL_STEPS = ['plan', 'lay-out', 'measure'] as const;
@@ -68,6 +73,8 @@ function readBook(first?: string, second?: string, third?: string, fourth?: stri
       ...(third ? { bed: third } : {}),
       ...(fourth ? { year: fourth } : {}),
     };
+  const sheet = first === 'sheet' ? SHEET_KINDS.find((kind) => kind === second) : undefined;
+  if (sheet && third) return { place: 'book', sheet, of: third, ...(fourth ? { year: fourth } : {}) };
   if (first === 'trials' && second) {
     const step = TRIAL_STEPS.find((one) => one === third);
     return {
@@ -94,7 +101,9 @@ export function hashOf(route: Route): string {
   const parts: (string | undefined)[] = [route.place];
   if (route.place === 'look') parts.push(route.draft);
   if (route.place === 'ground') parts.push(route.bed, route.page, route.batch, route.crop, route.variety);
-  if (route.place === 'book' && route.trial !== undefined)
+  if (route.place === 'book' && route.sheet !== undefined)
+    parts.push('sheet', route.sheet, route.of, route.year);
+  else if (route.place === 'book' && route.trial !== undefined)
     parts.push('trials', route.trial, route.step, route.bed);
   else if (route.place === 'book' && route.pots !== undefined)
     parts.push('pots', route.pots, route.pot, route.on);

@@ -9,6 +9,7 @@ import { garden } from '../../state/garden.ts';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
+import { SHEET_WORDS } from '../../words/sheet.ts';
 import { CaseEntry } from './case-entry.tsx';
 import { CasePage } from './case-page.tsx';
 
@@ -31,6 +32,10 @@ const TrialPlace = onUse(
   <h1 tabIndex={-1}>…</h1>,
 );
 const TrialList = onUse(() => import('./Trial/trial-list.tsx').then((part) => part.TrialList));
+const SheetPlace = onUse(
+  () => import('./Sheet/sheet-place.tsx').then((part) => part.SheetPlace),
+  <h1 tabIndex={-1}>{SHEET_WORDS.waiting}</h1>,
+);
 const RecurringPage = onUse(
   () => import('./Recurring/recurring-page.tsx').then((part) => part.RecurringPage),
   <h1 tabIndex={-1}>{WORDS.recurring}</h1>,
@@ -45,6 +50,10 @@ const PotTestPlace = onUse(
 export function BookPlace() {
   const at = route.value;
   if (at.place !== 'book') return null;
+  if (at.sheet && at.of) {
+    const { sheet, of, year } = at;
+    return <SheetPlace key={`${sheet} ${of} ${year}`} sheet={sheet} of={of} year={year} />;
+  }
   if (at.trial !== undefined) return <TrialPlace at={{ ...at, trial: at.trial }} />;
   if (at.page === 'recurring') {
     const { cause, bed, year } = at;

@@ -13,6 +13,7 @@ import { capitalise } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../words/dates.ts';
 import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
+import { SHEET_WORDS } from '../../words/sheet.ts';
 import { describeVerdict, sayLook } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
@@ -195,6 +196,9 @@ function CaseActions({ kept, today }: { readonly kept: CaseRecord; readonly toda
   };
   return (
     <div class="case-actions rule-above">
+      <a class="link-line" href={hashOf({ place: 'book', sheet: 'case', of: kept.id })}>
+        {SHEET_WORDS.make}
+      </a>
       {kept.closedOn ? (
         <button type="button" class="button-plain" onClick={() => void reopenCase(kept.id)}>
           {WORDS.reopen}

@@ -1,6 +1,5 @@
 import type { LookPhoto } from '../../../garden/records.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
-import type { SettingId } from '../../../signs/settings.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
@@ -10,13 +9,10 @@ import { cases, type KeptLook } from '../../state/kept.ts';
 import { preferences } from '../../state/preferences.ts';
 import { useLooks } from '../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
-import { capitalise } from '../../words/causes.ts';
-import { describeQuestion, shortAnswers } from '../../words/checks.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../words/photo-troubles.ts';
 import { roleName } from '../../words/roles.ts';
-import { describeSettingValue } from '../../words/settings.ts';
-import { sayShortly } from '../../words/signs.ts';
+import { saidIn } from '../../words/said.ts';
 import { PhotoFindings } from '../Look/photo-findings.tsx';
 
 const WORDS = BOOK_WORDS.look;
@@ -106,20 +102,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
 }
 
 function SaidList({ look }: { readonly look: KeptLook }) {
-  const { signs, setting, crop, recorded } = look.answers;
-  const lines: (readonly [string, string])[] = [
-    ...Object.entries(signs).map(
-      ([id, answer]) => [capitalise(sayShortly(id)), shortAnswers(id)[answer]] as const,
-    ),
-    ...Object.entries(setting).map(
-      ([id, value]) =>
-        [
-          describeQuestion({ kind: 'setting', setting: id as SettingId }, crop).asks,
-          describeSettingValue(id as SettingId, value) +
-            (recorded?.includes(id as SettingId) ? `, ${WORDS.recorded}` : ''),
-        ] as const,
-    ),
-  ];
+  const lines = saidIn(look.answers);
   return (
     <section class="stack-close">
       <h2>{WORDS.said}</h2>

@@ -21,8 +21,8 @@ import { capitalise } from '../../words/causes.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
 import { namePlanting } from '../../words/name-planting.ts';
-import { sayEnd } from '../../words/outcome.ts';
-import { sayLook } from '../../words/verdicts.ts';
+import { sayHappening } from '../../words/say-happening.ts';
+import { SHEET_WORDS } from '../../words/sheet.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
 import { BatchLines } from './batch-lines.tsx';
 import { BedForm, EventForm, PlantingForm, SpreadForm } from './bed-forms.tsx';
@@ -278,6 +278,11 @@ function Year({ all, bed, onOpen }: { readonly all: Garden; readonly bed: BedRec
         </label>
       )}
       {shown.length === 0 && <p class="soft">{WORDS.nothing}</p>}
+      {bed && shown.length > 0 && (
+        <a class="link-line" href={hashOf({ place: 'book', sheet: 'bed', of: bed.id, year })}>
+          {SHEET_WORDS.make}
+        </a>
+      )}
       <ol class="happenings">
         {shown.map((one) => (
           <HappeningLine key={one.id} one={one} onOpen={onOpen} />
@@ -285,40 +290,6 @@ function Year({ all, bed, onOpen }: { readonly all: Garden; readonly bed: BedRec
       </ol>
     </section>
   );
-}
-
-function sayHappening(one: Happening): string {
-  switch (one.what) {
-    case 'event': {
-      const { what, amount, note } = one.event;
-      const much = amount ? WORDS.amounts[amount] : undefined;
-      return [WORDS.events[what] + (much ? `, ${much}` : ''), note].filter(Boolean).join('. ');
-    }
-    case 'spread': {
-      const { depthCm, how } = one.given;
-      const details = [
-        depthCm === undefined ? '' : WORDS.deep(depthCm),
-        how ? WORDS.ways[how].toLowerCase() : '',
-      ];
-      return WORDS.wentOn(one.batch.name, details.filter(Boolean).join(', '));
-    }
-    case 'sown':
-    case 'planted':
-    case 'cleared':
-      return WORDS[one.what](namePlanting(one.planting));
-    case 'look':
-      return `${one.kept.plant}. ${sayLook(one.look)}`;
-    case 'pots-sown':
-      return WORDS.potsSown(one.batch.name);
-    case 'pots-told':
-      return WORDS.potsTold(one.batch.name, one.test.said?.verdict ?? 'go-on');
-    case 'trial-laid-out':
-    case 'trial-measured':
-    case 'trial-ended':
-      return WORDS.trials[one.what](one.trial.name);
-    case 'ended':
-      return `${one.kept.plant}. ${one.kept.outcome ? WORDS.ended(sayEnd(one.kept.outcome)) : ''}`;
-  }
 }
 
 function HappeningLine({ one, onOpen }: { readonly one: Happening } & Opens) {

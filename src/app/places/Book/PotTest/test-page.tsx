@@ -11,6 +11,7 @@ import { dayOf, describeDay, describeDayAndYear } from '../../../words/dates.ts'
 import { GROUND_WORDS } from '../../../words/ground.ts';
 import { POT_WORDS } from '../../../words/pot-test.ts';
 import { sayVerdict } from '../../../words/pot-test-reading.ts';
+import { SHEET_WORDS } from '../../../words/sheet.ts';
 import { PotPlots } from './pot-plots.tsx';
 import { Reading } from './reading.tsx';
 import { WhatFollows } from './what-follows.tsx';
@@ -159,6 +160,9 @@ function Actions({ test }: { readonly test: PotTestRecord }) {
   return (
     <div class="pot-actions rule-above">
       <p role="alert">{says}</p>
+      <a class="link-line" href={hashOf({ place: 'book', sheet: 'pots', of: test.id })}>
+        {SHEET_WORDS.make}
+      </a>
       {!test.endedOn && (
         <button type="button" class="button-plain" onClick={() => void giveUp()}>
           {WORDS.giveUp}

@@ -11,6 +11,7 @@ import { BOOK_WORDS } from '../../../words/book.ts';
 import { capitalise } from '../../../words/causes.ts';
 import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../../words/dates.ts';
 import { wayNameOf } from '../../../words/say-trial.ts';
+import { SHEET_WORDS } from '../../../words/sheet.ts';
 import { TRIAL_WORDS as WORDS } from '../../../words/trial.ts';
 import { BedPlan, PlanSheet } from './bed-plan.tsx';
 import { ResultPart } from './result-part.tsx';
@@ -89,6 +90,11 @@ export function TrialPage({ trial }: { readonly trial: TrialRecord }) {
       <Losses trial={trial} />
       <End trial={trial} today={today} />
       <p class="trial-actions rule-above">
+        {layouts.length > 0 && (
+          <a class="link-line" href={hashOf({ place: 'book', sheet: 'trial', of: id })}>
+            {SHEET_WORDS.make}
+          </a>
+        )}
         <a class="link-line" href={hashOf({ place: 'book', trial: id, step: 'plan' })}>
           {WORDS.changePlan}
         </a>
