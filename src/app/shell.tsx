@@ -10,7 +10,7 @@ import { LookPlace } from './places/Look/look-place.tsx';
 import { HelpPlace } from './places/Settings/help-place.tsx';
 import { WalkPlace } from './places/Walk/walk-place.tsx';
 import { inDemo } from './state/demo.ts';
-import { keptApart, refreshKept, storeTrouble } from './state/kept.ts';
+import { keptApart, refreshKept, storeTrouble, wasCleared } from './state/kept.ts';
 import { draft, saveAgain } from './state/look-session.ts';
 import { keepPicturesAgain } from './state/pictures.ts';
 import { hashOf, type Route, route } from './state/route.ts';
@@ -126,6 +126,20 @@ function Bars() {
         {restarted.value && (
           <div class="bar trouble">
             <p>{WORDS.restarted[restarted.value]}</p>
+          </div>
+        )}
+        {wasCleared.value && (
+          <div class="bar trouble">
+            <p>{WORDS.wasCleared}</p>
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                wasCleared.value = false;
+              }}
+            >
+              {WORDS.close}
+            </button>
           </div>
         )}
         {keptApart.value && (

@@ -1,6 +1,6 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { SeenAtLook } from '../../signs/seen-at-look.ts';
-import { type KeptLook, store, tryStore } from './kept.ts';
+import { type KeptLook, store, tryRead } from './kept.ts';
 
 /** What earlier looks at the plant in hand showed, for the ranking; empty for a new plant and until they are read. */
 export const earlierLooks = signal<readonly SeenAtLook[]>([]);
@@ -20,7 +20,7 @@ export function followEarlierLooks(caseInHand: ReadonlySignal<string | undefined
     const caseId = caseInHand.value;
     earlierLooks.value = [];
     if (caseId === undefined) return;
-    void tryStore(() => store.listLooks(caseId)).then((looks) => {
+    void tryRead(() => store.listLooks(caseId)).then((looks) => {
       if (caseInHand.peek() !== caseId || !looks) return;
       earlierLooks.value = (looks as KeptLook[]).filter(({ deletedAt }) => !deletedAt).map(seenAt);
     });

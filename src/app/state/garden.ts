@@ -2,7 +2,7 @@ import { computed, signal } from '@preact/signals';
 import { gatherGarden } from '../../garden/gather-garden.ts';
 import type { GroundRecord } from '../../garden/ground-records.ts';
 import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.ts';
-import { cases, nowStamp, store, tryStore } from './kept.ts';
+import { cases, nowStamp, store, tryRead, tryStore } from './kept.ts';
 import { offerUndo } from './undo-bar.ts';
 
 const GROUND_KINDS = [
@@ -25,7 +25,7 @@ export const garden = computed(() =>
 );
 
 export async function refreshGarden(): Promise<void> {
-  const found = await tryStore(() => store.listRecords(...GROUND_KINDS));
+  const found = await tryRead(() => store.listRecords(...GROUND_KINDS));
   groundRecords.value = found ?? groundRecords.value ?? [];
 }
 

@@ -12,7 +12,7 @@ import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.
 import type { LeafReading } from '../../leaf/types.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { TriageResult } from '../../triage.ts';
-import { gardenOnShow } from './demo.ts';
+import { gardenOnShow, inDemo } from './demo.ts';
 import type { Draft } from './draft.ts';
 import { chancesOf } from './keep-look.ts';
 import { offerUndo } from './undo-bar.ts';
@@ -36,20 +36,31 @@ export const cases = signal<readonly CaseRecord[] | undefined>(undefined);
 export const forgetUntil = signal<string | undefined>(undefined);
 export const drafts = signal<readonly DraftRecord<Draft>[]>([]);
 
-/** Runs a store operation and shows its trouble instead of throwing. `undefined` when it failed. */
-export async function tryStore<T>(work: () => Promise<T>): Promise<T | undefined> {
+/** What was to be stored and was not is told until something is stored; a reading that goes well takes nothing of it back. */
+let isUnstored = false;
+
+async function tried<T>(work: () => Promise<T>, stores: boolean): Promise<T | undefined> {
   try {
     const done = await work();
-    storeTrouble.value = undefined;
+    if (stores || !isUnstored) {
+      storeTrouble.value = undefined;
+      isUnstored = false;
+    }
     return done;
   } catch (cause) {
     storeTrouble.value = cause instanceof StoreError ? cause.code : 'refused';
+    isUnstored ||= stores;
     return undefined;
   }
 }
 
+/** Stores something and shows its trouble instead of throwing. `undefined` when it failed. */
+export const tryStore = <T>(work: () => Promise<T>): Promise<T | undefined> => tried(work, true);
+/** The same for what only reads. */
+export const tryRead = <T>(work: () => Promise<T>): Promise<T | undefined> => tried(work, false);
+
 export async function refreshKept(): Promise<void> {
-  const found = await tryStore(async () => ({
+  const found = await tryRead(async () => ({
     cases: await store.listCases(),
     drafts: await store.listDrafts(),
     lessons: await store.readLessons(),
@@ -65,7 +76,7 @@ function showDrafts(found: readonly DraftRecord<unknown>[] | undefined): void {
 }
 
 /** Reads the looks that were begun again: the page that lists them is opened. */
-export const refreshDrafts = async (): Promise<void> => showDrafts(await tryStore(() => store.listDrafts()));
+export const refreshDrafts = async (): Promise<void> => showDrafts(await tryRead(() => store.listDrafts()));
 
 /** Reads the lists again; other tabs hear of every write from the store. */
 export const keptChanged = (): Promise<void> => refreshKept();
@@ -76,6 +87,23 @@ export function followKept(): void {
     if (keys.some((key) => !key.startsWith('draft:'))) void refreshKept();
   });
   void refreshKept();
+  if (!inDemo) void noticeClearing();
+}
+
+const DEVICE_KEY = 'bedside-device';
+/** Set where the browser has cleared the garden that was kept here, until the grower has read it. */
+export const wasCleared = signal(false);
+
+/** Another device's word in the store than the one that was here last: the browser has thrown the old store away. */
+async function noticeClearing(): Promise<void> {
+  try {
+    const device = await store.device();
+    const before = localStorage.getItem(DEVICE_KEY);
+    wasCleared.value = before !== null && before !== device;
+    localStorage.setItem(DEVICE_KEY, device);
+  } catch {
+    // A browser that keeps nothing says so with the first thing that is to be kept.
+  }
 }
 
 export const nowStamp = (): string => new Date().toISOString();

@@ -13,7 +13,7 @@ import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy } from './draft.ts';
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
-import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryStore } from './kept.ts';
+import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryRead, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
 import { keepPicture, thumbnailOf } from './pictures.ts';
@@ -129,7 +129,7 @@ export async function openDraft(id: string | undefined): Promise<string> {
       open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
     return draft.value.id;
   }
-  const found = await tryStore(async () => {
+  const found = await tryRead(async () => {
     if (id !== undefined) return store.readDraft(id);
     const all = (await store.listDrafts()).filter(({ deletedAt }) => !deletedAt);
     const newest = all.sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1))[0];

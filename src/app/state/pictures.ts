@@ -1,7 +1,7 @@
 /** Pictures by id: from memory while they are fresh, else from the store; and their addresses for `<img>`. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Draft } from './draft.ts';
-import { store, tryStore } from './kept.ts';
+import { store, tryRead, tryStore } from './kept.ts';
 
 const fresh = new Map<string, Blob>();
 /** Of the fresh ones, those that the store took. */
@@ -55,7 +55,7 @@ const DAY_MS = 86_400_000;
 /** Clears away looks that were thrown away more than a day ago, with their pictures. */
 export async function dropOldDrafts(): Promise<void> {
   const before = new Date(Date.now() - DAY_MS).toISOString();
-  const all = (await tryStore(() => store.listDrafts())) ?? [];
+  const all = (await tryRead(() => store.listDrafts())) ?? [];
   for (const { id, deletedAt, body } of all) {
     if (!deletedAt || deletedAt > before) continue;
     const { photos = [], removed = [] } = body as Partial<Draft>;

@@ -23,8 +23,10 @@ export const SHELL_WORDS = {
       'Not stored: a newer version of Bedside wrote this case. Close the other tabs and open Bedside again to get that version.',
     conflict: 'Not stored: this was changed in another tab of this browser. Nothing was written over.',
   },
+  wasCleared:
+    'The browser has cleared what was kept here; browsers do that when a device runs short of room. A backup file brings it back: see help. On the home screen Bedside is cleared far more rarely.',
   keptApart:
-    'This look was changed in another tab as well. What you entered here is kept beside it, as a look of its own.',
+    'This look was changed or cleared outside this page. What you entered here is kept as a look of its own.',
   tryAgain: 'Try again',
   partMissing: 'A part of Bedside could not be fetched. Nothing you entered is lost.',
 } as const;

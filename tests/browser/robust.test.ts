@@ -1,0 +1,209 @@
+import { readFileSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import { extname, join } from 'node:path';
+import type { BrowserContext, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
+import { writeJpeg } from '../pictures/write-jpeg.ts';
+import { accessibilityFaults, appOnPhone, newPhone, PHONE, ROOT, snap, watch } from './browser.ts';
+
+/** A look at a kale with one answer given; its address. */
+async function beginLook(page: Page, url: string): Promise<string> {
+  await page.goto(`${url}#/look/new`);
+  await page.getByLabel('Find a crop').fill('Kale');
+  await page.getByRole('button', { name: 'Kale', exact: true }).click();
+  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.locator('.verdict-headline').waitFor();
+  await page.getByLabel('Note').fill('by the gate');
+  return page.url();
+}
+
+async function keepLook(page: Page, plant: string): Promise<void> {
+  await page.getByLabel('Bed', { exact: true }).fill('Long bed');
+  await page.getByLabel('Plant', { exact: true }).fill(plant);
+  await page.getByRole('button', { name: 'Keep it as a case' }).click();
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).innerText()).toBe(plant);
+}
+
+const clearStore = async (context: BrowserContext, page: Page): Promise<void> => {
+  const devtools = await context.newCDPSession(page);
+  const { origin } = new URL(page.url());
+  await devtools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+  await devtools.detach();
+};
+
+describe('what can go wrong around the app', () => {
+  const { phone, app } = appOnPhone(4738);
+
+  it('the browser clears the store: the look on the desk is stored again, and the loss is said with what helps', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await page.goto(app.url);
+    await page.getByText('works without signal now').waitFor();
+    const address = await beginLook(page, app.url);
+    await clearStore(context, page);
+    await page.getByLabel('Note').fill('by the gate, second row');
+    // Stored again with all that was said; the store knows nothing of the old one, so it is a look of its own.
+    await expect.poll(() => page.url()).not.toBe(address);
+    const again = page.url();
+    await page.waitForTimeout(500);
+    await page.goto('about:blank');
+    await page.goto(again);
+    await expect.poll(() => page.getByLabel('Note').inputValue()).toBe('by the gate, second row');
+    await page.locator('.verdict-headline').waitFor();
+    await page.getByText(/The browser has cleared what was kept here/).waitFor();
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await snap(page, 'robust-cleared-phone');
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await keepLook(page, 'Kale by the gate');
+    await page.reload();
+    await page.getByRole('heading', { level: 1, name: 'Kale by the gate' }).waitFor();
+    expect(await page.getByText(/The browser has cleared/).count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('the clock is set back a year and on again: nothing is lost, and days are said as they are', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await page.clock.setFixedTime(new Date('2026-06-18T09:00:00Z'));
+    await beginLook(page, app.url);
+    await keepLook(page, 'Kale in the clock');
+    const address = page.url();
+    await page.clock.setFixedTime(new Date('2025-06-18T09:00:00Z'));
+    await page.goto('about:blank');
+    await page.goto(address);
+    await page.getByText(/Look again on .* 2026, in 12 months/).waitFor();
+    await page.getByRole('button', { name: 'Close it without saying' }).click();
+    await page.getByRole('button', { name: 'Open it again' }).waitFor();
+    await page.clock.setFixedTime(new Date('2026-06-20T09:00:00Z'));
+    await page.goto('about:blank');
+    await page.goto(address);
+    // What was done under the wrong clock stands, and can be undone under the right one.
+    await page.getByRole('button', { name: 'Open it again' }).click();
+    await page.getByRole('button', { name: 'Close it without saying' }).waitFor();
+    await page.getByRole('link', { name: /Thursday 18 June 2026/ }).waitFor();
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('the part that reads photos dies in the middle: it is started again, and the photo is read', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await beginLook(page, app.url);
+    const leaf = await writeJpeg(drawLeaf({ width: 2400, height: 1800, length: 0.8, seed: 9 }).pixels);
+    const begun = page.waitForEvent('worker', (worker) => worker.url().includes('photo-worker'));
+    await page
+      .getByLabel('Choose photos')
+      .setInputFiles([{ name: 'leaf.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(leaf) }]);
+    const worker = await begun;
+    // An error that nothing in the worker catches, as when it runs out of memory.
+    await worker.evaluate(() => {
+      setTimeout(() => {
+        throw new Error('made to die');
+      });
+    });
+    await expect.poll(() => page.locator('.layer').count()).toBeGreaterThan(0);
+    await expect.poll(() => page.getByLabel('Note').inputValue()).toBe('by the gate');
+    expect(complaints.filter((said) => !said.includes('made to die'))).toEqual([]);
+    await context.close();
+  });
+
+  it('a newer version of the tool has written the case in another tab: this one says so and writes nothing over it', async () => {
+    const { context, page } = await phone.open(PHONE);
+    await beginLook(page, app.url);
+    await keepLook(page, 'Kale of two versions');
+    await page.evaluate(async () => {
+      const asked = <T>(request: IDBRequest<T>): Promise<T> =>
+        new Promise((resolve, reject) => {
+          request.onsuccess = () => resolve(request.result);
+          request.onerror = () => reject(request.error);
+        });
+      const database = await asked(indexedDB.open('bedside-records'));
+      const store = database.transaction('records', 'readwrite').objectStore('records');
+      const id = location.hash.split('/')[2];
+      const kept = await asked(store.get(`case:${id}`));
+      await asked(
+        store.put(
+          { ...kept, schema: 999, plant: 'of the newer version', field: 'unknown here' },
+          `case:${id}`,
+        ),
+      );
+      database.close();
+    });
+    await page.getByRole('button', { name: 'Close it without saying' }).click();
+    await page.getByText(/a newer version of Bedside wrote this case/).waitFor();
+    const stored = await page.evaluate(async () => {
+      const database = await new Promise<IDBDatabase>((resolve) => {
+        const request = indexedDB.open('bedside-records');
+        request.onsuccess = () => resolve(request.result);
+      });
+      const id = location.hash.split('/')[2];
+      return new Promise((resolve) => {
+        const request = database.transaction('records').objectStore('records').get(`case:${id}`);
+        request.onsuccess = () => resolve(request.result);
+      });
+    });
+    expect(stored).toMatchObject({ schema: 999, plant: 'of the newer version', field: 'unknown here' });
+    expect(stored).not.toHaveProperty('closedOn');
+    await context.close();
+  });
+});
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
+};
+
+describe('a newer version of the app', () => {
+  it('waits while a look is open, and is changed to without losing a word of it', async () => {
+    // The same build twice: a line more in its service worker makes the second one newer.
+    const state = { newer: false };
+    const server: Server = createServer((request, response) => {
+      const path = new URL(request.url ?? '/', 'http://localhost').pathname;
+      try {
+        const name = path === '/' ? '/index.html' : path;
+        const body = readFileSync(join(ROOT, 'dist', name));
+        response.writeHead(200, { 'content-type': TYPES[extname(name)] ?? 'application/octet-stream' });
+        response.end(
+          name === '/service-worker.js' && state.newer
+            ? Buffer.concat([body, Buffer.from('\n// newer\n')])
+            : body,
+        );
+      } catch {
+        response.writeHead(404).end();
+      }
+    });
+    await new Promise<void>((resolve) => server.listen(4739, '127.0.0.1', resolve));
+    const url = 'http://127.0.0.1:4739/';
+    const phone = newPhone();
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await page.goto(url);
+    await page.getByText('works without signal now').waitFor();
+    const address = await beginLook(page, url);
+    state.newer = true;
+    await page.evaluate(async () => {
+      await (await navigator.serviceWorker.getRegistration())?.update();
+    });
+    await page.getByText('A newer version is here.').waitFor();
+    // Nothing changes under the grower's hands.
+    await page.getByLabel('Note').fill('by the gate, after the update came');
+    await snap(page, 'robust-update-phone');
+    await page.getByRole('button', { name: 'Change to it' }).click();
+    await page.waitForEvent('load');
+    await expect.poll(() => page.getByLabel('Note').inputValue()).toBe('by the gate, after the update came');
+    expect(page.url()).toBe(address);
+    await page.locator('.verdict-headline').waitFor();
+    await expect.poll(() => page.getByText('A newer version is here.').count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await context.close();
+    await phone.throwAway();
+    await new Promise((resolve) => server.close(resolve));
+  });
+});
