@@ -41,20 +41,31 @@ export interface Samples {
   readonly missing: Uint8Array;
 }
 
+/** Kept for the next picture of this size: several megabytes that need not be cleared but for what is read before it is written. */
+let kept: Samples | undefined;
+
+/** Empty samples; they are those of the picture before, if it had this size. */
 export function makeSamples(width: number, height: number): Samples {
   const size = width * height;
-  return {
-    width,
-    height,
-    body: new Uint8Array(size),
-    depth: new Float32Array(size).fill(-1e9),
-    x: new Float32Array(size),
-    y: new Float32Array(size),
-    nx: new Float32Array(size),
-    ny: new Float32Array(size),
-    under: new Uint8Array(size),
-    missing: new Uint8Array(size),
-  };
+  if (kept?.width !== width || kept.height !== height) {
+    kept = {
+      width,
+      height,
+      body: new Uint8Array(size),
+      depth: new Float32Array(size),
+      x: new Float32Array(size),
+      y: new Float32Array(size),
+      nx: new Float32Array(size),
+      ny: new Float32Array(size),
+      under: new Uint8Array(size),
+      missing: new Uint8Array(size),
+    };
+  }
+  kept.body.fill(0);
+  kept.depth.fill(-1e9);
+  kept.under.fill(0);
+  kept.missing.fill(0);
+  return kept;
 }
 
 type Triple = [number, number, number];
