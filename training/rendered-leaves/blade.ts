@@ -9,6 +9,9 @@ import type { BladeShape, Place } from './shape-outlines.ts';
 /** What a texel is, for the truth; bits of `Blade.tags`. */
 export const TAG = { dead: 1, purple: 2, white: 4, spot: 8, mottle: 16, pale: 32, vein: 64 } as const;
 
+/** Anthocyanin from which tissue looks purple, red or bronze: it then takes more green light than chlorophyll does. */
+export const PURPLE_FROM = 0.4;
+
 /**
  * One blade as rasters: where it is, its veins, what its tissue holds, how its surface stands. Marks write to these; distances
  * are in lengths of the blade.
@@ -244,6 +247,7 @@ function paintHealthy(blade: Blade, ranks: Uint8Array, shape: BladeShape, dice: 
       blade.carotenoid[i] = carotenoid * (1 - 0.45 * alpha) * (rib && ranks[i] === 1 ? rib.carotenoid : 1);
       blade.anthocyanin[i] =
         look.purple * (1 + patch) + (rib ? rib.purple * (ranks[i] === 1 ? 1 : 0.7 * inMain * inMain) : 0);
+      if (blade.anthocyanin[i]! > PURPLE_FROM) blade.tags[i]! |= TAG.purple;
       const bulge = Math.min(1, blade.main[i]! / 0.045) ** 0.8;
       const net = Math.min(1, blade.fine[i]! / 0.014);
       blade.relief[i] =

@@ -3,7 +3,7 @@
  * are read with a tap on the leaf. Prints how well outlines agree, how far each measure lies from the truth and how often
  * within its own error, and how measures of pattern rank leaves that have their mark above those without.
  *
- * `npx tsx training/rendered-leaves/compare-measures.ts [rounds, default 5: 280 photographs]`
+ * `npx tsx training/rendered-leaves/compare-measures.ts [rounds, default 4: 224 photographs]`
  */
 import type { MeasureId } from '../../src/leaf/measures.ts';
 import { overlapOfMasks } from '../../src/leaf/overlap-of-masks.ts';
@@ -12,7 +12,7 @@ import { listComparisons } from './list-comparisons.ts';
 import { printAgreement, type ReadPhoto } from './print-agreement.ts';
 import { renderPhoto } from './render-photo.ts';
 
-const rounds = Number(process.argv[2] ?? 5);
+const rounds = Number(process.argv[2] ?? 4);
 const read: ReadPhoto[] = [];
 for (const wanted of listComparisons(rounds)) {
   const photo = renderPhoto(wanted);

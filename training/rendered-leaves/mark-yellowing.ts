@@ -1,4 +1,4 @@
-import { type Blade, TAG, uOf, vOf } from './blade.ts';
+import { type Blade, PURPLE_FROM, TAG, uOf, vOf } from './blade.ts';
 import type { Dice } from './dice.ts';
 import { cloudAt, smoothStep } from './noise.ts';
 
@@ -176,7 +176,7 @@ export function drawPurple(dice: Dice): PutOn {
       if (where === 'veins') share = 1 - smoothStep(0.06, 0.3, vein);
       if (where === 'base') share = 1 - smoothStep(0.35, 0.7, u + 0.6 * (cloud - 0.5));
       if (where === 'cloud') share = smoothStep(0.42, 0.56, cloud);
-      if (share * strength > 0.45) blade.tags[i]! |= TAG.purple;
+      if (share * strength > PURPLE_FROM) blade.tags[i]! |= TAG.purple;
       blade.anthocyanin[i]! += strength * share;
       blade.chlorophyll[i]! *= 1 - share * (1 - fade);
       blade.carotenoid[i]! *= 1 - 0.7 * share;
