@@ -25,7 +25,9 @@ MAY_IMPORT.command = CORE;
 
 /** Files below the faces that may know the DOM or Node. */
 const knowsARuntime = (file: string): boolean =>
-  /^(photo\/decode-in-(browser|node)\.ts|garden\/(store|backup)\/.*)$/.test(relative(SRC, file));
+  /^(photo\/decode-in-(browser|node)\.ts|garden\/(store|backup)\/.*|classifier\/session\/.*)$/.test(
+    relative(SRC, file),
+  );
 /** What is drawn when the app is built comes from the renderer that training uses; nothing of it is shipped. */
 const drawsAtBuild = (file: string, target: string): boolean =>
   /^app\/demo\/at-build\//.test(relative(SRC, file)) &&

@@ -15,9 +15,10 @@ import { cutCrop } from '../../src/classifier/cut-crop.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import { decodeInNode } from '../../src/photo/decode-in-node.ts';
 import { scaleToWorkingFrame } from '../../src/photo/scale-to-working-frame.ts';
-import type { Pixels } from '../../src/photo/types.ts';
 import { listPhotos, PHOTOS } from '../list-photos.ts';
 
+/** Larger than the network sees, so that turning and scaling cost no detail. */
+const SIDE_PX = 224;
 const folder = process.argv[2] ?? '.cache/signs-network';
 const [share, shares] = (process.argv[3] ?? '0/1').split('/').map(Number) as [number, number];
 mkdirSync(join(folder, 'crops'), { recursive: true });
@@ -32,7 +33,7 @@ for (const [k, row] of rows.entries()) {
   // What is no leaf is shown whole: the network must be silent on it even where the camera is not.
   const whole = row.set === 'other' ? new Uint8Array(frame.width * frame.height).fill(255) : undefined;
   const mask = whole ?? analysis.mask?.data;
-  const crop = mask && cutCrop(frame, mask);
+  const crop = mask && cutCrop(frame, mask, SIDE_PX);
   if (crop !== undefined) {
     const size = { width: crop.side, height: crop.side };
     await sharp(crop.rgb, { raw: { ...size, channels: 3 } })

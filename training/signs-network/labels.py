@@ -4,15 +4,22 @@ Ids as in `src/signs/vocabulary.ts`; `spotted`, `curled` and `holes` are the bro
 speaks of one trouble and a leaf may have two, so what often goes along is left open: spots on leaves photographed for
 yellowing, curl on mildewed ones, holes nearly everywhere.
 """
-MARKS = ["yellow-between-veins", "mottled", "spotted", "rust-pustules", "white-powder", "puckered", "curled", "holes", "edge-bites",
-         "haloed-spots", "stippled", "pale-trails", "yellow-edges", "brown-edges", "healthy"]
+MARKS = ["yellow-between-veins", "mottled", "spotted", "rust-pustules", "white-powder", "puckered", "curled", "holes", "healthy",
+         # No photograph shows these; rendered leaves do.
+         "edge-bites", "haloed-spots", "stippled", "pale-trails", "yellow-edges", "brown-edges", "yellow-along-veins", "yellow-patches", "brown-spots",
+         "ringed-spots", "bleached-patches", "silver-flecks", "cupped-up", "cupped-down", "twisted-narrow", "shot-holes", "ragged-holes", "veins-left"]
+BROADER = {
+    "spotted": ["brown-spots", "haloed-spots", "ringed-spots", "spreading-blotches", "rust-pustules"],
+    "curled": ["cupped-up", "cupped-down", "twisted-narrow", "puckered"],
+    "holes": ["shot-holes", "ragged-holes", "edge-bites", "veins-left"],
+}
 
 HEALTHY = {mark: 0 for mark in MARKS if mark != "healthy"} | {"healthy": 1}
 LABELS = {
     "bean-uganda/healthy": HEALTHY,
     "blackgram-india/healthy": HEALTHY,
     # The weakest label: pale, nibbled, casts of colour.
-    "chilli-india/healthy": {k: v for k, v in HEALTHY.items() if k not in ("holes", "edge-bites", "yellow-edges", "brown-edges", "stippled")},
+    "chilli-india/healthy": {k: v for k, v in HEALTHY.items() if k in MARKS[:9] and k != "holes" or k == "pale-trails"},
     "bean-uganda/angular_leaf_spot": {"spotted": 1, "rust-pustules": 0, "white-powder": 0, "puckered": 0, "curled": 0, "pale-trails": 0, "healthy": 0},
     "bean-uganda/bean_rust": {"spotted": 1, "rust-pustules": 1, "white-powder": 0, "puckered": 0, "curled": 0, "pale-trails": 0, "healthy": 0},
     "blackgram-india/anthracnose": {"spotted": 1, "rust-pustules": 0, "white-powder": 0, "puckered": 0, "pale-trails": 0, "healthy": 0},
@@ -39,3 +46,13 @@ def labels_of(row):
         gone = float(row["note"].split("damage_fraction=")[1].split()[0])
         return SOYBEAN | ({"holes": 1, "healthy": 0} if gone > CHEWED else {"holes": 0, "edge-bites": 0} if gone < WHOLE else {})
     return LABELS.get(f"{row['set']}/{row['label']}", {})
+
+
+def labels_of_rendered(marks):
+    """The same of a rendered leaf, `marks` being {mark: 0 or 1} of all that was drawn."""
+    said = {mark: marks[mark] for mark in MARKS if mark in marks}
+    said |= {mark: int(any(marks[part] for part in parts)) for mark, parts in BROADER.items()}
+    said |= {"healthy": int(not any(marks.values()))}
+    if marks["leaf-dead"]: return {"healthy": 0}
+    if marks["whole-colour-golden"]: del said["healthy"]
+    return said

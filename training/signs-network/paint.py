@@ -33,9 +33,10 @@ def pick(n, side, grains, device):
 
 def above(noise, leaf, share, soft):
     """1 where the noise is among the highest `share` on the leaf, with an edge as soft as `soft` of its spread."""
-    flat = torch.where(leaf > 0.5, noise, noise.new_tensor(-9.0)).flatten(1)[:, ::7]
-    inside = (flat > -8).float().mean(1).clamp(min=0.01)
-    level = torch.stack([torch.quantile(f, (1 - s * i).clamp(0, 1)) for f, s, i in zip(flat, share.flatten(), inside)]).view(-1, 1, 1, 1)
+    flat = torch.where(leaf > 0.5, noise, noise.new_tensor(-9.0)).flatten(1)[:, ::7].sort(1, descending=True).values
+    inside = (flat > -8).float().sum(1)
+    at = (share.flatten() * inside).long().clamp(0, flat.shape[1] - 1)
+    level = flat.gather(1, at[:, None]).view(-1, 1, 1, 1)
     return torch.sigmoid((noise - level) / soft)
 
 
@@ -56,11 +57,11 @@ def colours(n, low, high, device):
 def powder(rgb, leaf):
     n, side, device = len(rgb), rgb.shape[-1], rgb.device
     luma, mean = light_of(rgb, leaf)
-    share = torch.rand(n, device=device) ** 1.5 * 0.82 + 0.08
-    where = above(blend(n, side, [4, 7, 14, 28], device), leaf, share, uniform(n, 0.08, 0.5, device))
+    share = torch.rand(n, device=device) ** 2 * 0.88 + 0.015
+    where = above(blend(n, side, [4, 7, 14, 28], device) + uniform(n, 0, 1.2, device) * pick(n, side, [10, 18, 28, 40], device), leaf, share, uniform(n, 0.08, 0.5, device))
     dust = torch.sigmoid(uniform(n, 0.3, 1.6, device) * blend(n, side, [56, 112, 224], device) + uniform(n, 0, 2.5, device))
-    white = colours(n, [0.8, 0.8, 0.74], [0.98, 0.98, 0.96], device) * (uniform(n, 1.2, 1.7, device) * mean.sqrt()).clamp(max=1.08)
-    cover = where * dust * uniform(n, 0.6, 1, device) * leaf
+    white = colours(n, [0.8, 0.8, 0.74], [0.98, 0.98, 0.96], device) * (uniform(n, 0.95, 1.7, device) * mean.sqrt()).clamp(max=1.08)
+    cover = where * dust * uniform(n, 0.4, 1, device) * leaf
     relief = 0.6 + 0.4 * (luma / mean).clamp(0.4, 1.6)
     return rgb * (1 - cover) + (white * relief).clamp(max=1) * cover, {"white-powder": 1, "healthy": 0}
 
@@ -72,7 +73,9 @@ def glare(rgb, leaf):
     wide = above(blend(n, side, [3, 5, 9], device), leaf, torch.rand(n, device=device) * 0.5 + 0.05, uniform(n, 0.4, 1.2, device))
     shine = wide * uniform(n, 0.1, 0.7, device) * (luma / mean).clamp(0.2, 1.6) * leaf
     sky = colours(n, [0.75, 0.85, 0.9], [1, 1, 1], device)
-    return rgb * (1 - 0.6 * shine.clamp(max=1)) + sky * 0.6 * shine.clamp(max=1), {}
+    veil = uniform(n, -0.3, 0.5, device).clamp(min=0) * leaf
+    rgb = rgb * (1 - veil) + sky * mean.sqrt() * veil
+    return rgb * (1 - 0.7 * shine.clamp(max=1)) + sky * 0.7 * shine.clamp(max=1), {}
 
 
 def spots(rgb, leaf):
@@ -92,7 +95,7 @@ def spots(rgb, leaf):
     core = core * leaf * uniform(n, 0.6, 1, device)
     out = out * (1 - core) + brown.clamp(max=1) * core
     inner = inner * leaf * (torch.rand(n, 1, 1, 1, device=device) < 0.5).float() * uniform(n, 0.3, 1, device)
-    return out * (1 - inner) + middle.clamp(max=1) * inner, {"spotted": 1, "haloed-spots": -1, "yellow-edges": -1, "healthy": 0}
+    return out * (1 - inner) + middle.clamp(max=1) * inner, {"spotted": 1, "haloed-spots": -1, "ringed-spots": -1, "brown-spots": -1, "yellow-patches": -1, "healthy": 0}
 
 
 def rust(rgb, leaf):
@@ -106,7 +109,7 @@ def rust(rgb, leaf):
     yellow = colours(n, [0.6, 0.6, 0.15], [0.9, 0.85, 0.4], device) * lit
     orange = colours(n, [0.3, 0.14, 0.05], [0.75, 0.42, 0.12], device) * lit
     out = rgb * (1 - halo) + yellow.clamp(max=1) * halo
-    return out * (1 - core) + orange.clamp(max=1) * core, {"rust-pustules": 1, "spotted": 1, "haloed-spots": -1, "healthy": 0}
+    return out * (1 - core) + orange.clamp(max=1) * core, {"rust-pustules": 1, "spotted": 1, "haloed-spots": -1, "brown-spots": -1, "yellow-patches": -1, "healthy": 0}
 
 
 def mosaic(rgb, leaf):
@@ -115,7 +118,7 @@ def mosaic(rgb, leaf):
     noise = pick(n, side, [12, 18, 26, 40], device) + uniform(n, 0.2, 1.2, device) * grain(n, side, 6, device) + uniform(n, 0, 0.4, device) * grain(n, side, 70, device)
     patch = above(noise, leaf, torch.rand(n, device=device) * 0.6 + 0.1, uniform(n, 0.05, 0.25, device)) * uniform(n, 0.35, 1, device) * leaf
     yellow = colours(n, [0.6, 0.68, 0.15], [1, 0.95, 0.45], device) * (0.4 + 0.6 * luma / mean) * (mean * 2).clamp(0.5, 1.3)
-    return rgb * (1 - patch) + yellow.clamp(max=1) * patch, {"mottled": 1, "healthy": 0}
+    return rgb * (1 - patch) + yellow.clamp(max=1) * patch, {"mottled": 1, "yellow-patches": -1, "healthy": 0}
 
 
 def crinkles(rgb, leaf):
@@ -134,7 +137,7 @@ def stipples(rgb, leaf):
     noise = pick(n, side, [75, 112], device) + uniform(n, 0, 1.5, device) * grain(n, side, 5, device)
     dots = above(noise, leaf, torch.rand(n, device=device) * 0.15 + 0.02, uniform(n, 0.1, 0.3, device)) * uniform(n, 0.3, 0.8, device) * leaf
     pale = colours(n, [0.7, 0.75, 0.5], [0.95, 0.95, 0.8], device)
-    return rgb * (1 - dots) + pale * dots, {"stippled": 1, "healthy": 0}
+    return rgb * (1 - dots) + pale * dots, {"stippled": 1, "silver-flecks": -1, "healthy": 0}
 
 
 def holes(rgb, leaf):
@@ -143,26 +146,26 @@ def holes(rgb, leaf):
     noise = pick(n, side, [6, 9, 14, 22], device) + uniform(n, 0, 0.3, device) * grain(n, side, 50, device)
     gone = above(noise, leaf, torch.rand(n, device=device) ** 2 * 0.2 + 0.012, uniform(n, 0.01, 0.03, device)) * leaf
     behind = rgb.roll(1, 0).roll(side // 2, 2).roll(side // 2, 3) * uniform(n, 0.3, 1, device)
-    return rgb * (1 - gone) + behind * gone, {"holes": 1, "edge-bites": -1, "healthy": 0}, leaf * (1 - gone)
+    return rgb * (1 - gone) + behind * gone, {"holes": 1, "edge-bites": -1, "shot-holes": -1, "ragged-holes": -1, "healthy": 0}, leaf * (1 - gone)
 
 
 PAINTS = {"white-powder": powder, "spotted": spots, "rust-pustules": rust, "mottled": mosaic, "puckered": crinkles, "stippled": stipples, "holes": holes}
 
 
 def plainly_differs(made, rgb, leaf):
-    """Whether a hundredth of the leaf changed by more than 7 of 100: what is fainter is not asked for."""
+    """Whether a hundredth of the leaf changed by more than 6 of 100: what is fainter is not asked for."""
     change = ((made - rgb).abs().mean(1, keepdim=True) * leaf)
-    return ((change > 0.07).float().sum((1, 2, 3)) > 0.01 * leaf.sum((1, 2, 3))).view(-1)
+    return ((change > 0.06).float().sum((1, 2, 3)) > 0.01 * leaf.sum((1, 2, 3))).view(-1)
 
 
 def paint(rgb, leaf, labels, marks, share):
-    """Paints one mark on about `share` of the leaves, where it is known to be missing; glare on as many again."""
+    """Paints one mark on about `share` of the leaves, where it is known to be missing; glare on more than half as many again."""
     n, device = len(rgb), rgb.device
     at = {mark: k for k, mark in enumerate(marks)}
     dice, kinds = torch.rand(n, device=device), list(PAINTS)
     kind = torch.randint(len(kinds), (n,), device=device)
     rgb, leaf, labels = rgb.clone(), leaf.clone(), labels.clone()
-    dull = ((dice > 1 - share / 2)).nonzero()[:, 0]
+    dull = ((dice > 1 - 0.6 * share)).nonzero()[:, 0]
     if len(dull): rgb[dull] = glare(rgb[dull], leaf[dull])[0]
     for k, name in enumerate(kinds):
         here = ((dice < share) & (kind == k) & (labels[:, at[name]] == 0)).nonzero()[:, 0]

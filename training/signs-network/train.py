@@ -1,16 +1,17 @@
 """Trains the network of signs and everything it is compared with. Run where PyTorch and a graphics card are at hand:
 
-    python3 train.py --data FOLDER --to OUT [--plan PLAN] [--steps 900]
+    python3 train.py --data FOLDER --to OUT --taught all --nets small:mask:all,small:mask:without-chilli-india [--steps 2000] [--seconds 500]
 
-FOLDER: `photos.jsonl` and `crops/` as `cut-photos.ts` writes them; `rendered.jsonl`, `rendered-rgb.bin` and `rendered-leaf.bin` as
-`render-crops.ts` does, if there. A plan is a line of runs `data:size:sees:fold`, parted by blanks: data `real`, `rendered`, `both`, `painted` (real
-with marks painted on), `all`; fold `all`, `without-SET`, or 0 to 4 (a fifth of the groups held back). Every run is seeded, writes the answers
-on what it never saw to `OUT/RUN.npz`, and is skipped where that file stands. `fold` all is the network to ship: `OUT/RUN.pt`.
+FOLDER: `photos.jsonl` and `crops/` as `cut-photos.ts` writes them, and in `rendered/` shards of `training/rendered-leaves/write-examples.ts`.
+What is taught: `real` photographs, `painted` (marks painted on them besides), `rendered` leaves, `both` (real and rendered), `all` (painted and
+rendered). Nets are `size:sees:fold`: fold `all`, `without-SET`, 0 to 4 (a fifth of the groups held back) or `none` (of photographs). They
+learn side by side from one stream of pictures, each only from what is not held back from it. Seeded; the answers on what a net never saw
+go to `OUT/TAUGHT-SIZE-SEES-FOLD.npz`, the weights of fold `all` to a `.pt` beside.
 """
 import argparse, json, math, os, time
 import cv2, numpy as np, torch, torch.nn as nn, torch.nn.functional as F
 from augment import photograph
-from labels import MARKS, labels_of
+from labels import MARKS, labels_of, labels_of_rendered
 from network import SignsNetwork
 from paint import paint
 
@@ -35,13 +36,24 @@ def load_real(folder):
     return rows, torch.from_numpy(rgb.copy()).permute(0, 3, 1, 2).contiguous(), torch.from_numpy(leaf)[:, None]
 
 
-def load_rendered(folder):
-    if not os.path.exists(f"{folder}/rendered.jsonl"): return [], None, None
-    rows = [json.loads(line) for line in open(f"{folder}/rendered.jsonl")]
-    side = rows[0]["side"]
-    rgb = np.fromfile(f"{folder}/rendered-rgb.bin", np.uint8).reshape(len(rows), side, side, 3)
-    leaf = np.fromfile(f"{folder}/rendered-leaf.bin", np.uint8).reshape(len(rows), 1, side, side)
-    return rows, torch.from_numpy(rgb).permute(0, 3, 1, 2).contiguous(), torch.from_numpy(leaf)
+def load_rendered(folder, least, before=None):
+    """Pool of all shards of `training/rendered-leaves/write-examples.ts` that are written, once there are `least`; `before` where none came."""
+    names = lambda: sorted(name for name in os.listdir(folder) if name.endswith(".json"))
+    while len(names()) < least: time.sleep(1)
+    if before is not None and len(names()) == before.shards: return before
+    time.sleep(1)
+    rows, rgb, leaf = [], [], []
+    here = names()
+    for name in here:
+        shard = json.load(open(f"{folder}/{name}"))
+        n, side, stem = shard["count"], shard["size"], f"{folder}/{name.removesuffix('.json')}"
+        rows += [dict(set="rendered", label="", labels=labels_of_rendered(dict(zip(shard["marks"], e["marks"])))) for e in shard["examples"]]
+        rgb.append(torch.from_numpy(np.fromfile(f"{stem}.rgb", np.uint8).reshape(n, side, side, 3)).permute(0, 3, 1, 2).contiguous())
+        leaf.append(torch.from_numpy(np.fromfile(f"{stem}.mask", np.uint8).reshape(n, 1, side, side)))
+    print(len(rows), "rendered", flush=True)
+    pool = Pool(rows, torch.cat(rgb), torch.cat(leaf))
+    pool.shards = len(here)
+    return pool
 
 
 def table_of(rows):
@@ -51,16 +63,16 @@ def table_of(rows):
 class Pool:
     """Examples on the card, drawn so that every set and label is met alike."""
 
-    def __init__(self, rows, rgb, leaf, chosen, device=DEV):
-        self.rgb, self.leaf = rgb[chosen].to(device), leaf[chosen].to(device)
-        self.labels = table_of([rows[i] for i in chosen]).to(device)
-        keys = [f"{rows[i].get('set', '')}/{rows[i].get('label', '')}" for i in chosen]
+    def __init__(self, rows, rgb, leaf):
+        self.rgb, self.leaf = rgb.to(DEV), leaf.to(DEV)
+        self.labels = table_of(rows).to(DEV)
+        keys = [f"{row['set']}/{row['label']}" for row in rows]
         count = {key: keys.count(key) for key in set(keys)}
-        self.weights = torch.tensor([count[key] ** -0.6 for key in keys], device=device)
+        self.weights = torch.tensor([count[key] ** -0.6 if key.split("/")[0] != "other" else 0 for key in keys], device=DEV)
 
     def draw(self, n):
         at = torch.multinomial(self.weights, n, replacement=True)
-        return self.rgb[at].float() / 255, self.leaf[at].float() / 255, self.labels[at]
+        return self.rgb[at].float() / 255, self.leaf[at].float() / 255, self.labels[at], at
 
 
 def balance_of(pools):
@@ -89,47 +101,100 @@ def is_kept_back(row, fold):
     return fold.isdigit() and row["fold"] == int(fold)
 
 
-def train(run, real, rendered, args):
-    data, size, sees, fold = run.split(":")
-    torch.manual_seed(hash_of(run) % 2**31)
-    rows, rgb, leaf = real
-    names = [i for i, row in enumerate(rows) if row["set"] != "other"]
-    taught = [i for i in names if not is_kept_back(rows[i], fold)]
-    kept = [i for i in range(len(rows)) if i not in set(taught)] if data != "rendered" else list(range(len(rows)))
-    pools = []
-    if data in ("real", "both", "painted", "all"): pools.append(Pool(rows, rgb, leaf, taught))
-    if data in ("rendered", "both", "all"): pools.append(Pool(*rendered, list(range(len(rendered[0])))))
-    grounds = rgb[taught if data != "rendered" else names].to(DEV)
-    weight = balance_of(pools)
-    net = SignsNetwork(size, len(MARKS), sees).to(DEV).to(memory_format=torch.channels_last)
-    best = torch.optim.swa_utils.AveragedModel(net, multi_avg_fn=torch.optim.swa_utils.get_ema_multi_avg_fn(0.995), use_buffers=True)
-    opt = torch.optim.AdamW(net.parameters(), args.rate, weight_decay=0.05)
-    start = time.time()
-    for step in range(args.steps):
-        for g in opt.param_groups: g["lr"] = args.rate * min(1, (step + 1) / 100) * (0.5 + 0.5 * math.cos(math.pi * step / args.steps)) + 1e-6
-        with torch.no_grad():
-            parts = [pool.draw(args.batch // len(pools)) for pool in pools]
-            if data in ("painted", "all"): parts[0] = paint(*parts[0], MARKS, 0.5)
-            colour, shape, labels = (torch.cat(p) for p in zip(*parts))
-            x = photograph(colour, shape, grounds).to(memory_format=torch.channels_last)
-        with torch.autocast(DEV, torch.bfloat16): z, _ = net(x)
+@torch.no_grad()
+def make_batch(photographs, rendered, grounds, n, painted):
+    """Pictures taken anew, what is known of them, and which photograph each is of (-1: rendered)."""
+    of_photographs = n if rendered is None else 0 if photographs is None else 5 * n // 8
+    parts = []
+    if of_photographs:
+        colour, shape, labels, at = photographs.draw(of_photographs)
+        if painted: colour, shape, labels = paint(colour, shape, labels, MARKS, 0.5)
+        parts.append((colour, shape, labels, at))
+    if of_photographs < n:
+        colour, shape, labels, at = rendered.draw(n - of_photographs)
+        parts.append((colour, shape, labels, at * 0 - 1))
+    colour, shape, labels, at = (torch.cat(p) for p in zip(*parts))
+    return photograph(colour, shape, grounds), labels, at
+
+
+@torch.no_grad()
+def settle(member, batches):
+    """Means and spreads of every layer taken anew: those averaged along the way do not belong to the averaged weights."""
+    net = member.best.module
+    for m in net.modules():
+        if isinstance(m, nn.BatchNorm2d): m.reset_running_stats(); m.momentum = None
+    net.train()
+    for x, _, at in batches: net(x[member.may_see(at)].contiguous(memory_format=torch.channels_last))
+    net.eval()
+
+
+class Member:
+    """One network among those that learn side by side."""
+
+    def __init__(self, name, rows, args):
+        self.name = name
+        size, sees, self.fold = name.split(":")
+        torch.manual_seed(hash_of(f"{args.seed} {name}") % 2**31)
+        self.net = SignsNetwork(size, len(MARKS), sees).to(DEV).to(memory_format=torch.channels_last)
+        self.best = torch.optim.swa_utils.AveragedModel(self.net, multi_avg_fn=torch.optim.swa_utils.get_ema_multi_avg_fn(0.995), use_buffers=True)
+        self.opt = torch.optim.AdamW(self.net.parameters(), args.rate, weight_decay=0.05)
+        self.kept = [i for i, row in enumerate(rows) if row["set"] == "other" or self.fold == "none" or is_kept_back(row, self.fold)]
+        self.taught = sorted(set(range(len(rows))) - set(self.kept))
+        seen = torch.zeros(len(rows) + 1, dtype=torch.bool)
+        seen[self.taught] = True
+        seen[-1] = True  # rendered leaves are held back from none
+        self.seen = seen.to(DEV)
+
+    def may_see(self, at):
+        return self.seen[at].nonzero()[:, 0]
+
+    def learn(self, x, labels, at, weight, rate):
+        here = self.may_see(at)
+        x, labels = x[here].contiguous(memory_format=torch.channels_last), labels[here]
+        for g in self.opt.param_groups: g["lr"] = rate
+        with torch.autocast(DEV, torch.bfloat16): z, _ = self.net(x)
         loss = F.binary_cross_entropy_with_logits(z.float(), labels.clamp(min=0) * 0.96 + 0.02, reduction="none")
         known = (labels >= 0) * torch.where(labels == 1, weight, 1 / weight)
         loss = (loss * known).sum() / known.sum()
-        opt.zero_grad(set_to_none=True); loss.backward()
-        nn.utils.clip_grad_norm_(net.parameters(), 1.0)
-        opt.step(); best.update_parameters(net)
-        if (step + 1) % 300 == 0: print(f"{run} {step + 1} steps, {time.time() - start:.0f} s, loss {loss.item():.3f}", flush=True)
-    logits, features = answers_of(best.module, rgb[kept], leaf[kept])
-    extra = {}
-    if fold == "all":
-        torch.save(best.module.state_dict(), f"{args.to}/{run.replace(':', '-')}.pt")
-        logits_of_taught, features_of_taught = answers_of(best.module, rgb[taught], leaf[taught])
-        extra = dict(taught=np.array([rows[i]["id"] for i in taught]), taughtLogits=logits_of_taught, taughtFeatures=features_of_taught)
-    else:
-        extra = dict(taughtFeatures=answers_of(best.module, rgb[taught], leaf[taught])[1].astype(np.float16)) if taught and data != "rendered" else {}
-    np.savez_compressed(f"{args.to}/{run.replace(':', '-')}.npz", ids=np.array([rows[i]["id"] for i in kept]), logits=logits, features=features, **extra)
-    print(f"{run} done in {time.time() - start:.0f} s: {quick_look(rows, kept, logits)}", flush=True)
+        self.opt.zero_grad(set_to_none=True); loss.backward()
+        nn.utils.clip_grad_norm_(self.net.parameters(), 1.0)
+        self.opt.step(); self.best.update_parameters(self.net)
+        return loss.detach()
+
+
+def train(args):
+    rows, rgb, leaf = load_real(args.data)
+    photographs = None if args.taught == "rendered" else Pool(rows, rgb, leaf)
+    rendered = load_rendered(f"{args.data}/rendered", args.shards) if args.taught in ("rendered", "both", "all") else None
+    painted = args.taught in ("painted", "all")
+    # Grounds come from a set that is never the one tested on.
+    grounds = rgb[[i for i, row in enumerate(rows) if row["set"] == "papaya-spad"]].to(DEV)
+    members = [Member(name, rows, args) for name in args.nets.split(",")]
+    torch.manual_seed(hash_of(f"{args.seed} {args.taught}") % 2**31)
+    print(args.taught, [m.name for m in members], f"{len(rows)} photographs", flush=True)
+    batch = lambda: make_batch(photographs, rendered, grounds, args.batch, painted)
+    start, step = time.time(), 0
+    while (part := max(step / args.steps, (time.time() - start) / args.seconds)) < 1:
+        if rendered is not None and step % 150 == 149: rendered = load_rendered(f"{args.data}/rendered", args.shards, rendered)
+        weight = balance_of([pool for pool in (photographs, rendered) if pool is not None]) if step % 150 == 0 else weight
+        rate = args.rate * min(1, (step + 1) / 100) * (0.5 + 0.5 * math.cos(math.pi * part)) + 1e-6
+        x, labels, at = batch()
+        losses = [member.learn(x, labels, at, weight, rate) for member in members]
+        step += 1
+        if step % 200 == 0: print(f"{args.taught} {step} steps, {time.time() - start:.0f} s, loss {float(losses[0]):.3f}", flush=True)
+    print(f"{args.taught} {step} steps in {time.time() - start:.0f} s", flush=True)
+    last = [batch() for _ in range(30)]
+    for member in members:
+        settle(member, last)
+        name = f"{args.taught}-{member.name.replace(':', '-')}"
+        logits, features = answers_of(member.best.module, rgb[member.kept], leaf[member.kept])
+        taught = {}
+        if member.taught:
+            of_taught = answers_of(member.best.module, rgb[member.taught], leaf[member.taught])
+            taught = dict(taught=np.array([rows[i]["id"] for i in member.taught]), taughtLogits=of_taught[0], taughtFeatures=of_taught[1].astype(np.float16))
+        if member.fold == "all": torch.save(member.best.module.state_dict(), f"{args.to}/{name}.pt")
+        np.savez_compressed(f"{args.to}/{name}.npz", ids=np.array([rows[i]["id"] for i in member.kept]), logits=logits, features=features, steps=step, **taught)
+        print(f"{name}: {quick_look(rows, member.kept, logits)}", flush=True)
 
 
 def auc(there, missing):
@@ -151,15 +216,14 @@ def quick_look(rows, kept, logits):
 
 def main():
     a = argparse.ArgumentParser()
-    a.add_argument("--data", required=True); a.add_argument("--to", required=True); a.add_argument("--plan", required=True)
-    a.add_argument("--steps", type=int, default=900); a.add_argument("--batch", type=int, default=192); a.add_argument("--rate", type=float, default=2.5e-3)
+    a.add_argument("--data", required=True); a.add_argument("--to", required=True)
+    a.add_argument("--taught", required=True); a.add_argument("--nets", required=True)
+    a.add_argument("--shards", type=int, default=40); a.add_argument("--seed", type=int, default=1)
+    a.add_argument("--steps", type=int, default=2000); a.add_argument("--seconds", type=float, default=1e9)
+    a.add_argument("--batch", type=int, default=128); a.add_argument("--rate", type=float, default=2.5e-3)
     args = a.parse_args()
     os.makedirs(args.to, exist_ok=True)
-    torch.backends.cudnn.benchmark = True
-    real, rendered = load_real(args.data), load_rendered(args.data)
-    print(len(real[0]), "photographs,", len(rendered[0]), "rendered", flush=True)
-    for run in args.plan.split():
-        if not os.path.exists(f"{args.to}/{run.replace(':', '-')}.npz"): train(run, real, rendered, args)
+    train(args)
 
 
 if __name__ == "__main__":

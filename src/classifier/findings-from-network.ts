@@ -1,0 +1,46 @@
+import type { PhotoRole } from '../photo/types.ts';
+import { findingOf, SILENT_BELOW } from '../signs/findings-from-readings.ts';
+import type { Finding } from '../signs/types.ts';
+import { MARK_SCALES, NETWORK_MARKS, STRANGE } from './calibration.ts';
+import type { MarkScale } from './mark-scale.ts';
+import type { NetworkAnswer } from './types.ts';
+
+/** Views of one leaf that differ by more than this in their log odds show that the network does not know. */
+const RESTLESS = 3;
+
+/** Why nothing is reported: the picture is unlike all that was taught. */
+export const isUnlike = ({ strangeness }: NetworkAnswer): boolean => !(strangeness <= STRANGE);
+
+/** What the network reports of one leaf: a chance at even odds for each mark that is switched on. */
+export interface NetworkReport {
+  readonly mark: MarkScale['mark'];
+  readonly chance: number;
+  /** How much likelier the picture is where the mark is there. */
+  readonly ratio: number;
+}
+
+/** Reports of one answer; none where it must keep silent. */
+export function reportsOf(
+  answer: NetworkAnswer,
+  scales: readonly MarkScale[] = MARK_SCALES,
+): NetworkReport[] {
+  if (isUnlike(answer)) return [];
+  return scales.flatMap(({ mark, on, slope, bias, most }) => {
+    const at = NETWORK_MARKS.indexOf(mark);
+    const z = answer.logits[at];
+    if (!on || z === undefined || !(answer.unrest[at]! <= RESTLESS)) return [];
+    const ratio = Math.min(most, Math.max(1 / most, Math.exp(slope * z + bias)));
+    return [{ mark, chance: ratio / (1 + ratio), ratio }];
+  });
+}
+
+/** The same as findings for the ranking, beside those of the camera. A normal leaf is asked for comparison only and reports nothing. */
+export function findingsFromNetwork(answer: NetworkAnswer, role: PhotoRole): Finding[] {
+  if (role === 'normal') return [];
+  const position = role === 'whole' ? 'some' : role;
+  return reportsOf(answer).flatMap(({ mark, ratio }) =>
+    ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW
+      ? []
+      : [findingOf(`${mark}@${position}`, ratio, 'network')],
+  );
+}

@@ -1,0 +1,24 @@
+/**
+ * Puts what `learn.py` wrote where the app and the tests look for it: `models/signs.onnx`, its size and checksum, and PyTorch's answers.
+ *
+ *     npx tsx training/signs-network/ship.ts FOLDER
+ */
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { sha256 } from '../../src/classifier/sha-256.ts';
+
+const folder = process.argv[2];
+if (folder === undefined) throw new Error('Name the folder that learn.py wrote to.');
+const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+const file = readFileSync(join(folder, 'signs.onnx'));
+copyFileSync(join(folder, 'signs.onnx'), at('models/signs.onnx'));
+copyFileSync(join(folder, 'check.json'), at('tests/classifier/network-check.json'));
+writeFileSync(
+  at('src/classifier/network-file.ts'),
+  `/** Size and SHA-256 of \`models/signs.onnx\`, as shipped. Written by \`training/signs-network/ship.ts\`. */
+export const NETWORK_BYTES = ${file.length};
+export const NETWORK_SHA256 = '${sha256(file)}';
+`,
+);
+console.log(`${file.length} bytes`);
