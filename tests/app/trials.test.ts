@@ -275,9 +275,13 @@ describe('what came out, in words', () => {
   it('never promises 9 in 10 where one bed stands on a side', () => {
     expect(say({ standing: 'indication' }).says).not.toContain('9 of 10');
   });
-  it('leaves “give or take” out where the range is lopsided', () => {
+  it('leaves “give or take” out where it would not give the ends of the range', () => {
     expect(say({ estimate: 2, interval: ends(1, 9) }).says).toMatch(
       /^With “not dug” about 2 cm taller than with “dug”: 1 to 9 cm taller\./,
+    );
+    // Rounded, "3, give or take 2" and "1 to 6" would contradict each other.
+    expect(say({ estimate: 3.3, interval: ends(1.3, 5.6) }).says).toMatch(
+      /^With “not dug” about 3 cm taller than with “dug”: 1 to 6 cm taller\./,
     );
   });
   it('says ratios as times', () => {

@@ -78,7 +78,7 @@ export const POT_WORDS = {
     pots: ({ potsEach, potCm }: SowingCard): string =>
       inUnits(`${2 * potsEach} pots ${potCm[0]} to ${potCm[1]} cm wide, each with a saucer of its own`),
     seeds: ({ pots, crop, sowMm }: SowingCard): string =>
-      `${pots.reduce((sum, { seeds }) => sum + seeds, 0)} seeds of ${cropName(crop.id).toLowerCase()}, one lot; ${pots[0]?.seeds ?? 0} in each pot, ${sayLength('mm', sowMm)} deep`,
+      `${cropName(crop.id)}: ${pots.reduce((sum, { seeds }) => sum + seeds, 0)} seeds of one lot; ${pots[0]?.seeds ?? 0} in each pot, ${sayLength('mm', sowMm)} deep`,
     labels: (from: string, to: string): string => `Labels ${from} to ${to}, one letter on each pot`,
     mixes: 'Mix',
     inTest: ({ mix: { test }, question }: SowingCard): string =>
@@ -203,6 +203,7 @@ export const POT_WORDS = {
   batch: {
     title: 'Is this load safe?',
     titleUnder: 'Find out for sure',
+    titleTold: 'What its pots told',
     lead: 'Beans or peas in a few pots tell in three weeks whether it twists what grows in it.',
     sow: 'Sow a pot test',
   },

@@ -96,18 +96,18 @@ export function sayRange(low: number, high: number, words: MeasureWords, digits:
   return `${near} to ${sayEnd(to, words, digits)}`;
 }
 
-/** Of a range much longer on one side than on the other, "give or take" would say too much or too little. */
-const MOST_LOPSIDED = 1.5;
-
+/** Said only where it gives the very ends of the range that stands beside it: two ranges that differ would confuse. */
 function giveOrTake(
   estimate: number,
   { low, high }: { readonly low: number; readonly high: number },
   words: MeasureWords,
   digits: number,
 ): string {
-  const halves = [high - estimate, estimate - low];
-  const [least, most] = [Math.min(...halves), Math.max(...halves)];
-  return most > MOST_LOPSIDED * least ? '' : `, give or take ${figure(most * words.times, digits)}`;
+  const [middle, from, to] = [estimate, low, high].map((value) =>
+    Number((value * words.times).toFixed(digits)),
+  ) as [number, number, number];
+  const [below, above] = [(middle - from).toFixed(digits), (to - middle).toFixed(digits)];
+  return below === above ? `, give or take ${figure(to - middle, digits)}` : '';
 }
 
 const sayTimes = (value: number): string => `${figure(value, 2)} times as much`;

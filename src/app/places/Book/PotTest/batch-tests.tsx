@@ -13,15 +13,24 @@ const WORDS = POT_WORDS.batch;
 /** On the page of a load: its pot tests, and the way to a new one. */
 export function BatchTests({ all, batch }: { readonly all: Garden; readonly batch: BatchRecord }) {
   const tests = all.potTests.filter(({ batchId }) => batchId === batch.id).reverse();
+  const told = tests.some(
+    ({ question, endedOn, said }) =>
+      question === 'residue' &&
+      endedOn &&
+      (said?.verdict === 'do-not-spread' || said?.verdict === 'safe-enough'),
+  );
+  const running = tests.some(({ question, endedOn }) => question === 'residue' && !endedOn);
+  const title = isSuspected(batch) ? WORDS.titleUnder : WORDS.title;
   return (
     <>
       <section class="stack-close rule-above">
-        <h2>{isSuspected(batch) ? WORDS.titleUnder : WORDS.title}</h2>
-        <p>{WORDS.lead}</p>
+        <h2>{told ? WORDS.titleTold : title}</h2>
+        {!told && <p>{WORDS.lead}</p>}
+        {running && <p>{POT_WORDS.keepAside}</p>}
         {tests.length > 0 && <PotTestLines tests={tests} batches={all.batches} today={dayOf(new Date())} />}
         <p>
           <a class="button" href={hashOf({ place: 'book', pots: 'plan', pot: batch.id })}>
-            {WORDS.sow}
+            {told ? POT_WORDS.test.sowAgain : WORDS.sow}
           </a>
         </p>
       </section>

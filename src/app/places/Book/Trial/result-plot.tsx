@@ -95,7 +95,7 @@ function Differences({ trial, measure, result }: ResultPlotProps) {
           />
         ))}
       </svg>
-      <p class="small soft plot-under">
+      <p class="small soft">
         {WORDS.plotDifference(unit)} {margin ? WORDS.plotMatters : ''}
       </p>
     </>
