@@ -67,32 +67,34 @@ interface RateTableProps {
 
 function RateTable({ rates, withCases = false }: RateTableProps) {
   return (
-    <table class="plain-table">
-      <caption class="small soft">{WORDS.caption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{WORDS.cause}</th>
-          <th scope="col" class="number">
-            {WORDS.table}
-          </th>
-          <th scope="col" class="number">
-            {WORDS.garden}
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {rates.map(({ cause, table, cases: from, ...here }) => (
-          <tr key={cause}>
-            <th scope="row">
-              {capitalise(endName(cause))}
-              {withCases && <From ids={from} />}
+    <div class="wide-table">
+      <table class="plain-table">
+        <caption class="small soft">{WORDS.caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{WORDS.cause}</th>
+            <th scope="col" class="number">
+              {WORDS.table}
             </th>
-            <td class="number figures">{perThousand(table)}</td>
-            <td class="number figures">{sayGardenRate(here)}</td>
+            <th scope="col" class="number">
+              {WORDS.garden}
+            </th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {rates.map(({ cause, table, cases: from, ...here }) => (
+            <tr key={cause}>
+              <th scope="row">
+                {capitalise(endName(cause))}
+                {withCases && <From ids={from} />}
+              </th>
+              <td class="number figures">{perThousand(table)}</td>
+              <td class="number figures">{sayGardenRate(here)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
@@ -130,25 +132,27 @@ function Score({ first, last }: ScoreProps) {
           {describeScore(first, last).map((line) => (
             <p key={line}>{line}</p>
           ))}
-          <table class="plain-table">
-            <caption class="small soft">{WORDS.bins.caption}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{WORDS.bins.shown}</th>
-                <th scope="col" class="number">
-                  {WORDS.bins.cameTrue}
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {first.reliability.map((bin) => (
-                <tr key={bin.from}>
-                  <th scope="row">{sayBin(bin)}</th>
-                  <td class="number figures">{sayCameTrue(bin)}</td>
+          <div class="wide-table">
+            <table class="plain-table">
+              <caption class="small soft">{WORDS.bins.caption}</caption>
+              <thead>
+                <tr>
+                  <th scope="col">{WORDS.bins.shown}</th>
+                  <th scope="col" class="number">
+                    {WORDS.bins.cameTrue}
+                  </th>
                 </tr>
-              ))}
-            </tbody>
-          </table>
+              </thead>
+              <tbody>
+                {first.reliability.map((bin) => (
+                  <tr key={bin.from}>
+                    <th scope="row">{sayBin(bin)}</th>
+                    <td class="number figures">{sayCameTrue(bin)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
         </>
       )}
     </section>

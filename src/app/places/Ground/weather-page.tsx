@@ -117,43 +117,45 @@ function Grid() {
           }}
         />
       </label>
-      <table class="weather-grid figures">
-        <thead>
-          <tr>
-            <th scope="col">{WORDS.day}</th>
-            {GRID_COLUMNS.map((column) => (
-              <th key={column} scope="col">
-                {WORDS.columns[column]}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {days.map((date) => (
-            <tr key={date}>
-              <th scope="row">
-                {weekdayShortly(date)} {describeDayShortly(date)}
-                {date >= today && (
-                  <span class="soft small">{date === today ? WORDS.today : WORDS.expected}</span>
-                )}
-              </th>
+      <div class="wide-table">
+        <table class="weather-grid figures">
+          <thead>
+            <tr>
+              <th scope="col">{WORDS.day}</th>
               {GRID_COLUMNS.map((column) => (
-                <td key={column}>
-                  <input
-                    type="text"
-                    class="day-number"
-                    inputMode="decimal"
-                    autocomplete="off"
-                    aria-label={WORDS.cell(describeDay(date, today), WORDS.columns[column])}
-                    value={cell(date, column)}
-                    onInput={(event) => type(date, column, event.currentTarget.value)}
-                  />
-                </td>
+                <th key={column} scope="col">
+                  {WORDS.columns[column]}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {days.map((date) => (
+              <tr key={date}>
+                <th scope="row">
+                  {weekdayShortly(date)} {describeDayShortly(date)}
+                  {date >= today && (
+                    <span class="soft small">{date === today ? WORDS.today : WORDS.expected}</span>
+                  )}
+                </th>
+                {GRID_COLUMNS.map((column) => (
+                  <td key={column}>
+                    <input
+                      type="text"
+                      class="day-number"
+                      inputMode="decimal"
+                      autocomplete="off"
+                      aria-label={WORDS.cell(describeDay(date, today), WORDS.columns[column])}
+                      value={cell(date, column)}
+                      onInput={(event) => type(date, column, event.currentTarget.value)}
+                    />
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <div role="alert">
         {says.map((one) => (
           <p key={one}>{one}</p>
