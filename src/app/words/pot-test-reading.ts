@@ -94,7 +94,7 @@ function sayEffect(harm: Harm, { effect: { mean, low, high }, chance }: HarmWeig
   if (chance <= 0.5) return '';
   switch (harm) {
     case 'injury':
-      return ` Once three sets of leaves are open it adds about ${points(mean)} points of 100 (${points(low)} to ${points(high)}).`;
+      return ` If so, about ${points(mean)} points of 100 (${points(low)} to ${points(high)}) are to be expected once three sets of leaves are open; fewer show before.`;
     case 'emergence':
       return ` It keeps about ${points(mean)} of 100 seedlings from coming up (${points(low)} to ${points(high)}).`;
     case 'size': {
@@ -210,7 +210,7 @@ export function sayNext(result: PotTestResult, question: TestQuestion): string[]
         POT_WORDS.keepAside,
         REPORT,
         'Where it lies already: no beans, peas, potatoes, tomatoes or lettuce there. Sweetcorn and other grasses bear it. Dig and air the soil, and sow beans in it before you trust it again.',
-        'Throw the pots away with the rubbish; their mix goes on no bed and on no heap.',
+        'Put what is in the pots with the rubbish; it goes on no bed and on no heap.',
       ];
     case 'safe-enough':
       return ['Spread it where you like; begin with one bed if much hangs on it.'];

@@ -227,7 +227,7 @@ export const TRIAL_WORDS = {
       'Each way stands in one unbroken strip. If the strips were treated as wholes, they are the units, not the plants.',
     'carry-over': 'Beds changed their way between seasons. What was done before may still work in the soil.',
     'units-lost':
-      'Some were lost or never measured. They are left out, and so is what then stands alone in its set.',
+      'Some were lost, or are not measured. They are left out, and so is what then stands alone in its set.',
     'lost-unevenly':
       'One way lost more than another. That may be the effect itself, and it is not in the difference above.',
     'looks-apart': 'Some were measured more than a week after others. In that time all of them grew.',

@@ -19,14 +19,18 @@ export function BatchTests({ all, batch }: { readonly all: Garden; readonly batc
       endedOn &&
       (said?.verdict === 'do-not-spread' || said?.verdict === 'safe-enough'),
   );
-  const running = tests.some(({ question, endedOn }) => question === 'residue' && !endedOn);
+  // A test that runs, or came out void or undecided, leaves the load as doubtful as it was.
+  const newest = tests.find(({ question }) => question === 'residue');
+  const isOpen =
+    newest !== undefined &&
+    (!newest.endedOn || newest.said?.verdict === 'invalid' || newest.said?.verdict === 'go-on');
   const title = isSuspected(batch) ? WORDS.titleUnder : WORDS.title;
   return (
     <>
       <section class="stack-close rule-above">
         <h2>{told ? WORDS.titleTold : title}</h2>
         {!told && <p>{WORDS.lead}</p>}
-        {running && <p>{POT_WORDS.keepAside}</p>}
+        {isOpen && <p>{POT_WORDS.keepAside}</p>}
         {tests.length > 0 && <PotTestLines tests={tests} batches={all.batches} today={dayOf(new Date())} />}
         <p>
           <a class="button" href={hashOf({ place: 'book', pots: 'plan', pot: batch.id })}>
