@@ -1,3 +1,4 @@
+import type { Signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { offline, takeUpdate } from './offline.ts';
 import { DemoStrip } from './parts/Demo/demo-parts.tsx';
@@ -117,68 +118,64 @@ async function storeAgain(): Promise<void> {
   }
 }
 
+interface BarProps {
+  readonly says: string;
+  readonly alert?: boolean;
+  /** Trouble stands out from what can be undone. */
+  readonly trouble?: boolean;
+  readonly action?: { readonly says: string; readonly run: () => void };
+}
+
+function Bar({ says, alert = false, trouble = false, action }: BarProps) {
+  return (
+    <div class={trouble ? 'bar trouble' : 'bar'} {...(alert ? { role: 'alert' as const } : {})}>
+      <p>{says}</p>
+      {action && (
+        <button type="button" class="button" onClick={action.run}>
+          {action.says}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** Takes a notice away once it has been read. */
+const closing = (notice: Signal<boolean>): NonNullable<BarProps['action']> => ({
+  says: WORDS.close,
+  run: () => {
+    notice.value = false;
+  },
+});
+
 function Bars() {
   const offer = undoable.value;
   const trouble = storeTrouble.value;
   return (
     <div class="bars">
       <div role="status">
-        {restarted.value && (
-          <div class="bar trouble">
-            <p>{WORDS.restarted[restarted.value]}</p>
-          </div>
-        )}
-        {wasCleared.value && (
-          <div class="bar trouble">
-            <p>{WORDS.wasCleared}</p>
-            <button
-              type="button"
-              class="button"
-              onClick={() => {
-                wasCleared.value = false;
-              }}
-            >
-              {WORDS.close}
-            </button>
-          </div>
-        )}
-        {keptApart.value && (
-          <div class="bar trouble">
-            <p>{WORDS.keptApart}</p>
-            <button
-              type="button"
-              class="button"
-              onClick={() => {
-                keptApart.value = false;
-              }}
-            >
-              {WORDS.close}
-            </button>
-          </div>
-        )}
+        {restarted.value && <Bar says={WORDS.restarted[restarted.value]} trouble />}
+        {wasCleared.value && <Bar says={WORDS.wasCleared} trouble action={closing(wasCleared)} />}
+        {keptApart.value && <Bar says={WORDS.keptApart} trouble action={closing(keptApart)} />}
         {offer && (
-          <div class="bar">
-            <p>{offer.says}</p>
-            <button
-              type="button"
-              class="button"
-              onClick={() => {
+          <Bar
+            says={offer.says}
+            action={{
+              says: WORDS.undo,
+              run: () => {
                 closeUndo();
                 void offer.undo();
-              }}
-            >
-              {WORDS.undo}
-            </button>
-          </div>
+              },
+            }}
+          />
         )}
       </div>
       {trouble && (
-        <div class="bar trouble" role="alert">
-          <p>{WORDS.trouble[trouble]}</p>
-          <button type="button" class="button" onClick={() => void storeAgain()}>
-            {WORDS.tryAgain}
-          </button>
-        </div>
+        <Bar
+          says={WORDS.trouble[trouble]}
+          trouble
+          alert
+          action={{ says: WORDS.tryAgain, run: () => void storeAgain() }}
+        />
       )}
     </div>
   );

@@ -3,10 +3,10 @@
  *
  *     npx tsx training/signs-network/ship.ts FOLDER
  */
+import { createHash } from 'node:crypto';
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { sha256 } from '../../src/classifier/sha-256.ts';
 
 const folder = process.argv[2];
 if (folder === undefined) throw new Error('Name the folder that learn.py wrote to.');
@@ -18,7 +18,7 @@ writeFileSync(
   at('src/classifier/network-file.ts'),
   `/** Size and SHA-256 of \`models/signs.onnx\`, as shipped. Written by \`training/signs-network/ship.ts\`. */
 export const NETWORK_BYTES = ${file.length};
-export const NETWORK_SHA256 = '${sha256(file)}';
+export const NETWORK_SHA256 = '${createHash('sha256').update(file).digest('hex')}';
 `,
 );
 console.log(`${file.length} bytes`);

@@ -1,10 +1,11 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 import { getBackend, ready, setBackend, tensor4d } from '@tensorflow/tfjs-core';
 import '@tensorflow/tfjs-backend-wasm';
 import { cropToInput, INPUT_CHANNELS, viewsOf } from '../crop-to-input.ts';
 import { CROP_SIDE_PX, type LeafCrop } from '../cut-crop.ts';
 import { NETWORK_BYTES, NETWORK_SHA256 } from '../network-file.ts';
 import { type OnnxGraph, readOnnx } from '../read-onnx.ts';
-import { sha256 } from '../sha-256.ts';
 import { type NetworkAnswer, NetworkError } from '../types.ts';
 import { placeWeights, runGraph, type Weights } from './run-graph.ts';
 
@@ -23,7 +24,7 @@ export interface SignsNetwork {
  */
 export async function openNetwork(file: Uint8Array | undefined): Promise<SignsNetwork> {
   if (file === undefined || file.length === 0) throw new NetworkError('network-missing');
-  if (file.length !== NETWORK_BYTES || sha256(file) !== NETWORK_SHA256)
+  if (file.length !== NETWORK_BYTES || bytesToHex(sha256(file)) !== NETWORK_SHA256)
     throw new NetworkError('network-altered');
   try {
     if (getBackend() !== 'wasm' && !(await setBackend('wasm'))) throw new Error('no WASM backend');

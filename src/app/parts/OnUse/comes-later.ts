@@ -1,0 +1,27 @@
+import { signal } from '@preact/signals';
+import type { ComponentType } from 'preact';
+
+/**
+ * A part that is fetched the first time that something asks for it, and stays; `undefined` until then, and where it could not be
+ * fetched: then the next asking tries again. For what a screen can do without.
+ */
+export function comesLater<Props>(
+  load: () => Promise<ComponentType<Props>>,
+): () => ComponentType<Props> | undefined {
+  const part = signal<ComponentType<Props> | undefined>(undefined);
+  let asked = false;
+  return () => {
+    if (!asked) {
+      asked = true;
+      load().then(
+        (loaded) => {
+          part.value = loaded;
+        },
+        () => {
+          asked = false;
+        },
+      );
+    }
+    return part.value;
+  };
+}
