@@ -4,6 +4,7 @@ import { benchGarden } from './bench/bench-garden.ts';
 import { benchRanking } from './bench/bench-ranking.ts';
 import { benchSeeing, type SeeingRow } from './bench/bench-seeing.ts';
 import { benchSegmentation, type SegmentationRow } from './bench/bench-segmentation.ts';
+import { benchStart } from './bench/bench-start.ts';
 import type { LibraryCut } from './bench/cut-by-library.ts';
 import { runCommand } from './read-arguments.ts';
 
@@ -14,7 +15,7 @@ await runCommand(async () => {
   print('seeing            megapixels  file MB  decode ms  rest ms  × decode  first time  MB over idle');
   for (const row of seeing) print(lineOf(row));
   const book = await benchBook();
-  const others = [...benchRanking(), ...benchGarden(), ...book.rows];
+  const others = [...benchRanking(), ...benchGarden(), ...book.rows, ...(await benchStart())];
   // Machines differ and are shared: every line is read against decoding 12 megapixels in the same run.
   const decoding = seeing.find(({ runtime, megapixels }) => runtime === 'Node' && megapixels === 12);
   const width = Math.max(...others.map(({ name }) => name.length));

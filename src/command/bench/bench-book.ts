@@ -8,9 +8,11 @@ import {
   forgetPeak,
   heldMb,
   middle,
+  NOTE_WHEN_THERE,
   openBuiltApp,
   rendererIds,
   usedCpuMs,
+  WAIT_UNTIL_THERE,
 } from './open-built-app.ts';
 
 /** A port of its own, so that it disturbs no other server of the app. */
@@ -181,19 +183,6 @@ const PUT_PHOTOS = `async (ids) => {
     for (const id of ids) store.put(new Blob([bytes], { type: 'image/jpeg' }), id);
   });
 }`;
-
-const NOTE_WHEN_THERE = `(wanted) => {
-  const look = () => {
-    if (!document.querySelector(wanted)) return requestAnimationFrame(look);
-    requestAnimationFrame(() => { window.thereAt = performance.now(); });
-  };
-  requestAnimationFrame(look);
-}`;
-
-const WAIT_UNTIL_THERE = `new Promise((done) => {
-  const look = () => (window.thereAt ? done(window.thereAt) : setTimeout(look, 50));
-  look();
-})`;
 
 /** From the Walk to the frame after the one in which the list is drawn. */
 const OPEN_FROM_WALK = `(async () => {

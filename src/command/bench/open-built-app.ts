@@ -62,3 +62,20 @@ export function usedCpuMs(id: number): number {
 
 export const middle = (values: readonly number[]): number =>
   [...values].sort((p, q) => p - q)[values.length >> 1]!;
+
+/* What runs in a page is text: this side knows no DOM. */
+
+/** Notes when the first element of a kind is painted, ms from the page's first byte; to be run before the page's own scripts. */
+export const NOTE_WHEN_THERE = `(wanted) => {
+  const look = () => {
+    if (!document.querySelector(wanted)) return requestAnimationFrame(look);
+    requestAnimationFrame(() => { window.thereAt = performance.now(); });
+  };
+  requestAnimationFrame(look);
+}`;
+
+/** Gives that time once it is known. */
+export const WAIT_UNTIL_THERE = `new Promise((done) => {
+  const look = () => (window.thereAt ? done(window.thereAt) : setTimeout(look, 50));
+  look();
+})`;
