@@ -139,3 +139,16 @@ export async function accessibilityFaults(page: Page): Promise<string[]> {
     ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
   );
 }
+
+/** Names the crop of a look that is open. */
+export async function chooseCrop(page: Page, crop: string): Promise<void> {
+  await page.getByLabel('Find a crop').fill(crop);
+  await page.getByRole('button', { name: crop, exact: true }).click();
+}
+
+/** Answers what strikes one with the plant's size, and waits for the verdict. */
+export async function sayItIsSmall(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.locator('.verdict-headline').waitFor();
+}

@@ -1,6 +1,15 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import {
+  accessibilityFaults,
+  appOnPhone,
+  chooseCrop,
+  DESK,
+  PHONE,
+  sayItIsSmall,
+  snap,
+  watch,
+} from './browser.ts';
 
 const STRIP = 'Invented garden — nothing here is yours';
 
@@ -35,11 +44,8 @@ const toPlace = (page: Page, place: string) =>
 /** A case of the grower's own. */
 async function keepOwnCase(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'A plant looks wrong' }).click();
-  await page.getByLabel('Find a crop').fill('Kale');
-  await page.getByRole('button', { name: 'Kale', exact: true }).click();
-  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
-  await page.getByRole('button', { name: 'Done' }).click();
-  await page.locator('.verdict-headline').waitFor();
+  await chooseCrop(page, 'Kale');
+  await sayItIsSmall(page);
   await page.getByLabel('Bed', { exact: true }).fill('My bed');
   await page.getByLabel('Plant', { exact: true }).fill('My own kale');
   await page.getByRole('button', { name: 'Keep it as a case' }).click();

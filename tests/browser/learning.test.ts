@@ -5,7 +5,16 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import {
+  accessibilityFaults,
+  appOnPhone,
+  chooseCrop,
+  DESK,
+  PHONE,
+  sayItIsSmall,
+  snap,
+  watch,
+} from './browser.ts';
 
 let folder = '';
 let leaf = '';
@@ -25,11 +34,8 @@ const toPlace = (page: Page, place: string) =>
 async function lookAtKale(page: Page): Promise<void> {
   await toPlace(page, 'Walk');
   await page.getByRole('link', { name: 'A plant looks wrong' }).click();
-  await page.getByLabel('Find a crop').fill('Kale');
-  await page.getByRole('button', { name: 'Kale', exact: true }).click();
-  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
-  await page.getByRole('button', { name: 'Done' }).click();
-  await page.locator('.verdict-headline').waitFor();
+  await chooseCrop(page, 'Kale');
+  await sayItIsSmall(page);
 }
 
 async function keepIt(page: Page, bed: string, plant: string, note = ''): Promise<void> {

@@ -8,6 +8,7 @@ import type { Pixels } from '../../src/photo/types.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import {
   accessibilityFaults,
+  chooseCrop,
   DESK,
   newPhone,
   PHONE,
@@ -53,8 +54,7 @@ const verdictOf = (page: Page) => page.locator('#verdict');
 async function startLook(page: Page, url: string, crop: string): Promise<void> {
   await page.goto(url);
   await page.getByRole('link', { name: 'A plant looks wrong' }).click();
-  await page.getByLabel('Find a crop').fill(crop);
-  await page.getByRole('button', { name: crop, exact: true }).click();
+  await chooseCrop(page, crop);
 }
 
 /** Answer the question that stands, the way a thumb would: the first answer offered, of a check the first of its signs. */

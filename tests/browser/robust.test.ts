@@ -5,16 +5,23 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { accessibilityFaults, appOnPhone, newPhone, PHONE, ROOT, snap, watch } from './browser.ts';
+import {
+  accessibilityFaults,
+  appOnPhone,
+  chooseCrop,
+  newPhone,
+  PHONE,
+  ROOT,
+  sayItIsSmall,
+  snap,
+  watch,
+} from './browser.ts';
 
 /** A look at a kale with one answer given; its address. */
 async function beginLook(page: Page, url: string): Promise<string> {
   await page.goto(`${url}#/look/new`);
-  await page.getByLabel('Find a crop').fill('Kale');
-  await page.getByRole('button', { name: 'Kale', exact: true }).click();
-  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
-  await page.getByRole('button', { name: 'Done' }).click();
-  await page.locator('.verdict-headline').waitFor();
+  await chooseCrop(page, 'Kale');
+  await sayItIsSmall(page);
   await page.getByLabel('Note').fill('by the gate');
   return page.url();
 }

@@ -7,7 +7,16 @@ import sharp from 'sharp';
 import { expect, it } from 'vitest';
 import { SHEET_WORDS } from '../../src/app/words/sheet.ts';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
-import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import {
+  accessibilityFaults,
+  appOnPhone,
+  chooseCrop,
+  DESK,
+  PHONE,
+  sayItIsSmall,
+  snap,
+  watch,
+} from './browser.ts';
 
 const { phone, app } = appOnPhone(4737);
 
@@ -26,13 +35,10 @@ it('a case goes on a page or two of paper, and on as a file that tells no place 
   const { context, page } = await phone.open(PHONE);
   const { complaints } = watch(context);
   await page.goto(`${app.url}#/look/new`);
-  await page.getByLabel('Find a crop').fill('Kale');
-  await page.getByRole('button', { name: 'Kale', exact: true }).click();
+  await chooseCrop(page, 'Kale');
   await page.getByLabel('Choose photos').setInputFiles([file]);
   await expect.poll(() => page.locator('.layer').count()).toBeGreaterThan(0);
-  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
-  await page.getByRole('button', { name: 'Done' }).click();
-  await page.locator('.verdict-headline').waitFor();
+  await sayItIsSmall(page);
   await page.getByLabel('Bed', { exact: true }).fill('Long bed');
   await page.getByLabel('Plant', { exact: true }).fill('Kale <img src=x onerror=alert(1)>');
   await page.getByLabel('Note').fill('</article><script>alert(1)</script> by the path');

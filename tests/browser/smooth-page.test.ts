@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
-import { DESK, newPhone, type Served, serveApp } from './browser.ts';
+import { chooseCrop, DESK, newPhone, type Served, serveApp } from './browser.ts';
 
 let folder = '';
 let photo = '';
@@ -98,8 +98,7 @@ describe('the page while a photo of 12 megapixels is read', () => {
       const heavyCalls = await noteHeavyCalls(page);
       await page.goto(app.url);
       await page.getByRole('link', { name: 'A plant looks wrong' }).click();
-      await page.getByLabel('Find a crop').fill('Tomato');
-      await page.getByRole('button', { name: 'Tomato', exact: true }).click();
+      await chooseCrop(page, 'Tomato');
       // Opening the app and storing it for later is not what is looked at.
       await page.waitForTimeout(1500);
       const stop = await recordTasks(page);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { accessibilityFaults, appOnPhone, PHONE, snap, watch } from './browser.ts';
+import { accessibilityFaults, appOnPhone, chooseCrop, PHONE, sayItIsSmall, snap, watch } from './browser.ts';
 
 const { phone, app } = appOnPhone(4736);
 
@@ -7,11 +7,8 @@ it('a term of the trade explains itself with a drawing, and the help page lists 
   const { context, page } = await phone.open(PHONE);
   const { complaints } = watch(context);
   await page.goto(`${app.url}#/look/new`);
-  await page.getByLabel('Find a crop').fill('Kale');
-  await page.getByRole('button', { name: 'Kale', exact: true }).click();
-  await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
-  await page.getByRole('button', { name: 'Done' }).click();
-  await page.locator('.verdict-headline').waitFor();
+  await chooseCrop(page, 'Kale');
+  await sayItIsSmall(page);
   const term = page.locator('.cause-name .term').first();
   const word = await term.innerText();
   await term.click();

@@ -6,7 +6,7 @@ import { NORMAL_WORDS as WORDS } from '../words/normal-leaves.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 import { changeGround, keepWithUndo, type Saved } from './garden.ts';
 import { nowStamp } from './kept.ts';
-import { keepPicture, keepPicturesAgain, thumbnailOf } from './pictures.ts';
+import { keepNewPicture } from './pictures.ts';
 import { readStoredPhoto } from './read-photo.ts';
 
 export const newNormalLeaf = (
@@ -34,10 +34,8 @@ export async function addNormalLeaves(
 ): Promise<Saved> {
   const records: NormalLeafRecord[] = [];
   for (const file of files) {
-    const photoId = crypto.randomUUID();
-    await keepPicture(photoId, file);
-    // A record must never name a picture that was not stored. Why not, the bar says.
-    if (await keepPicturesAgain([photoId])) records.push(newNormalLeaf(crop, variety, today, photoId));
+    const photoId = await keepNewPicture(file);
+    if (photoId) records.push(newNormalLeaf(crop, variety, today, photoId));
   }
   return records.length === 0 ? 'refused' : keepWithUndo(records, WORDS.added);
 }
@@ -72,8 +70,7 @@ export async function readNormalLeaf(
   const read = await readStoredPhoto(photoId, 'normal', taps);
   if (read === 'superseded') return undefined;
   if ('failed' in read) return read.failed;
-  const { reading, thumbnail } = read;
-  if (thumbnail) await keepPicture(thumbnailOf(photoId), thumbnail);
+  const { reading } = read;
   await changeGround(record, (found) => ({
     ...found,
     ...(!found.reading && reading.takenAt ? { date: reading.takenAt.slice(0, 10) } : {}),

@@ -16,7 +16,7 @@ import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryRead, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
-import { keepPicture, thumbnailOf } from './pictures.ts';
+import { keepPicture } from './pictures.ts';
 import { readStoredPhoto } from './read-photo.ts';
 import { fillFromRecords, readRecords } from './read-records.ts';
 import { goTo } from './route.ts';
@@ -263,9 +263,8 @@ async function readPhoto(photo: DraftPhoto): Promise<void> {
     if (failed === 'failed') asked.delete(id);
     return change({ kind: 'photo-failed', photoId: id, taps, failed });
   }
-  const { reading, layers, thumbnail } = read;
+  const { reading, layers } = read;
   showOverlay(id, layers);
-  if (thumbnail) void keepPicture(thumbnailOf(id), thumbnail);
   change({ kind: 'photo-read', photoId: id, taps, reading });
 }
 

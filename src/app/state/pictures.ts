@@ -34,6 +34,16 @@ export async function keepPicturesAgain(ids: readonly string[]): Promise<boolean
   return true;
 }
 
+/**
+ * Keeps a picture that a record is to name. Its id; nothing where the store did not take it: a record must never name a picture
+ * that was not stored. Why not, the bar says.
+ */
+export async function keepNewPicture(picture: Blob): Promise<string | undefined> {
+  const id = crypto.randomUUID();
+  await keepPicture(id, picture);
+  return (await keepPicturesAgain([id])) ? id : undefined;
+}
+
 export async function findPicture(id: string): Promise<Blob | undefined> {
   const known = fresh.get(id);
   if (known) return known;

@@ -2,19 +2,16 @@ import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 import type { PhotoReply } from '../workers/protocol.ts';
-import { findPicture } from './pictures.ts';
+import { findPicture, keepPicture, thumbnailOf } from './pictures.ts';
 import { photoBridge, restarted } from './workers.ts';
 
 /** What came of reading a stored photo: a reading, what stood in the way, or a newer request for the same photo. */
 export type PhotoRead =
   | 'superseded'
   | { readonly failed: keyof typeof PHOTO_WORKER_WORDS }
-  | ({ readonly reading: LeafReading } & Pick<
-      Extract<PhotoReply, { readonly ok: true }>,
-      'layers' | 'thumbnail'
-    >);
+  | ({ readonly reading: LeafReading } & Pick<Extract<PhotoReply, { readonly ok: true }>, 'layers'>);
 
-/** Has the worker read a stored photo. What is wrong with the photo itself stands in the reading. */
+/** Has the worker read a stored photo, and keeps the small copy that it makes. What is wrong with the photo itself stands in the reading. */
 export async function readStoredPhoto(
   photoId: string,
   role: PhotoRole,
@@ -32,7 +29,11 @@ export async function readStoredPhoto(
   if (outcome.state === 'failed') return { failed: outcome.code };
   if (restarted.value === 'photo') restarted.value = undefined;
   const { reply } = outcome;
-  if (reply.ok) return reply;
+  if (reply.ok) {
+    const { thumbnail, ...read } = reply;
+    if (thumbnail) void keepPicture(thumbnailOf(photoId), thumbnail);
+    return read;
+  }
   if (reply.code === 'failed') return { failed: 'failed' };
   return { reading: { role, trouble: [reply.code], leaf: { found: false }, measures: {}, ...named } };
 }

@@ -13,7 +13,7 @@ import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 import { withFields } from './edit-ground.ts';
 import { groundRecords, onRecord, refreshGarden } from './garden.ts';
 import { nowStamp, store, tryStore } from './kept.ts';
-import { keepPicture, keepPicturesAgain, thumbnailOf } from './pictures.ts';
+import { keepNewPicture } from './pictures.ts';
 import { measureOf } from './read-kept-trial.ts';
 import { readStoredPhoto } from './read-photo.ts';
 
@@ -134,10 +134,8 @@ export async function addTrialPhoto(
   date: string,
   file: File,
 ): Promise<string | undefined> {
-  const photoId = crypto.randomUUID();
-  await keepPicture(photoId, file);
-  // A record must never name a picture that was not stored. Why not, the bar says.
-  if (!(await keepPicturesAgain([photoId]))) return undefined;
+  const photoId = await keepNewPicture(file);
+  if (!photoId) return undefined;
   const reading: TrialNumber = { id: `${trialReadingId(date, unitId)} ${photoId}`, date, unitId, photoId };
   const done = await touchTrial(id, (trial) => ({
     ...trial,
@@ -160,8 +158,7 @@ export async function measureTrialPhoto(
 ): Promise<TrialPhotoRead> {
   const read = await readStoredPhoto(reading.photoId ?? '', 'old', taps);
   if (read === 'superseded' || 'failed' in read) return read;
-  const { reading: seen, thumbnail } = read;
-  if (thumbnail) await keepPicture(thumbnailOf(reading.photoId ?? ''), thumbnail);
+  const { reading: seen } = read;
   await touchTrial(trialId, (trial) => {
     const measure = measureOf(trial);
     const taken =

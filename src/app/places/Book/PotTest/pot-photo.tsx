@@ -3,8 +3,8 @@ import type { PotSown, PotTestRecord } from '../../../../garden/ground-records.t
 import type { LeafReading } from '../../../../leaf/types.ts';
 import { FilePicker } from '../../../parts/FilePicker/file-picker.tsx';
 import { PhotoTroubles } from '../../../parts/PhotoTroubles/photo-troubles.tsx';
-import { thumbnailOf, usePicture } from '../../../state/pictures.ts';
-import { addPotPhoto, readPotPhoto } from '../../../state/pot-photos.ts';
+import { keepNewPicture, thumbnailOf, usePicture } from '../../../state/pictures.ts';
+import { readPotPhoto } from '../../../state/pot-photos.ts';
 import { type ScorePatch, scoreAt } from '../../../state/pot-tests.ts';
 import { offerUndo } from '../../../state/undo-bar.ts';
 import { photoBridge } from '../../../state/workers.ts';
@@ -39,7 +39,7 @@ export function PotPhoto({ test, pot, day, onScore }: PotPhotoProps) {
     }
   };
   const add = async ([file]: readonly File[]): Promise<void> => {
-    const id = file && (await addPotPhoto(file));
+    const id = file && (await keepNewPicture(file));
     if (!id) return;
     onScore({ photos: [id], reading: undefined });
   };
