@@ -5,6 +5,7 @@
  */
 import type { Stamp } from './records.ts';
 import type { RipenessTest } from './ripeness-test.ts';
+import type { SeenByNetwork } from './seen-by-network.ts';
 import type { TrialRecord } from './trial-record.ts';
 
 /** A bed, or a pot (its place is `container` or `windowsill`). */
@@ -166,6 +167,8 @@ export interface NormalLeafRecord extends Stamp {
   readonly photoId: string;
   /** What was read from the photo; unopened here. */
   readonly reading?: unknown;
+  /** What the network of signs made of it, where that was switched on. */
+  readonly network?: SeenByNetwork;
 }
 
 /** One pot of a test, as it was sown and set out. */

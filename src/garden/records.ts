@@ -4,15 +4,17 @@
  * nothing of leaves, signs or causes.
  */
 import type { GroundRecord } from './ground-records.ts';
+import type { SeenByNetwork } from './seen-by-network.ts';
 
 /**
  * Raised when the shape of a kept record changes; `repairRecord` and `upgradeRecords` bring older ones up to it. 2: a case
  * may hold how it ended, and there is a record of what learning leaves out. 3: beds, batches, plantings, weather, normal
  * leaves and events are records; every record says when it was made and when each of its fields was edited last. 4: pot tests are
  * records, and a suspicion may name the pot test that it rests on. 5: trials side by side are
- * records; a batch may hold home tests of ripeness, a pot test may be laid out before it is sown and hold what was read from its photos.
+ * records; a batch may hold home tests of ripeness, a pot test may be laid out before it is sown and hold what was read from its photos. 6: a
+ * photo of a look and a normal leaf may hold what the network of signs made of it.
  */
-export const RECORDS_SCHEMA = 5;
+export const RECORDS_SCHEMA = 6;
 
 /** Who edited a field last and when; enough to tell whether one edit was made in knowledge of another. */
 export interface Edit {
@@ -124,6 +126,8 @@ export interface LookPhoto<Reading = unknown> {
   readonly taps: unknown;
   /** What was read from it; absent while it has not been read. */
   readonly reading?: Reading;
+  /** What the network of signs made of it, where that was switched on. */
+  readonly network?: SeenByNetwork;
 }
 
 /** One look: what was seen and said, and the ranking as it stood on that day. */

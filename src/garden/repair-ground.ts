@@ -30,6 +30,7 @@ import type { Stamp } from './records.ts';
 import { repairPotTest } from './repair-pot-test.ts';
 import { repairTrial } from './repair-trial.ts';
 import { repairRipenessTest } from './ripeness-test.ts';
+import { repairSeenByNetwork } from './seen-by-network.ts';
 
 /** Lowest and highest temperatures that a garden or a heap can have, °C: beyond them it was a slip of the finger. */
 export const CELSIUS_BOUNDS = { air: [-60, 60], soil: [-30, 50], heap: [-30, 95] } as const;
@@ -191,5 +192,6 @@ function repairNormalLeaf(found: Loose, stamp: Stamp): NormalLeafRecord | undefi
     photoId: text(found.photoId),
     ...optional('stage', text(found.stage)),
     ...(isObject(found.reading) ? { reading: found.reading } : {}),
+    ...optional('network', repairSeenByNetwork(found.network)),
   };
 }

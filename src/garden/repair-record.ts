@@ -13,6 +13,7 @@ import type {
 } from './records.ts';
 import { RECORDS_SCHEMA } from './records.ts';
 import { repairGround } from './repair-ground.ts';
+import { repairSeenByNetwork } from './seen-by-network.ts';
 
 /**
  * A record as it came out of the store, made whole: missing parts get their empty value, junk inside lists is dropped.
@@ -161,5 +162,6 @@ function repairPhoto(found: unknown): LookPhoto | undefined {
     taps: isObject(found.taps) ? found.taps : {},
     ...optional('file', text(found.file)),
     ...(isObject(found.reading) ? { reading: found.reading } : {}),
+    ...optional('network', repairSeenByNetwork(found.network)),
   };
 }

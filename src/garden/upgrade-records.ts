@@ -6,8 +6,8 @@ import { repairRecord } from './repair-record.ts';
 
 /**
  * Everything that an earlier version kept, as this version keeps it. From 1 and 2: every record says when it was made, and
- * the beds that cases name in words become records that the cases point to. From 3 and 4: nothing but the number, pot tests and
- * trials are new.
+ * the beds that cases name in words become records that the cases point to. From 3 to 5: nothing but the number, what came
+ * since was not there before.
  * @param found the raw records in any order
  * @returns the records that have to be written; what is of this or a newer version already, or none of ours, is left out
  */

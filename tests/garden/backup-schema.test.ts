@@ -18,6 +18,13 @@ const bed = stampChanges(
   '2026-06-01T00:00:00.000Z',
   'phone',
 );
+const network = {
+  network: '0123456789abcdef',
+  reports: [{ sign: 'holes@old', ratio: 2.5 }],
+  logits: [-1.25],
+  features: [0.5, 0],
+  strangeness: 0.7,
+};
 const rename = (name: string, device: string): GardenRecord =>
   stampChanges(bed, { ...bed, name }, '2026-06-02T00:00:00.000Z', device);
 const all: readonly GardenRecord[] = [
@@ -39,7 +46,7 @@ const all: readonly GardenRecord[] = [
   }),
   record('planting', 'p', { crop: 'kale', bedId: 'b', sownOn: '2026-03-01', hardenedOff: true }),
   record('weather', 'weather-2026-05-01', { date: '2026-05-01', minCelsius: -1, forecast: true }),
-  record('normal-leaf', 'n', { crop: 'kale', variety: 'x', photoId: 'ph', reading: {} }),
+  record('normal-leaf', 'n', { crop: 'kale', variety: 'x', photoId: 'ph', reading: {}, network }),
   record('case', 'c', {
     bed: 'Long',
     plant: 'kale',
@@ -51,7 +58,7 @@ const all: readonly GardenRecord[] = [
   record('look', 'l', {
     caseId: 'c',
     date: '2026-06-01',
-    photos: [{ id: 'ph', role: 'old', taps: {} }],
+    photos: [{ id: 'ph', role: 'old', taps: {}, network }],
     note: 'x',
   }),
   record('pot-test', 't', {

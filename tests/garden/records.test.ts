@@ -146,6 +146,32 @@ describe('repairing what comes out of the store', () => {
     });
   });
 
+  it('keeps what the network saw of a photo, without reports that are none, and drops rows with gaps', () => {
+    const saw = {
+      network: '0123456789abcdef',
+      reports: [{ sign: 'white-powder@old', ratio: 3.5 }],
+      logits: [0.5, -1],
+      features: [0, 2],
+      strangeness: 0.9,
+    };
+    const keptOf = (network: unknown): unknown => {
+      const repaired = repairRecord({ kind: 'normal-leaf', id: 'n', photoId: 'p', network });
+      return repaired?.kind === 'normal-leaf' ? repaired.network : 'no record';
+    };
+    expect(keptOf(saw)).toEqual(saw);
+    const junk = [{ sign: '', ratio: 2 }, { sign: 'holes@new', ratio: 0 }, { sign: 'holes@new' }, 7];
+    expect(keptOf({ ...saw, reports: [...junk, ...saw.reports], more: 1 })).toEqual(saw);
+    expect(keptOf({ ...saw, reports: 'none' })).toEqual({ ...saw, reports: [] });
+    for (const change of [
+      { network: '' },
+      { logits: [] },
+      { features: [1, Number.NaN] },
+      { features: [1, 'x'] },
+      { strangeness: Number.POSITIVE_INFINITY },
+    ])
+      expect(keptOf({ ...saw, ...change })).toBeUndefined();
+  });
+
   it('leaves a record of a newer version, and what is none of ours, alone', () => {
     expect(repairRecord({ ...kept('a'), schema: RECORDS_SCHEMA + 1 })).toBeUndefined();
     for (const junk of [

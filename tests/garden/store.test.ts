@@ -219,6 +219,43 @@ describe('upgrading what an earlier version stored', () => {
     ]);
   });
 
+  it('brings version 5 up: looks and normal leaves stay as they were, and may hold what the network saw', async () => {
+    const stamp = { schema: 5, changedAt: T, createdAt: T, createdBy: 'phone', revision: 3 };
+    const leaf = {
+      kind: 'normal-leaf',
+      id: 'n',
+      crop: 'kale',
+      variety: 'x',
+      date: '2026-06-01',
+      photoId: 'ph',
+    } as const;
+    await fill({
+      'look:a:l': { ...look('l', 'a', 'p'), ...stamp },
+      'normal-leaf:n': { ...leaf, ...stamp },
+      'meta:store': { schema: 5, device: 'phone' },
+    });
+    const store = openGardenStore();
+    const now = { ...stamp, schema: RECORDS_SCHEMA };
+    const [old] = await store.listLooks('a');
+    expect(old).toEqual({ ...look('l', 'a', 'p'), ...now });
+    const [normal] = await store.listRecords('normal-leaf');
+    expect(normal).toEqual({ ...leaf, ...now });
+    const network = {
+      network: '0123456789abcdef',
+      reports: [{ sign: 'white-powder@old', ratio: 3 }],
+      logits: [1.234, -2],
+      features: [0, 0.5],
+      strangeness: 0.9,
+    };
+    await store.saveRecords([
+      { ...normal!, network },
+      { ...old!, photos: old!.photos.map((photo) => ({ ...photo, network })) },
+    ]);
+    const again = openGardenStore();
+    expect((await again.listRecords('normal-leaf'))[0]?.network).toEqual(network);
+    expect((await again.listLooks('a'))[0]?.photos.map((photo) => photo.network)).toEqual([network]);
+  });
+
   it('upgrades whole or not at all', async () => {
     await fill({
       'case:a': { ...kept('a'), schema: 2 },
