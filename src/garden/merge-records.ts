@@ -27,6 +27,10 @@ function newestOf(all: readonly Version[]): readonly Version[] {
 export const isRealConflict = (shown: unknown, rival: { readonly value?: unknown }): boolean =>
   canonical(shown ?? null) !== canonical(rival.value ?? null);
 
+/** Weights of two fits make no third one: what was learnt, or forgotten, last holds whole. The same one on every device. */
+const newerOf = (a: GardenRecord, b: GardenRecord): GardenRecord =>
+  (compareWords(a.changedAt, b.changedAt) || compareWords(canonical(a), canonical(b))) < 0 ? b : a;
+
 /**
  * Two devices' versions of one record as one. Of each field (and each element of a list) the edit holds that knew of the
  * other; where neither did, the later shows and the other stays beside it in `rivals`. Idempotent, commutative and
@@ -34,6 +38,7 @@ export const isRealConflict = (shown: unknown, rival: { readonly value?: unknown
  * Both must have the same id and kind.
  */
 export function mergeRecords(a: GardenRecord, b: GardenRecord): GardenRecord {
+  if (a.kind === 'own-head') return newerOf(a, b);
   const [one, other] = [versionsOf(a), versionsOf(b)];
   const made = [firstEdit(a), firstEdit(b)].sort(compareEdits)[0]!;
   const merged = new Map<string, readonly Version[]>();

@@ -4,6 +4,7 @@
  * nothing of leaves, signs or causes.
  */
 import type { GroundRecord } from './ground-records.ts';
+import type { OwnHeadRecord } from './own-head-record.ts';
 import type { SeenByNetwork } from './seen-by-network.ts';
 
 /**
@@ -12,7 +13,7 @@ import type { SeenByNetwork } from './seen-by-network.ts';
  * leaves and events are records; every record says when it was made and when each of its fields was edited last. 4: pot tests are
  * records, and a suspicion may name the pot test that it rests on. 5: trials side by side are
  * records; a batch may hold home tests of ripeness, a pot test may be laid out before it is sown and hold what was read from its photos. 6: a
- * photo of a look and a normal leaf may hold what the network of signs made of it.
+ * photo of a look and a normal leaf may hold what the network of signs made of it, and what that has learnt of the garden's look is a record.
  */
 export const RECORDS_SCHEMA = 6;
 
@@ -160,7 +161,13 @@ export interface LessonsRecord extends Stamp {
   readonly forgetUntil?: string;
 }
 
-export type GardenRecord = CaseRecord | LookRecord | DraftRecord | LessonsRecord | GroundRecord;
+export type GardenRecord =
+  | CaseRecord
+  | LookRecord
+  | DraftRecord
+  | LessonsRecord
+  | OwnHeadRecord
+  | GroundRecord;
 export type RecordKind = GardenRecord['kind'];
 export type RecordOf<Kind extends RecordKind> = Extract<GardenRecord, { readonly kind: Kind }>;
 

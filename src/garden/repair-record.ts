@@ -1,4 +1,5 @@
 import { byDate, day, isObject, type Loose, list, number, once, optional, text, texts } from './loose.ts';
+import { repairOwnHead } from './own-head-record.ts';
 import type {
   CaseRecord,
   Edit,
@@ -33,6 +34,7 @@ export function repairRecord(found: unknown): GardenRecord | undefined {
   if (found.kind === 'lessons')
     return { ...stamp, kind: 'lessons', ...optional('forgetUntil', text(found.forgetUntil)) };
   if (found.kind === 'draft' && isObject(found.body)) return { ...stamp, kind: 'draft', body: found.body };
+  if (found.kind === 'own-head') return repairOwnHead(found, stamp);
   return repairGround(found, stamp);
 }
 

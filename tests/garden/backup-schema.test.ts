@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { mergeRecords } from '../../src/garden/merge-records.ts';
 import { type GardenRecord, RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import { stampChanges } from '../../src/garden/stamp-changes.ts';
-import { record } from './small-garden.ts';
+import { ownHeadOf, record } from './small-garden.ts';
 
 // The documented schema, applied by ajv, which had no part in writing the records.
 const schema = JSON.parse(readFileSync(new URL('../../docs/backup-schema.json', import.meta.url), 'utf8'));
@@ -122,6 +122,7 @@ const all: readonly GardenRecord[] = [
   }),
   record('draft', 'd', { body: {} }),
   record('lessons', 'lessons', { forgetUntil: '2026-01-01T00:00:00.000Z' }),
+  record('own-head', 'own-head', ownHeadOf(0.5)),
 ];
 
 describe('the documented schema of a backup', () => {

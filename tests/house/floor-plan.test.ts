@@ -15,7 +15,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   signs: ['days', 'leaf', 'season', 'garden'],
   causes: ['signs'],
   ranker: ['days', 'causes', 'signs'],
-  classifier: ['photo', 'signs'],
+  classifier: ['photo', 'signs', 'garden'],
   compare: ['days', 'photo', 'leaf'],
 };
 const CORE = [...Object.keys(MAY_IMPORT), 'triage.ts'];

@@ -58,6 +58,7 @@ const KINDS: Readonly<Record<string, string>> = {
   look: 'Look',
   draft: 'Look in progress',
   lessons: 'What learning leaves out',
+  'own-head': 'What the network learnt here',
 };
 
 /** "Bed “Long bed”" */
