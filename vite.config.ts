@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
@@ -24,6 +24,29 @@ const licences = (): Plugin => ({
     id === '\0virtual:licences' ? `export default ${JSON.stringify(readLicences(here('.')))}` : undefined,
 });
 
+/** The network of signs: fetched, kept and taken away by the app alone (`state/kept-network.ts`), so no part of what is stored at the first visit. */
+const NETWORK_PARTS = [/^network-worker-.*\.js$/, /^tfjs-backend-wasm-simd-.*\.wasm$/, /^signs-.*\.onnx$/];
+
+/** In the service worker, where the answer below runs. */
+declare const caches: {
+  match(url: string, options: { readonly cacheName: string }): Promise<Response | undefined>;
+};
+
+/** Lists its parts with their sizes, so that these can be said before anything is fetched. */
+const networkParts = (): Plugin => ({
+  name: 'network-parts',
+  apply: 'build',
+  writeBundle: ({ dir }) => {
+    const names = readdirSync(`${dir}/assets`);
+    const parts = NETWORK_PARTS.map((pattern) => {
+      const [name, ...more] = names.filter((one) => pattern.test(one));
+      if (name === undefined || more.length > 0) throw new Error(`not one file of the build is ${pattern}`);
+      return { path: `/assets/${name}`, bytes: statSync(`${dir}/assets/${name}`).size };
+    });
+    writeFileSync(`${dir}/network-parts.json`, JSON.stringify(parts));
+  },
+});
+
 export default defineConfig({
   root: here('src/app'),
   publicDir: here('src/app/public'),
@@ -42,6 +65,7 @@ export default defineConfig({
   plugins: [
     preact(),
     licences(),
+    networkParts(),
     VitePWA({
       // The app writes its own manifest and registers the worker itself: an injected script would be inline.
       manifest: false,
@@ -50,11 +74,19 @@ export default defineConfig({
       registerType: 'prompt',
       workbox: {
         // Everything is stored at the first visit, so a part opened for the first time offline is there too.
-        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,onnx,wasm}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,json}'],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
         // Photos that other apps hand over arrive here, with no server to take them.
         importScripts: ['receive-photos.js'],
-        globIgnores: ['receive-photos.js'],
+        globIgnores: ['receive-photos.js', 'assets/network-worker-*.js'],
+        // What the app laid into the network's cache is served from there; nothing is laid in here.
+        runtimeCaching: [
+          {
+            urlPattern: /\/assets\/(network-worker-[^/]*\.js|tfjs-[^/]*\.wasm|signs-[^/]*\.onnx)$/,
+            handler: async ({ request }) =>
+              (await caches.match(request.url, { cacheName: 'network-of-signs' })) ?? fetch(request),
+          },
+        ],
         navigateFallback: '/index.html',
         cleanupOutdatedCaches: true,
         clientsClaim: true,

@@ -9,6 +9,7 @@ import type { Ranking } from './ranker/types.ts';
 import { seasonOf, type Zone } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
 import { findingFromPotTests, isDecided } from './signs/finding-from-pot-tests.ts';
+import type { NetworkSaid } from './signs/findings-from-reports.ts';
 import { answersOverLooks, findingsOverLooks } from './signs/findings-over-looks.ts';
 import type { SeenAtLook } from './signs/seen-at-look.ts';
 import type { Answers, Finding } from './signs/types.ts';
@@ -19,6 +20,8 @@ import { workOutLeanings } from './signs/work-out-leanings.ts';
 export interface TriageInput {
   readonly photos: readonly LeafReading[];
   readonly answers: Answers;
+  /** What the network of signs said of the photos, where it was switched on: another voice beside the camera. */
+  readonly network?: readonly NetworkSaid[];
   /** Earlier looks at the same plant, in any order: what they showed still counts, and so does what changed since. */
   readonly earlier?: readonly SeenAtLook[];
   /** ISO date of today, `YYYY-MM-DD`: dates the verdict. */
@@ -74,8 +77,13 @@ export function triageChances(input: TriageInput): ReadonlyMap<CauseId, number> 
 
 function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly known: RankInput } {
   const model = knowledgeModel();
-  const { photos, earlier = [] } = input;
-  const now: SeenAtLook = { date: input.answers.date ?? input.today, photos, answers: input.answers };
+  const { photos, earlier = [], network = [] } = input;
+  const now: SeenAtLook = {
+    date: input.answers.date ?? input.today,
+    photos,
+    answers: input.answers,
+    network,
+  };
   const seen = findingsOverLooks(now, earlier);
   const tested = findingFromPotTests(input.potTests ?? [], seen);
   const findings = tested ? [...seen, tested] : seen;

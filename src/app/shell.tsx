@@ -13,6 +13,7 @@ import { WalkPlace } from './places/Walk/walk-place.tsx';
 import { inDemo } from './state/demo.ts';
 import { keptApart, refreshKept, storeTrouble, wasCleared } from './state/kept.ts';
 import { draft, saveAgain } from './state/look-session.ts';
+import { networkNews } from './state/network.ts';
 import { keepPicturesAgain } from './state/pictures.ts';
 import { hashOf, type Route, route } from './state/route.ts';
 import { closeUndo, undoable } from './state/undo-bar.ts';
@@ -155,6 +156,18 @@ function Bars() {
       <div role="status">
         {restarted.value && <Bar says={WORDS.restarted[restarted.value]} trouble />}
         {wasCleared.value && <Bar says={WORDS.wasCleared} trouble action={closing(wasCleared)} />}
+        {networkNews.value && (
+          <Bar
+            says={WORDS.network[networkNews.value]}
+            trouble
+            action={{
+              says: WORDS.close,
+              run: () => {
+                networkNews.value = undefined;
+              },
+            }}
+          />
+        )}
         {keptApart.value && <Bar says={WORDS.keptApart} trouble action={closing(keptApart)} />}
         {offer && (
           <Bar

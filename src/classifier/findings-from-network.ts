@@ -35,10 +35,14 @@ export function reportsOf(
 }
 
 /** The same as findings for the ranking, beside those of the camera. A normal leaf is asked for comparison only and reports nothing. */
-export function findingsFromNetwork(answer: NetworkAnswer, role: PhotoRole): Finding[] {
+export function findingsFromNetwork(
+  answer: NetworkAnswer,
+  role: PhotoRole,
+  scales: readonly MarkScale[] = MARK_SCALES,
+): Finding[] {
   if (role === 'normal') return [];
   const position = role === 'whole' ? 'some' : role;
-  return reportsOf(answer).flatMap(({ mark, ratio }) =>
+  return reportsOf(answer, scales).flatMap(({ mark, ratio }) =>
     ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW
       ? []
       : [findingOf(`${mark}@${position}`, ratio, 'network')],

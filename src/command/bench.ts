@@ -1,6 +1,7 @@
 import { cpus } from 'node:os';
 import { benchBook } from './bench/bench-book.ts';
 import { benchGarden } from './bench/bench-garden.ts';
+import { benchNetwork } from './bench/bench-network.ts';
 import { benchRanking } from './bench/bench-ranking.ts';
 import { benchSeeing, type SeeingRow } from './bench/bench-seeing.ts';
 import { benchSegmentation, type SegmentationRow } from './bench/bench-segmentation.ts';
@@ -15,7 +16,13 @@ await runCommand(async () => {
   print('seeing            megapixels  file MB  decode ms  rest ms  × decode  first time  MB over idle');
   for (const row of seeing) print(lineOf(row));
   const book = await benchBook();
-  const others = [...benchRanking(), ...benchGarden(), ...book.rows, ...(await benchStart())];
+  const others = [
+    ...benchRanking(),
+    ...benchGarden(),
+    ...book.rows,
+    ...(await benchStart()),
+    ...(await benchNetwork()),
+  ];
   // Machines differ and are shared: every line is read against decoding 12 megapixels in the same run.
   const decoding = seeing.find(({ runtime, megapixels }) => runtime === 'Node' && megapixels === 12);
   const width = Math.max(...others.map(({ name }) => name.length));

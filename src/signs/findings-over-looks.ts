@@ -1,5 +1,6 @@
 import { findingsFromAnswers } from './findings-from-answers.ts';
 import { findingOf, findingsFromReadings, SILENT_BELOW } from './findings-from-readings.ts';
+import { findingsFromReports } from './findings-from-reports.ts';
 import type { SeenAtLook } from './seen-at-look.ts';
 import type { SettingId } from './settings.ts';
 import type { Answers, Finding } from './types.ts';
@@ -12,12 +13,14 @@ const COME_AND_GO: ReadonlySet<string> = new Set([
   'new-growth-clean',
 ]);
 
-/** The findings of one look, by eye and by camera; what the person overrules is left out. */
-export function findingsOfLook({ photos, answers }: SeenAtLook): Finding[] {
+/** The findings of one look, by eye, camera and network; what the person overrules is left out. */
+export function findingsOfLook({ photos, answers, network = [] }: SeenAtLook): Finding[] {
   const overruled = new Set<string>(answers.overruled);
   return [
     ...findingsFromAnswers(answers),
-    ...findingsFromReadings(photos).filter(({ sign }) => !overruled.has(sign)),
+    ...[...findingsFromReadings(photos), ...findingsFromReports(network)].filter(
+      ({ sign }) => !overruled.has(sign),
+    ),
   ];
 }
 
@@ -38,7 +41,7 @@ export function findingsOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[
   for (const finding of [...looks, now].flatMap(findingsOfLook)) {
     const key = `${finding.sign} ${finding.from}`;
     const before = kept.get(key);
-    if (finding.from === 'camera' && overruled.has(finding.sign)) continue;
+    if (finding.from !== 'eye' && overruled.has(finding.sign)) continue;
     if (!before || COME_AND_GO.has(finding.sign) || ratioOf(finding) > ratioOf(before))
       kept.set(key, finding);
   }

@@ -1,4 +1,5 @@
 import type { LeafReading } from '../leaf/types.ts';
+import type { NetworkSaid } from './findings-from-reports.ts';
 import type { Answers } from './types.ts';
 
 /** What one look at a plant brought. */
@@ -7,4 +8,6 @@ export interface SeenAtLook {
   readonly date: string;
   readonly photos: readonly LeafReading[];
   readonly answers: Answers;
+  /** What the network said of these photos, where it was switched on. */
+  readonly network?: readonly NetworkSaid[];
 }

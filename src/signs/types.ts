@@ -24,7 +24,7 @@ export interface Answers {
   readonly date?: string;
   readonly setting: { readonly [Id in SettingId]?: SettingValue<Id> };
   readonly signs: { readonly [Id in AskableId]?: 'seen' | 'absent' };
-  /** Signs where the person overrules the camera: its reports on them are set aside. */
+  /** Signs where the person overrules the camera and the network: their reports on them are set aside. */
   readonly overruled?: readonly SignId[];
   /** Settings that nobody was asked: the garden's records gave them. */
   readonly recorded?: readonly SettingId[];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { changeDraft, type DraftChange, isAnswered, MOST_PHOTOS } from '../../src/app/state/change-draft.ts';
 import { type Draft, dateOfLook, emptyDraft, hasContent } from '../../src/app/state/draft.ts';
 import type { LeafReading } from '../../src/leaf/types.ts';
+import type { PhotoRole } from '../../src/photo/types.ts';
 
 const fresh = emptyDraft('draft', '2026-06-18');
 const changed = (draft: Draft, ...changes: DraftChange[]): Draft => changes.reduce(changeDraft, draft);
@@ -83,6 +84,31 @@ describe('answers of a look in progress', () => {
     const twice = changed(fresh, overruled, overruled);
     expect(twice.answers.overruled).toEqual(['mottled@new']);
     expect(changed(twice, { ...overruled, overruled: false }).answers).not.toHaveProperty('overruled');
+  });
+});
+
+describe('what the network saw of a photo', () => {
+  const network = { network: 'n', reports: [], logits: [1], features: [2], strangeness: 1 };
+  const read = (draft: Draft, role: PhotoRole, more: object = {}): DraftChange => ({
+    kind: 'photo-read',
+    photoId: 'a',
+    taps: draft.photos[0]!.taps,
+    reading: reading({ role }),
+    ...more,
+  });
+  const added = changed(fresh, photos('a'));
+  const seen = changed(added, read(added, 'old', { network }));
+
+  it('stays with it when it is only read again to be shown', () => {
+    expect(seen.photos[0]!.network).toEqual(network);
+    expect(changed(seen, read(seen, 'old')).photos[0]!.network).toEqual(network);
+  });
+
+  it('goes when the photo is read with other taps or in another role, without the network', () => {
+    const tapped = changed(seen, { kind: 'tap', photoId: 'a', mode: 'leaf', spot: { x: 0.5, y: 0.5 } });
+    expect(changed(tapped, read(tapped, 'old')).photos[0]).not.toHaveProperty('network');
+    const other = changed(seen, { kind: 'set-role', photoId: 'a', role: 'new' });
+    expect(changed(other, read(other, 'new')).photos[0]).not.toHaveProperty('network');
   });
 });
 

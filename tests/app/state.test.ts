@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { changeDraft } from '../../src/app/state/change-draft.ts';
 import { emptyDraft } from '../../src/app/state/draft.ts';
+import { seenAt } from '../../src/app/state/earlier-looks.ts';
 import { recordLook } from '../../src/app/state/keep-look.ts';
+import type { KeptLook } from '../../src/app/state/kept.ts';
 import { laterLook } from '../../src/app/state/later-look.ts';
 import { guessZone, readPreferences } from '../../src/app/state/preferences.ts';
 import { hashOf, type Route, readRoute } from '../../src/app/state/route.ts';
 import { METRIC } from '../../src/app/words/units.ts';
 import type { CaseRecord } from '../../src/garden/records.ts';
-import type { TriageResult } from '../../src/triage.ts';
+import { repairRecord } from '../../src/garden/repair-record.ts';
+import type { LeafReading } from '../../src/leaf/types.ts';
+import { type TriageInput, type TriageResult, triage } from '../../src/triage.ts';
 
 const NOW = '2026-06-18T10:00:00.000Z';
 
@@ -43,14 +47,24 @@ describe('addresses', () => {
 
 describe('preferences', () => {
   it('are made whole from whatever was stored', () => {
-    const usual = { theme: 'device', zone: 'north', units: METRIC, showHatching: true };
-    for (const stored of [null, '', '{', '[]', 'null', '{"theme":"neon","zone":7,"units":7}'])
+    const usual = { theme: 'device', zone: 'north', units: METRIC, showHatching: true, network: 'off' };
+    for (const stored of [
+      null,
+      '',
+      '{',
+      '[]',
+      'null',
+      '{"theme":"neon","zone":7,"units":7,"network":"always"}',
+    ])
       expect(readPreferences(stored, 'Europe/London')).toEqual(usual);
-    expect(readPreferences('{"theme":"dusk","zone":"south","showHatching":false}', 'Europe/London')).toEqual({
+    expect(
+      readPreferences('{"theme":"dusk","zone":"south","showHatching":false,"network":"on"}', 'Europe/London'),
+    ).toEqual({
       theme: 'dusk',
       zone: 'south',
       units: METRIC,
       showHatching: false,
+      network: 'on',
     });
   });
 
@@ -117,6 +131,35 @@ describe('keeping a look', () => {
     expect(recordLook(said, result, NOW, ids).look.photos).toEqual([
       { id: 'p1', role: 'new', file: 'leaf.jpg', taps: {} },
     ]);
+  });
+
+  it('weighs the same when it is opened later, without the network that looked at its photo', () => {
+    const network = {
+      network: '0123456789abcdef',
+      reports: [
+        { sign: 'mottled@new', ratio: 4.217 },
+        { sign: 'white-powder@new', ratio: 0.2 },
+      ],
+      logits: [1.5],
+      features: [0.25],
+      strangeness: 0.8,
+    };
+    const reading: LeafReading = { role: 'new', trouble: [], leaf: { found: true }, measures: {} };
+    const seen = [
+      { kind: 'set-role', photoId: 'p1', role: 'new' } as const,
+      { kind: 'photo-read', photoId: 'p1', taps: draft.photos[0]!.taps, reading, network } as const,
+    ].reduce(changeDraft, draft);
+    const { look } = recordLook(seen, result, NOW, ids);
+    // Through the store, a backup, another device: text and back.
+    const opened = repairRecord(JSON.parse(JSON.stringify(look))) as KeptLook;
+    const said: Pick<TriageInput, 'photos' | 'network'> = { photos: [reading], network: network.reports };
+    const today = { answers: { ...look.answers }, today: look.date };
+    const then = triage({ ...said, ...today });
+    const later = triage({ ...seenAt(opened), ...today });
+    expect(then.findings.filter(({ from }) => from === 'network').length).toBe(2);
+    expect(later.findings).toEqual(then.findings);
+    expect(later.causes).toEqual(then.causes);
+    expect(triage({ photos: [reading], ...today }).causes).not.toEqual(then.causes);
   });
 
   it('keeps a look also when the weighing did not come through', () => {

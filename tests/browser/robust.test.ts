@@ -1,6 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
-import { extname, join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
@@ -11,11 +8,11 @@ import {
   chooseCrop,
   newPhone,
   PHONE,
-  ROOT,
   sayItIsSmall,
   snap,
   watch,
 } from './browser.ts';
+import { serveBuild } from './serve-build.ts';
 
 /** A look at a kale with one answer given; its address. */
 async function beginLook(page: Page, url: string): Promise<string> {
@@ -158,36 +155,15 @@ describe('what can go wrong around the app', () => {
   });
 });
 
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html',
-  '.js': 'text/javascript',
-  '.css': 'text/css',
-  '.svg': 'image/svg+xml',
-  '.png': 'image/png',
-  '.webmanifest': 'application/manifest+json',
-};
-
 describe('a newer version of the app', () => {
   it('waits while a look is open, and is changed to without losing a word of it', async () => {
     // The same build twice: a line more in its service worker makes the second one newer.
     const state = { newer: false };
-    const server: Server = createServer((request, response) => {
-      const path = new URL(request.url ?? '/', 'http://localhost').pathname;
-      try {
-        const name = path === '/' ? '/index.html' : path;
-        const body = readFileSync(join(ROOT, 'dist', name));
-        response.writeHead(200, { 'content-type': TYPES[extname(name)] ?? 'application/octet-stream' });
-        response.end(
-          name === '/service-worker.js' && state.newer
-            ? Buffer.concat([body, Buffer.from('\n// newer\n')])
-            : body,
-        );
-      } catch {
-        response.writeHead(404).end();
-      }
-    });
-    await new Promise<void>((resolve) => server.listen(4739, '127.0.0.1', resolve));
-    const url = 'http://127.0.0.1:4739/';
+    const { url, stop } = await serveBuild(4739, (path, body) =>
+      path === '/service-worker.js' && state.newer
+        ? Buffer.concat([body, Buffer.from('\n// newer\n')])
+        : body,
+    );
     const phone = newPhone();
     const { context, page } = await phone.open(PHONE);
     const { complaints } = watch(context);
@@ -211,6 +187,6 @@ describe('a newer version of the app', () => {
     expect(complaints).toEqual([]);
     await context.close();
     await phone.throwAway();
-    await new Promise((resolve) => server.close(resolve));
+    await stop();
   });
 });

@@ -35,6 +35,13 @@ describe('what the network reports', () => {
     expect(findingsFromNetwork(answerWith(9), 'normal')).toEqual([]);
   });
 
+  it('makes findings of the marks that the scales handed in switch on', () => {
+    const [finding, ...more] = findingsFromNetwork(answerWith(2), 'whole', SCALES);
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ sign: 'white-powder@some', from: 'network' });
+    expect(finding!.ifPresent / finding!.ifAbsent).toBeCloseTo(Math.exp(1.1), 9);
+  });
+
   it('speaks of the position that the leaf was taken at, and only of marks that are switched on', () => {
     const on = MARK_SCALES.filter((scale) => scale.on).map(({ mark }) => mark);
     const signsAt = (role: 'new' | 'whole') =>

@@ -1,3 +1,4 @@
+import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole, Spot } from '../../photo/types.ts';
 import type { SettingId } from '../../signs/settings.ts';
@@ -55,6 +56,7 @@ export type DraftChange =
       readonly photoId: string;
       readonly taps: Taps;
       readonly reading: LeafReading;
+      readonly network?: SeenByNetwork;
     }
   | {
       readonly kind: 'photo-failed';
@@ -314,10 +316,20 @@ function changePhoto(
       return unread(photo);
     case 'photo-read':
       // A reading made with older taps came too late.
-      return change.taps === photo.taps ? { ...settled(photo), reading: change.reading } : photo;
+      return change.taps === photo.taps ? withReading(photo, change) : photo;
     case 'photo-failed':
       return change.taps === photo.taps ? { ...settled(photo), failed: change.failed } : photo;
   }
+}
+
+/** Read once more as it stands (to show its hatching), a photo keeps what the network saw of it before. */
+function withReading(
+  { network: before, ...photo }: DraftPhoto,
+  { reading, network }: Extract<PhotoChange, { readonly kind: 'photo-read' }>,
+): DraftPhoto {
+  const isSame = !photo.stale && photo.reading?.role === reading.role;
+  const seen = network ?? (isSame ? before : undefined);
+  return { ...settled(photo), reading, ...(seen ? { network: seen } : {}) };
 }
 
 const withTaps = (photo: DraftPhoto, taps: Taps): DraftPhoto =>

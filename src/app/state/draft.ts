@@ -1,3 +1,4 @@
+import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { Answers } from '../../signs/types.ts';
@@ -15,6 +16,8 @@ export interface DraftPhoto {
   readonly tapsBefore?: readonly Taps[];
   /** What was read from it last; absent until it has been read once. */
   readonly reading?: LeafReading;
+  /** What the network of signs made of it at that reading, where it was at hand. */
+  readonly network?: SeenByNetwork;
   /** True while it is being read again with other taps or in another role: the last reading stands until then. */
   readonly stale?: true;
   /** Set when the reading failed for a reason that lies not in the photo. */

@@ -7,10 +7,12 @@ export const earlierLooks = signal<readonly SeenAtLook[]>([]);
 
 /** What the ranking needs of a kept look. Readings of photos whose role was left open say nothing. */
 export function seenAt(look: KeptLook): SeenAtLook {
+  const photos = look.photos.filter(({ reading, role }) => reading?.role === role);
   return {
     date: look.date,
     answers: look.answers,
-    photos: look.photos.flatMap(({ reading, role }) => (reading && reading.role === role ? [reading] : [])),
+    photos: photos.flatMap(({ reading }) => reading ?? []),
+    network: photos.flatMap(({ network }) => network?.reports ?? []),
   };
 }
 

@@ -1,6 +1,7 @@
 /** Healthy leaves of a variety: their photos kept, and read by the same worker as those of a look. */
 import type { NormalLeafRecord } from '../../garden/ground-records.ts';
 import { RECORDS_SCHEMA } from '../../garden/records.ts';
+import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import { NORMAL_WORDS as WORDS } from '../words/normal-leaves.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
@@ -45,6 +46,7 @@ export const keepAsNormalLeaf = (
   leaf: { readonly crop: string; readonly variety: string; readonly date: string; readonly stage?: string },
   photoId: string,
   reading: LeafReading,
+  network?: SeenByNetwork,
 ): Promise<Saved> =>
   keepWithUndo(
     [
@@ -52,6 +54,8 @@ export const keepAsNormalLeaf = (
         ...newNormalLeaf(leaf.crop, leaf.variety, leaf.date, photoId),
         ...(leaf.stage ? { stage: leaf.stage } : {}),
         reading: { ...reading, role: 'normal' },
+        // A healthy leaf reports no marks.
+        ...(network ? { network: { ...network, reports: [] } } : {}),
       },
     ],
     WORDS.added,
@@ -67,14 +71,15 @@ export async function readNormalLeaf(
   taps: Taps,
 ): Promise<keyof typeof PHOTO_WORKER_WORDS | undefined> {
   const { photoId } = record;
-  const read = await readStoredPhoto(photoId, 'normal', taps);
+  const read = await readStoredPhoto(photoId, 'normal', taps, { withNetwork: true });
   if (read === 'superseded') return undefined;
   if ('failed' in read) return read.failed;
-  const { reading } = read;
-  await changeGround(record, (found) => ({
+  const { reading, network } = read;
+  await changeGround(record, ({ network: _before, ...found }) => ({
     ...found,
     ...(!found.reading && reading.takenAt ? { date: reading.takenAt.slice(0, 10) } : {}),
     reading,
+    ...(network ? { network } : {}),
   }));
   return undefined;
 }

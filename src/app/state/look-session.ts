@@ -255,7 +255,7 @@ const asked = new Map<string, DraftPhoto>();
 
 async function readPhoto(photo: DraftPhoto): Promise<void> {
   const { id, role, taps, file } = photo;
-  const read = await readStoredPhoto(id, role, taps, file);
+  const read = await readStoredPhoto(id, role, taps, { file, withNetwork: true });
   if (read === 'superseded') return;
   if ('failed' in read) {
     const { failed } = read;
@@ -263,9 +263,9 @@ async function readPhoto(photo: DraftPhoto): Promise<void> {
     if (failed === 'failed') asked.delete(id);
     return change({ kind: 'photo-failed', photoId: id, taps, failed });
   }
-  const { reading, layers } = read;
+  const { reading, layers, network } = read;
   showOverlay(id, layers);
-  change({ kind: 'photo-read', photoId: id, taps, reading });
+  change({ kind: 'photo-read', photoId: id, taps, reading, ...(network ? { network } : {}) });
 }
 
 function showOverlay(id: string, overlay: LayerMap | undefined): void {
@@ -313,14 +313,11 @@ export const answersInHand = computed(() => filled.value.answers);
 const triageInput = computed<TriageInput>(() => {
   const { photos, cannotSay } = draft.value;
   const { answers, covered, ...soil } = filled.value;
+  // What a photo shows must be said, and it must have been read as that, before anything is concluded from it.
+  const said = photos.filter(({ reading, role, roleOpen }) => !roleOpen && reading?.role === role);
   return {
-    // What a photo shows must be said, and it must have been read as that, before anything is concluded from it.
-    photos: [
-      ...photos.flatMap(({ reading, role, roleOpen }) =>
-        reading && !roleOpen && reading.role === role ? [reading] : [],
-      ),
-      ...normalReadingsFor(answers),
-    ],
+    photos: [...said.flatMap(({ reading }) => reading ?? []), ...normalReadingsFor(answers)],
+    network: said.flatMap(({ network }) => network?.reports ?? []),
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
     zone: zone.value,

@@ -1,8 +1,13 @@
 import { effect, signal } from '@preact/signals';
+import { NETWORK_TROUBLES } from '../../classifier/types.ts';
 import type { Zone } from '../../season/season-of.ts';
 import { METRIC, type Units, units } from '../words/units.ts';
 
 export type Theme = 'device' | 'light' | 'dusk';
+
+/** Why the network of signs that was switched on is not used: its own troubles, no signal, or a browser that does not keep it. */
+export const NETWORK_FAULTS = [...NETWORK_TROUBLES, 'network-unreachable', 'network-not-kept'] as const;
+export type NetworkFault = (typeof NETWORK_FAULTS)[number];
 
 export interface Preferences {
   readonly theme: Theme;
@@ -10,6 +15,8 @@ export interface Preferences {
   readonly units: Units;
   /** Whether the camera's hatching is shown on photos. */
   readonly showHatching: boolean;
+  /** Whether the network of signs is wanted; a fault where it was and cannot be used. */
+  readonly network: 'off' | 'on' | NetworkFault;
 }
 
 const KEY = 'bedside-preferences';
@@ -71,6 +78,7 @@ export function readPreferences(stored: string | null, timeZone: string, languag
       days: among(['day-first', 'month-first'], said.days, usual.days),
     },
     showHatching: found.showHatching !== false,
+    network: among(['off', 'on', ...NETWORK_FAULTS], found.network, 'off'),
   };
 }
 

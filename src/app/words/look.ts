@@ -63,7 +63,7 @@ export const LOOK_WORDS = {
     count === 1 ? 'One sign it looked for and does not see' : `${count} signs it looked for and does not see`,
   overrule: 'I see it otherwise',
   overruled: 'Set aside at your word',
-  letStand: 'Let the camera’s word stand',
+  letStand: 'Let what was reported stand',
 
   // Questions
   openingWhere: 'From where you stand',

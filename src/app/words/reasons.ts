@@ -25,7 +25,7 @@ const REPORTERS: Record<Reporter, string> = {
   eye: 'you',
   camera: 'the camera',
   records: 'your records',
-  network: 'the trained eye',
+  network: 'the network',
 };
 
 /** A reason in plain words. Covers signs, settings with an outcome, options of a list, the crop and the season. */

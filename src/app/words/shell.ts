@@ -27,6 +27,18 @@ export const SHELL_WORDS = {
     'The browser has cleared what was kept here; browsers do that when a device runs short of room. A backup file brings it back: see help. On the home screen Bedside is cleared far more rarely.',
   keptApart:
     'This look was changed or cleared outside this page. What you entered here is kept as a look of its own.',
+  /** Said once, then in the settings, where it can be tried again. */
+  network: {
+    'network-missing':
+      'The small network’s file is not where Bedside was fetched from. Bedside works without it; help and settings lets you try again.',
+    'network-altered':
+      'The small network’s file was cut off or changed, so it is not used. Bedside works without it; help and settings lets you try again.',
+    'network-cannot-run': 'This browser could not run the small network. Bedside works without it.',
+    'network-unreachable':
+      'The small network could not be fetched: no signal, or it broke off. Bedside works without it, and tries again when it is opened next.',
+    'network-not-kept':
+      'There is no room for the small network, or this browser keeps nothing for this page. Bedside works without it.',
+  },
   tryAgain: 'Try again',
   partMissing: 'A part of Bedside could not be fetched. Nothing you entered is lost.',
 } as const;

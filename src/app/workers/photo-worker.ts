@@ -1,6 +1,10 @@
+import { cutCrop, type LeafCrop } from '../../classifier/cut-crop.ts';
 import { readLeaf } from '../../leaf/read-leaf.ts';
+import type { LeafAnalysis } from '../../leaf/types.ts';
 import { decodeInBrowser } from '../../photo/decode-in-browser.ts';
-import { type DecodedPhoto, PhotoError } from '../../photo/types.ts';
+import { scaleToWorkingFrame } from '../../photo/scale-to-working-frame.ts';
+import { type DecodedPhoto, PhotoError, type Pixels } from '../../photo/types.ts';
+import { isSilenced } from '../../signs/findings-from-readings.ts';
 import { layLayers } from './lay-layers.ts';
 import { makeThumbnail } from './make-thumbnail.ts';
 import { practise } from './practise.ts';
@@ -18,22 +22,34 @@ async function decode(photoId: string, picture: Blob): Promise<DecodedPhoto> {
   return photo;
 }
 
+/** What the network is shown of a photo; nothing where the camera keeps silent on its colours too. */
+const cropOf = (pixels: Pixels, { reading, mask }: LeafAnalysis): LeafCrop | undefined =>
+  mask && !isSilenced(reading) ? cutCrop(scaleToWorkingFrame(pixels), mask.data) : undefined;
+
 let wasAsked = false;
 
 async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
   wasAsked = true;
   const { photoId, picture, role, taps, file } = request;
   const { pixels, takenAt } = await decode(photoId, picture);
-  const { reading, tissues } = readLeaf(pixels, {
+  const analysis = readLeaf(pixels, {
     role,
     taps,
     ...(file === undefined ? {} : { file }),
     ...(takenAt === undefined ? {} : { takenAt }),
   });
+  const { reading, tissues } = analysis;
   const layers = tissues && layLayers(tissues);
   const thumbnail = request.wantThumbnail ? await makeThumbnail(pixels) : undefined;
+  const crop = request.wantCrop ? cropOf(pixels, analysis) : undefined;
   return {
-    reply: { ok: true, reading, ...(layers ? { layers } : {}), ...(thumbnail ? { thumbnail } : {}) },
+    reply: {
+      ok: true,
+      reading,
+      ...(layers ? { layers } : {}),
+      ...(thumbnail ? { thumbnail } : {}),
+      ...(crop ? { crop } : {}),
+    },
     transfer: layers ? [layers.data.buffer as ArrayBuffer] : [],
   };
 }

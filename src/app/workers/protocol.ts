@@ -2,6 +2,9 @@
  * Every message that crosses a worker boundary. Errors cross as data with a code: a thrown error would lose its code
  * and class on the way (structured clone keeps neither).
  */
+import type { LeafCrop } from '../../classifier/cut-crop.ts';
+import type { NetworkTrouble } from '../../classifier/types.ts';
+import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { FrameJudgement } from '../../leaf/judge-frame.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole, PhotoTrouble, Pixels } from '../../photo/types.ts';
@@ -19,6 +22,8 @@ export interface ReadPhoto {
   readonly taps: Taps;
   readonly file?: string;
   readonly wantThumbnail: boolean;
+  /** The leaf as the network of signs wants it. */
+  readonly wantCrop: boolean;
 }
 export type PhotoRequest = ReadPhoto;
 export type PhotoReply =
@@ -27,8 +32,19 @@ export type PhotoReply =
       readonly reading: LeafReading;
       readonly layers?: LayerMap;
       readonly thumbnail?: Blob;
+      /** Absent where it was not wanted, or where nothing is concluded from this photo's colours. */
+      readonly crop?: LeafCrop;
     }
   | { readonly ok: false; readonly code: PhotoTrouble | 'failed' };
+
+/** To the network's worker: it opens the network when it is asked first. */
+export type NetworkRequest =
+  | { readonly kind: 'open' }
+  | { readonly kind: 'look'; readonly crop: LeafCrop; readonly role: PhotoRole };
+export type NetworkReply =
+  | { readonly ok: true; readonly kind: 'open' }
+  | { readonly ok: true; readonly kind: 'look'; readonly seen: SeenByNetwork }
+  | { readonly ok: false; readonly code: NetworkTrouble };
 
 /** To the frame worker: judge one small frame of the film while the camera is held. */
 export interface FrameRequest {

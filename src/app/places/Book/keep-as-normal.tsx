@@ -37,7 +37,7 @@ export function KeepAsNormal({ kept }: { readonly kept: CaseRecord }) {
   const keep = async (): Promise<void> => {
     const stage = look.answers.setting['crop-stage'];
     const leaf = { crop, variety, date: look.date, ...(stage ? { stage } : {}) };
-    const saved = await keepAsNormalLeaf(leaf, photo.id, reading);
+    const saved = await keepAsNormalLeaf(leaf, photo.id, reading, photo.network);
     setSays(saved === 'stored' ? '' : GROUND_WORDS.trouble[saved]);
   };
   return (

@@ -96,7 +96,7 @@ function KeptPhoto({ photo, day, bed, showOutline }: KeptPhotoProps) {
           {PHOTO_TROUBLE_WORDS[code]}
         </p>
       ))}
-      {reading && <PhotoFindings reading={reading} />}
+      {reading && <PhotoFindings reading={reading} network={photo.network} />}
     </div>
   );
 }

@@ -4,62 +4,88 @@ import { change, draft, ranking } from '../../state/look-session.ts';
 import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { NETWORK_WORDS } from '../../words/network.ts';
 import { sayShortly } from '../../words/signs.ts';
+import { LEAST_RATIO, strengthOf } from './report-strength.ts';
 
-/** Likelihood ratios below this say so little that a line would only be noise. */
-const LEAST_RATIO = 1.6;
-
-/** What the camera reports as signs, each of which a person can set aside. */
+/** What the camera, and the network where it is switched on, report as signs, each of which a person can set aside. */
 export function CameraReport() {
-  const findings = (ranking.value.result?.findings ?? []).filter(
-    (finding) => finding.from !== 'eye' && Math.max(ratio(finding), 1 / ratio(finding)) >= LEAST_RATIO,
-  );
   const overruled = draft.value.answers.overruled ?? [];
-  const standing = findings.filter(({ sign }) => !overruled.includes(sign as SignId));
-  if (standing.length + overruled.length === 0) return null;
-  const sorted = [...standing].sort(bySight);
+  const standing = (ranking.value.result?.findings ?? []).filter(
+    (finding) =>
+      finding.from !== 'eye' &&
+      Math.max(ratio(finding), 1 / ratio(finding)) >= LEAST_RATIO &&
+      !overruled.includes(finding.sign as SignId),
+  );
+  const byNetwork = standing.filter(({ from }) => from === 'network');
+  const byCamera = standing.filter(({ from }) => from !== 'network');
+  return (
+    <>
+      {byCamera.length + overruled.length > 0 && (
+        <Report id="camera-title" title={WORDS.cameraSays} findings={byCamera} say={sayAsCamera}>
+          {overruled.map((sign) => (
+            <li key={sign} class="camera-line set-aside">
+              <span>
+                {WORDS.overruled}: <s>{sayShortly(sign)}</s>
+              </span>
+              <Overrule sign={sign} overruled />
+            </li>
+          ))}
+        </Report>
+      )}
+      {byNetwork.length > 0 && (
+        <Report id="network-title" title={NETWORK_WORDS.says} findings={byNetwork} say={sayAsNetwork} />
+      )}
+    </>
+  );
+}
+
+const sayAsCamera = (finding: Finding): string =>
+  `${capitalise(WORDS.cameraWeight[strengthOf(ratio(finding))])} ${
+    ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot
+  } ${sayShortly(finding.sign)}`;
+
+const sayAsNetwork = (finding: Finding): string =>
+  `${ratio(finding) > 1 ? NETWORK_WORDS.sees : NETWORK_WORDS.seesNot} ${sayShortly(finding.sign)} (${
+    NETWORK_WORDS.weight[strengthOf(ratio(finding))]
+  })`;
+
+interface ReportProps {
+  readonly id: string;
+  readonly title: string;
+  readonly findings: readonly Finding[];
+  readonly say: (finding: Finding) => string;
+  /** Lines that follow what is seen. */
+  readonly children?: preact.ComponentChildren;
+}
+
+/** What one of them reports: what it sees, and behind a fold what it looked for and does not see. */
+function Report({ id, title, findings, say, children }: ReportProps) {
+  const sorted = [...findings].sort(bySight);
   const seen = sorted.filter((finding) => ratio(finding) > 1);
   const notSeen = sorted.filter((finding) => ratio(finding) <= 1).reverse();
+  const lines = (some: readonly Finding[]) =>
+    some.map((finding) => (
+      <li key={finding.sign} class="camera-line">
+        <span>{say(finding)}</span>
+        <Overrule sign={finding.sign as SignId} overruled={false} />
+      </li>
+    ));
   return (
-    <section class="camera-report stack-close" aria-labelledby="camera-title">
-      <h3 id="camera-title">{WORDS.cameraSays}</h3>
+    <section class="camera-report stack-close" aria-labelledby={id}>
+      <h3 id={id}>{title}</h3>
       {seen.length === 0 && <p>{WORDS.cameraSeesNothing}</p>}
       <ul>
-        {seen.map((finding) => (
-          <CameraLine key={finding.sign} finding={finding} />
-        ))}
-        {overruled.map((sign) => (
-          <li key={sign} class="camera-line set-aside">
-            <span>
-              {WORDS.overruled}: <s>{sayShortly(sign)}</s>
-            </span>
-            <Overrule sign={sign} overruled />
-          </li>
-        ))}
+        {lines(seen)}
+        {children}
       </ul>
       {notSeen.length > 0 && (
         <details>
           <summary class="small">{WORDS.cameraNotSeen(notSeen.length)}</summary>
-          <ul>
-            {notSeen.map((finding) => (
-              <CameraLine key={finding.sign} finding={finding} />
-            ))}
-          </ul>
+          <ul>{lines(notSeen)}</ul>
         </details>
       )}
     </section>
-  );
-}
-
-function CameraLine({ finding }: { readonly finding: Finding }) {
-  return (
-    <li class="camera-line">
-      <span>
-        {capitalise(WORDS.cameraWeight[strength(finding)])}{' '}
-        {ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot} {sayShortly(finding.sign)}
-      </span>
-      <Overrule sign={finding.sign as SignId} overruled={false} />
-    </li>
   );
 }
 
@@ -67,13 +93,6 @@ const ratio = ({ ifPresent, ifAbsent }: Finding): number => ifPresent / ifAbsent
 
 /** What is seen most clearly first. */
 const bySight = (a: Finding, b: Finding): number => ratio(b) - ratio(a);
-
-/** Three words for a likelihood ratio: 10 and 3 are the usual marks of strong and moderate evidence (from memory). */
-function strength(finding: Finding): keyof typeof WORDS.cameraWeight {
-  const size = Math.max(ratio(finding), 1 / ratio(finding));
-  if (size >= 10) return 'strong';
-  return size >= 3 ? 'some' : 'faint';
-}
 
 function Overrule({ sign, overruled }: { readonly sign: SignId; readonly overruled: boolean }) {
   return (

@@ -1,8 +1,10 @@
+import type { SeenByNetwork } from '../../../garden/seen-by-network.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import { LAYER_WORDS, LAYERS_OF } from '../../words/layers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMeasures, type MeasureInWords } from '../../words/measures.ts';
 import type { LayerId } from '../../workers/lay-layers.ts';
+import { NetworkFindings } from './network-findings.tsx';
 
 /** Layers that are drawn on the photo beside these measures: a measure that is picked points out its own. */
 export interface Pointing {
@@ -13,13 +15,14 @@ export interface Pointing {
 
 interface PhotoFindingsProps {
   readonly reading: LeafReading;
+  readonly network: SeenByNetwork | undefined;
   readonly pointing?: Pointing | undefined;
   /** The list of layers, which holds the numbers of all that is drawn. */
   readonly children?: preact.ComponentChildren;
 }
 
 /** The measures of one photo in words with their error, plain ones first. Also used for looks that were kept. */
-export function PhotoFindings({ reading, pointing, children }: PhotoFindingsProps) {
+export function PhotoFindings({ reading, network, pointing, children }: PhotoFindingsProps) {
   const measures = describeMeasures(reading.measures);
   const drawn = pointing?.there.map((id) => LAYER_WORDS[id].measure) ?? [];
   const speaking = measures.filter(({ finer, speaks }) => !finer && speaks);
@@ -33,6 +36,7 @@ export function PhotoFindings({ reading, pointing, children }: PhotoFindingsProp
       {speaking.length === 0 && <p>{WORDS.nothingStandsOut}</p>}
       {children}
       {plain.length > 0 && <MeasureList measures={plain} pointing={pointing} />}
+      {network && <NetworkFindings seen={network} />}
       <details>
         <summary class="small">{WORDS.finer}</summary>
         <MeasureList measures={finer} pointing={pointing} />

@@ -98,7 +98,11 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
       <TapModes photo={photo} kind={kind} onKind={choose} here={here} />
       {photo.roleOpen && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
       {reading && (
-        <PhotoFindings reading={reading} pointing={map && { there: layersOn(map), picked, onPick: pick }}>
+        <PhotoFindings
+          reading={reading}
+          network={photo.network}
+          pointing={map && { there: layersOn(map), picked, onPick: pick }}
+        >
           {map && (
             <LayerList
               map={map}

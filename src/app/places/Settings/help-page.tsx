@@ -8,6 +8,9 @@ import { StorageState } from './storage-state.tsx';
 /* Packing and unpacking files weighs. */
 const BackupPart = onUse(() => import('./backup-part.tsx').then((part) => part.BackupPart));
 
+/* It knows the marks by name. */
+const NetworkPart = onUse(() => import('./network-part.tsx').then((part) => part.NetworkPart));
+
 const TermsPart = onUse(() => import('./terms-part.tsx').then((part) => part.TermsPart));
 /* The texts of the licences are longer than the page. */
 const LicencesPart = onUse(() => import('./licences-part.tsx').then((part) => part.LicencesPart));
@@ -17,6 +20,7 @@ export function HelpPage() {
   return (
     <>
       <SettingsForm />
+      <NetworkPart />
       <BackupPart />
       <Chapter {...WORDS.what} />
       <Chapter {...WORDS.not} />
