@@ -1,4 +1,4 @@
-import { isObject, type Loose, list, number, oneOf, optional, text } from './loose.ts';
+import { type Loose, list, number, text } from './loose.ts';
 import type { Stamp } from './records.ts';
 
 /** Id of the one record of its kind. */
@@ -51,7 +51,10 @@ export interface OwnMark extends OwnMarkCounts {
   readonly head?: OwnMarkHead;
 }
 
-/** What the network of signs has learnt of one garden's look. Merged whole: the newer holds. */
+/**
+ * What the network of signs has learnt of one garden's look. Merged whole: the newer holds. Only what `isWholeOwnHead` lets through may be
+ * used or taken from a backup.
+ */
 export interface OwnHeadRecord extends Stamp {
   readonly kind: 'own-head';
   /** Which network's features it was learnt on, as `SeenByNetwork.network` names it. */
@@ -64,81 +67,13 @@ export interface OwnHeadRecord extends Stamp {
   readonly marks: readonly OwnMark[];
 }
 
-const MOST_NUMBERS = 4096;
-const LARGEST = 1e6;
-
-/** Whole, or `undefined`: half a head would report wrongly, so nothing of a damaged one is used. */
-export function repairOwnHead(found: Loose, stamp: Stamp): OwnHeadRecord | undefined {
-  const marks = list(found.marks).map(markOf);
-  const [photos, plantings] = [countOf(found.photos), countOf(found.plantings)];
-  if (text(found.network) === '' || Number.isNaN(Date.parse(text(found.learntAt)))) return undefined;
-  if (stamp.id !== OWN_HEAD_ID || photos === undefined || plantings === undefined) return undefined;
-  if (!Array.isArray(found.marks) || marks.includes(undefined)) return undefined;
-  const whole = marks as OwnMark[];
-  if (new Set(whole.map(({ mark }) => mark)).size < whole.length) return undefined;
-  return {
-    ...stamp,
-    kind: 'own-head',
-    network: text(found.network),
-    learntAt: text(found.learntAt),
-    photos,
-    plantings,
-    marks: whole,
-  };
-}
-
-const countOf = (found: unknown): number | undefined => {
-  const count = number(found, 0, LARGEST);
-  return Number.isInteger(count) ? count : undefined;
-};
-
-/** Every named number of an object within bounds, or `undefined` where one is missing. */
-function numbersIn<Key extends string>(
-  found: unknown,
-  keys: readonly Key[],
-  read: (value: unknown) => number | undefined,
-): Readonly<Record<Key, number>> | undefined {
-  if (!isObject(found)) return undefined;
-  const all = keys.map((key) => [key, read(found[key])] as const);
-  return all.some(([, value]) => value === undefined)
-    ? undefined
-    : (Object.fromEntries(all) as Readonly<Record<Key, number>>);
-}
-
-const finite = (value: unknown): number | undefined => number(value, -LARGEST, LARGEST);
-
-function markOf(found: unknown): OwnMark | undefined {
-  if (!isObject(found) || text(found.mark) === '') return undefined;
-  const end = oneOf(OWN_MARK_ENDS, found.end);
-  const counts = numbersIn(
-    found,
-    ['present', 'absent', 'presentPlantings', 'absentPlantings'] as const,
-    countOf,
-  );
-  const tested = numbersIn(
-    found.tested,
-    ['own', 'shipped', 'camera', 'gain', 'gainSe', 'ownRight', 'shippedRight'] as const,
-    finite,
-  );
-  const head = headOf(found.head);
-  if (end === undefined || counts === undefined) return undefined;
-  if ((found.tested !== undefined && !tested) || (found.head !== undefined && !head)) return undefined;
-  if ((end === 'used') !== (head !== undefined)) return undefined;
-  return { mark: text(found.mark), end, ...counts, ...optional('tested', tested), ...optional('head', head) };
-}
-
-function headOf(found: unknown): OwnMarkHead | undefined {
-  const single = numbersIn(found, ['level', 'logit', 'most'] as const, finite);
-  if (!isObject(found) || single === undefined || single.most < 1) return undefined;
-  const [weights, mean, spread] = [found.weights, found.mean, found.spread].map(rowOf);
-  if (!weights || !mean || !spread) return undefined;
-  if (weights.length !== mean.length || weights.length !== spread.length) return undefined;
-  return spread.every((one) => one > 0) ? { ...single, weights, mean, spread } : undefined;
-}
-
-function rowOf(found: unknown): readonly number[] | undefined {
-  const row = list(found).map(finite);
-  return row.length > 0 && row.length <= MOST_NUMBERS && !row.includes(undefined)
-    ? (row as number[])
-    : undefined;
-}
+/** Its numbers travel through here unopened. */
+export const repairOwnHead = (found: Loose, stamp: Stamp): OwnHeadRecord => ({
+  ...stamp,
+  kind: 'own-head',
+  network: text(found.network),
+  learntAt: text(found.learntAt),
+  photos: number(found.photos, 0, Number.MAX_SAFE_INTEGER) ?? 0,
+  plantings: number(found.plantings, 0, Number.MAX_SAFE_INTEGER) ?? 0,
+  marks: list(found.marks) as readonly OwnMark[],
+});

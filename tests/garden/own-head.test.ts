@@ -8,6 +8,7 @@ import type { OwnHeadRecord } from '../../src/garden/own-head-record.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
 import { stampChanges } from '../../src/garden/stamp-changes.ts';
 import { type GardenStore, openGardenStore } from '../../src/garden/store/garden-store.ts';
+import { isWholeOwnHead } from '../../src/garden/whole-own-head.ts';
 import { ownHeadOf, record } from './small-garden.ts';
 
 const head = (weight: number, changedAt = '2026-01-01T00:00:00.000Z'): OwnHeadRecord =>
@@ -15,22 +16,24 @@ const head = (weight: number, changedAt = '2026-01-01T00:00:00.000Z'): OwnHeadRe
 const learnt = (weight: number, at: string, device: string): OwnHeadRecord =>
   stampChanges(undefined, head(weight, at), at, device);
 
+const repaired = (found: object): OwnHeadRecord => repairRecord(found) as OwnHeadRecord;
+
 describe('what the network has learnt of a garden, as a record', () => {
   it('comes back as it was kept', () => {
     expect(repairRecord(head(0.5))).toEqual(head(0.5));
+    expect(isWholeOwnHead(head(0.5))).toBe(true);
     expect(head(0.5).marks[0]!.head!.weights).toEqual([0.5, 0]);
   });
 
-  it('is not half used: nothing of it is left where anything in it is broken', () => {
+  it('is not half used: it is not whole where anything in it is broken', () => {
     const whole = head(0.5);
     const [powder, holes] = whole.marks as [OwnHeadRecord['marks'][0], OwnHeadRecord['marks'][0]];
     const withHead = (more: object) => ({ marks: [{ ...powder, head: { ...powder.head, ...more } }, holes] });
     for (const broken of [
       { network: '' },
       { learntAt: 'yesterday' },
-      { photos: -1 },
       { plantings: 1.5 },
-      { marks: 'none' },
+      { marks: [7] },
       { marks: [{ ...powder, end: 'guessed' }] },
       { marks: [powder, powder] },
       { marks: [{ ...powder, tested: { own: 1 } }] },
@@ -45,8 +48,8 @@ describe('what the network has learnt of a garden, as a record', () => {
       withHead({ level: Number.POSITIVE_INFINITY }),
       withHead({ most: 0.5 }),
     ])
-      expect(repairRecord({ ...whole, ...broken }), JSON.stringify(broken)).toBeUndefined();
-    expect(repairRecord({ ...whole, id: 'another' })).toBeUndefined();
+      expect(isWholeOwnHead(repaired({ ...whole, ...broken })), JSON.stringify(broken)).toBe(false);
+    expect(isWholeOwnHead(repaired({ ...whole, id: 'another' }))).toBe(false);
   });
 
   it('is merged whole: what was learnt or forgotten last holds, in either order, and is no conflict', () => {
@@ -115,7 +118,6 @@ describe('what the network has learnt of a garden, in the store', () => {
   it('refuses a backup in which it is broken, and changes nothing', async () => {
     const phone = newDevice('2026-06-03T00:00:00.000Z');
     const broken = { ...head(0.5), marks: [{ mark: 'holes', end: 'used' }] };
-    // Past the store, which would not read it back.
     const lines = {
       ...phone,
       async *eachRecord() {

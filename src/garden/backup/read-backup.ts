@@ -1,6 +1,7 @@
 import { BlobReader, configure, type FileEntry, ZipReader } from '@zip.js/zip.js/lib/zip-core-external.js';
 import { type GardenRecord, RECORDS_SCHEMA } from '../records.ts';
 import { repairRecord } from '../repair-record.ts';
+import { isWholeOwnHead } from '../whole-own-head.ts';
 import {
   BACKUP_VERSION,
   BackupError,
@@ -151,7 +152,7 @@ function recordIn(line: string): GardenRecord {
   const schema = (found as { schema?: unknown } | null)?.schema;
   if (typeof schema === 'number' && schema > RECORDS_SCHEMA) throw new BackupError('newer');
   const record = repairRecord(found);
-  if (!record) throw new BackupError('broken');
+  if (!record || (record.kind === 'own-head' && !isWholeOwnHead(record))) throw new BackupError('broken');
   const { revision: _revision, demo: _demo, ...kept } = record;
   return kept as GardenRecord;
 }
