@@ -32,3 +32,8 @@ if (home) render(<Shell />, home);
 if (import.meta.env.PROD) registerOffline();
 void dropOldDrafts();
 void countWaiting();
+// Only looks with photos that the network saw wait for it, and most gardens have taught it nothing.
+import('./state/own-head.ts').then(
+  ({ followOwnHead }) => followOwnHead(),
+  () => {},
+);

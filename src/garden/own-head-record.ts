@@ -1,14 +1,6 @@
 import { type Loose, list, number, text } from './loose.ts';
 import type { Stamp } from './records.ts';
-
-/** Id of the one record of its kind. */
-export const OWN_HEAD_ID = 'own-head';
-
-/**
- * What came of one mark: `used`: the garden's own head reports it; `no-better`: on plants kept aside it was not clearly better;
- * `overlaps`: a mark that takes it in, or a part of it, gained more; `too-few`: not tried.
- */
-export const OWN_MARK_ENDS = ['used', 'no-better', 'overlaps', 'too-few'] as const;
+import type { OWN_MARK_BEFORE, OWN_MARK_ENDS } from './whole-own-head.ts';
 
 /** What was counted of one mark: photos where the eye said it is there, or is not, and the plantings that they come from. */
 export interface OwnMarkCounts {
@@ -20,15 +12,19 @@ export interface OwnMarkCounts {
 
 /** How three ways of telling a mark did on plantings that they had not learnt from: mean log losses, natural, a photo. */
 export interface OwnMarkTested {
-  readonly own: number;
-  readonly shipped: number;
   readonly camera: number;
-  /** By how much the own head was better than the better of the two others, and the standard error of that over plantings. */
+  /** With the shipped head's level and weight set anew. */
+  readonly shipped: number;
+  /** With weights on the features too. */
+  readonly own: number;
+  /** What it is held against. */
+  readonly before: (typeof OWN_MARK_BEFORE)[number];
+  /** By how much what was learnt is better than that, and the standard error of that over plantings. */
   readonly gain: number;
   readonly gainSe: number;
-  /** Photos told right. */
-  readonly ownRight: number;
-  readonly shippedRight: number;
+  /** Photos told right: by what was learnt, and by what it is held against. */
+  readonly right: number;
+  readonly rightBefore: number;
 }
 
 /** Log likelihood ratio = level + logit · z + Σ weights · (features − mean) / spread; z is the shipped head's log odds. */

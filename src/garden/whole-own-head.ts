@@ -1,5 +1,17 @@
 import { isObject, type Loose, number, oneOf, text } from './loose.ts';
-import { OWN_HEAD_ID, OWN_MARK_ENDS, type OwnHeadRecord } from './own-head-record.ts';
+import type { OwnHeadRecord } from './own-head-record.ts';
+
+/** Id of the one record of its kind. */
+export const OWN_HEAD_ID = 'own-head';
+
+/**
+ * What came of one mark: `used`: the garden's own head reports it; `no-better`: on plants kept aside it was not clearly better;
+ * `overlaps`: a mark that takes it in, or a part of it, gained more; `too-few`: not tried.
+ */
+export const OWN_MARK_ENDS = ['used', 'no-better', 'overlaps', 'too-few'] as const;
+
+/** What reports a mark in a garden that has taught nothing: the camera alone, or the shipped head beside it. */
+export const OWN_MARK_BEFORE = ['camera', 'shipped'] as const;
 
 /** Longer lists and larger numbers than any head of ours has. */
 const MOST_NUMBERS = 4096;
@@ -29,13 +41,17 @@ function isMark(found: unknown): boolean {
   return (
     oneOf(OWN_MARK_ENDS, found.end) !== undefined &&
     has(found, ['present', 'absent', 'presentPlantings', 'absentPlantings'], isCount) &&
-    (tested === undefined || (isObject(tested) && has(tested, TESTED, isBounded))) &&
+    (tested === undefined || isTested(tested)) &&
     // A mark is used with its head, and only then.
     (found.end === 'used' ? isHead(head) : head === undefined)
   );
 }
 
-const TESTED = ['own', 'shipped', 'camera', 'gain', 'gainSe', 'ownRight', 'shippedRight'];
+const isTested = (found: unknown): boolean =>
+  isObject(found) &&
+  has(found, ['camera', 'shipped', 'own', 'gain', 'gainSe'], isBounded) &&
+  has(found, ['right', 'rightBefore'], isCount) &&
+  oneOf(OWN_MARK_BEFORE, found.before) !== undefined;
 
 function isHead(found: unknown): boolean {
   if (!isObject(found) || !has(found, ['level', 'logit', 'most'], isBounded)) return false;

@@ -52,6 +52,7 @@ async function listScreens(page: Page, url: string): Promise<[name: string, hash
     ['ended', `${kept}/ended`],
     ['recurring', '#/book/recurring'],
     ['taught', '#/book/taught'],
+    ['leaves', '#/book/leaves'],
     ['pot-tests', '#/book/pots/list'],
     ['pot-plan', `#/book/pots/plan/${batch.split('/').at(-1)!}`],
     ['pot-test', pots],

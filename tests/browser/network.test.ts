@@ -3,32 +3,21 @@ import type { ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { SeenPhoto } from '../../src/app/demo/seen-photo.ts';
 import { MARK_SCALES } from '../../src/classifier/calibration.ts';
-import { cutCrop, type LeafCrop } from '../../src/classifier/cut-crop.ts';
-import { isUnlike } from '../../src/classifier/findings-from-network.ts';
 import { NETWORK_BYTES, NETWORK_SHA256 } from '../../src/classifier/network-file.ts';
-import { openNetwork, type SignsNetwork } from '../../src/classifier/session/open-network.ts';
-import type { NetworkAnswer } from '../../src/classifier/types.ts';
 import type { SeenByNetwork } from '../../src/garden/seen-by-network.ts';
-import { readLeaf } from '../../src/leaf/read-leaf.ts';
-import { decodeInNode } from '../../src/photo/decode-in-node.ts';
-import { scaleToWorkingFrame } from '../../src/photo/scale-to-working-frame.ts';
+import { accessibilityFaults, newPhone, PHONE, ROOT, type Served, snap, snapBoth, watch } from './browser.ts';
 import {
-  accessibilityFaults,
-  chooseCrop,
-  newPhone,
-  PHONE,
-  ROOT,
-  type Served,
-  sayItIsSmall,
-  snap,
-  snapBoth,
-  watch,
-} from './browser.ts';
+  findKnownLeaf,
+  goToSettings,
+  type KnownLeaf,
+  lookAtLeaf,
+  networkSwitch,
+  stateOf,
+  switchOn,
+} from './network-steps.ts';
 import { serveBuild } from './serve-build.ts';
 
-const SWITCH = 'Let a small network look at leaves too';
 const IS_PART = /\/assets\/(network-worker-.*\.js|tfjs-.*\.wasm|signs-.*\.onnx)$/;
 const IS_MODEL = /\/assets\/signs-.*\.onnx$/;
 /** The mark that the tests switch on. */
@@ -49,33 +38,9 @@ function switchMarkOn(script: Buffer): Buffer {
 const withMark = (path: string, body: Buffer): Buffer =>
   /network-worker/.test(path) ? switchMarkOn(body) : body;
 
-interface KnownLeaf {
-  readonly jpeg: Buffer;
-  readonly crop: LeafCrop;
-  readonly answer: NetworkAnswer;
-}
-
-/** A rendered leaf that the network knows enough of to speak, with what it says of it in Node. */
 let leaf: KnownLeaf;
-
-async function findKnownLeaf(network: SignsNetwork): Promise<KnownLeaf> {
-  const demo = JSON.parse(readFileSync(join(ROOT, '.cache/demo-photos.json'), 'utf8')) as SeenPhoto[];
-  for (const { jpeg, reading } of demo) {
-    const bytes = Buffer.from(jpeg, 'base64');
-    const { pixels } = await decodeInNode(bytes);
-    const { mask } = readLeaf(pixels, { role: 'old' });
-    const crop = mask && cutCrop(scaleToWorkingFrame(pixels), mask.data);
-    if (!crop || reading.trouble.length > 0) continue;
-    const answer = await network.look(crop);
-    if (!isUnlike(answer)) return { jpeg: bytes, crop, answer };
-  }
-  throw new Error('every leaf of the demo is strange to the network');
-}
-
 beforeAll(async () => {
-  const network = await openNetwork(new Uint8Array(readFileSync(join(ROOT, 'models/signs.onnx'))));
-  leaf = await findKnownLeaf(network);
-  network.close();
+  leaf = await findKnownLeaf();
 });
 
 /** A server of one test, also where that fails half-way. */
@@ -87,33 +52,6 @@ const serve = async (...how: Parameters<typeof serveBuild>): Promise<Served> => 
 afterEach(() => served?.stop());
 
 const cachesOf = (page: Page): Promise<string[]> => page.evaluate(() => caches.keys());
-const stateOf = (page: Page) => page.locator('#network-state');
-
-async function goToSettings(page: Page, url: string): Promise<void> {
-  await page.goto(`${url}#/help`);
-  await page.getByRole('switch', { name: SWITCH }).waitFor();
-}
-
-async function switchOn(page: Page, url: string): Promise<void> {
-  await goToSettings(page, url);
-  await page.getByRole('switch', { name: SWITCH }).check();
-  await expect.poll(() => stateOf(page).innerText()).toContain('On this device');
-}
-
-async function lookAtLeaf(page: Page, url: string, name: string): Promise<void> {
-  await page.goto(`${url}#/look/new`);
-  await chooseCrop(page, 'Kale');
-  await sayItIsSmall(page);
-  await addLeaf(page, name);
-}
-
-async function addLeaf(page: Page, name: string): Promise<void> {
-  await page
-    .getByLabel('Choose photos')
-    .setInputFiles([{ name: `${name}.jpg`, mimeType: 'image/jpeg', buffer: leaf.jpeg }]);
-  await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
-  await expect.poll(() => page.locator('.measures').count()).toBeGreaterThan(0);
-}
 
 /** What the network saw of the photos of all records of a kind. */
 const seenIn = (page: Page, kind: 'draft' | 'look'): Promise<SeenByNetwork[]> =>
@@ -159,7 +97,7 @@ describe('the network of signs', () => {
     // Nothing of it came unasked; what it weighs is said before.
     expect(requests.filter((url) => IS_PART.test(url))).toEqual([]);
     expect(await cachesOf(page)).not.toContain('network-of-signs');
-    expect(await page.getByRole('switch', { name: SWITCH }).isChecked()).toBe(false);
+    expect(await networkSwitch(page).isChecked()).toBe(false);
     const parts = readdirSync(join(ROOT, 'dist/assets')).filter((name) => IS_PART.test(`/assets/${name}`));
     expect(parts.length).toBe(3);
     const bytes = parts.reduce((sum, name) => sum + readFileSync(join(ROOT, 'dist/assets', name)).length, 0);
@@ -171,7 +109,7 @@ describe('the network of signs', () => {
     await snapBoth(page, 'network-off-phone');
 
     // Progress while it comes.
-    await page.getByRole('switch', { name: SWITCH }).check();
+    await networkSwitch(page).check();
     const progress = page.getByRole('progressbar', { name: 'Fetching the network' });
     await expect.poll(() => progress.getAttribute('value').then(Number)).toBeGreaterThan(400_000);
     expect(Number(await progress.getAttribute('value'))).toBeLessThan(bytes);
@@ -182,7 +120,7 @@ describe('the network of signs', () => {
     await snapBoth(page, 'network-on-phone');
 
     // A photo of a look is looked at, and what was seen is weighed, shown and kept.
-    await lookAtLeaf(page, app.url, 'leaf');
+    await lookAtLeaf(page, app.url, leaf.jpeg, 'leaf');
     await page.getByRole('heading', { name: 'What the network reports' }).first().waitFor();
     const [drafted] = await seenIn(page, 'draft');
     expect(drafted!.network).toBe(NETWORK_SHA256.slice(0, 16));
@@ -205,7 +143,7 @@ describe('the network of signs', () => {
     await page.getByText('works without signal now').waitFor();
     await goToSettings(page, app.url);
     await expect.poll(() => stateOf(page).innerText()).toContain('On this device');
-    await lookAtLeaf(page, app.url, 'leaf offline');
+    await lookAtLeaf(page, app.url, leaf.jpeg, 'leaf offline');
     await page.getByRole('heading', { name: 'What the network reports' }).first().waitFor();
     expect((await seenIn(page, 'draft')).at(-1)).toEqual(drafted);
 
@@ -217,10 +155,10 @@ describe('the network of signs', () => {
     // Switched off it is gone, and later photos are read without it; kept looks keep its word.
     await context.setOffline(false);
     await goToSettings(page, app.url);
-    await page.getByRole('switch', { name: SWITCH }).uncheck();
+    await networkSwitch(page).uncheck();
     await expect.poll(() => cachesOf(page)).not.toContain('network-of-signs');
     await page.goto('about:blank');
-    await lookAtLeaf(page, app.url, 'leaf without');
+    await lookAtLeaf(page, app.url, leaf.jpeg, 'leaf without');
     expect(await page.getByRole('heading', { name: 'What the network reports' }).count()).toBe(0);
     expect(await cachesOf(page)).not.toContain('network-of-signs');
     await page.goto(`${app.url}#/book`);
@@ -251,12 +189,12 @@ describe('a model file that is broken', () => {
     const { context, page } = await phone.open(PHONE);
     const { complaints } = watch(context);
     await goToSettings(page, app.url);
-    await page.getByRole('switch', { name: SWITCH }).check();
+    await networkSwitch(page).check();
     await expect.poll(() => stateOf(page).innerText()).toMatch(says);
     // Nothing broken stays.
     expect(await cachesOf(page)).not.toContain('network-of-signs');
     expect(await accessibilityFaults(page)).toEqual([]);
-    await lookAtLeaf(page, app.url, 'leaf');
+    await lookAtLeaf(page, app.url, leaf.jpeg, 'leaf');
     // Neither there nor after a start is it said again, and nothing is fetched again by itself.
     expect(await page.getByText(says).count()).toBe(0);
     await page.goto('about:blank');
@@ -268,7 +206,7 @@ describe('a model file that is broken', () => {
     isBroken = false;
     await page.getByRole('button', { name: 'Try again' }).click();
     await expect.poll(() => stateOf(page).innerText()).toContain('On this device');
-    await page.getByRole('switch', { name: SWITCH }).uncheck();
+    await networkSwitch(page).uncheck();
     await expect.poll(() => cachesOf(page)).not.toContain('network-of-signs');
     // A 404 is told to the console by the browser itself.
     expect(complaints.filter((said) => !said.includes('404'))).toEqual([]);
@@ -290,12 +228,12 @@ describe('a model file that is broken', () => {
       await cache.put(request, new Response(bytes));
     });
     await page.goto('about:blank');
-    await lookAtLeaf(page, app.url, 'first');
+    await lookAtLeaf(page, app.url, leaf.jpeg, 'first');
     const bar = page.locator('.bar', { hasText: /was cut off or changed/ });
     await bar.waitFor();
     await snap(page, 'network-broken-phone');
     await bar.getByRole('button', { name: 'Close' }).click();
-    await lookAtLeaf(page, app.url, 'second');
+    await lookAtLeaf(page, app.url, leaf.jpeg, 'second');
     expect(await bar.count()).toBe(0);
     expect(await seenIn(page, 'draft')).toEqual([]);
     expect(complaints).toEqual([]);

@@ -9,6 +9,7 @@ import { StoreError, type StoreTrouble } from '../../garden/store/store-trouble.
 import { inDemo } from './demo.ts';
 import { refreshGarden } from './garden.ts';
 import { nowStamp, refreshKept, store } from './kept.ts';
+import { refreshOwnHead } from './own-head.ts';
 
 /** `in-demo`: the invented garden takes no files. */
 export type BackupFailure = BackupTrouble | StoreTrouble | 'in-demo';
@@ -45,7 +46,8 @@ export async function bringIn(file: Blob): Promise<Outcome<{ readonly report: Me
   }
 }
 
-const refreshAll = async (): Promise<void> => void (await Promise.all([refreshKept(), refreshGarden()]));
+const refreshAll = async (): Promise<void> =>
+  void (await Promise.all([refreshKept(), refreshGarden(), refreshOwnHead()]));
 
 export interface OpenConflict {
   readonly record: GardenRecord;

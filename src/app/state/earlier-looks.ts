@@ -1,9 +1,12 @@
-import { effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { SeenAtLook } from '../../signs/seen-at-look.ts';
 import { type KeptLook, store, tryRead } from './kept.ts';
+import { reportsHere } from './own-reports.ts';
+
+const looksRead = signal<readonly KeptLook[]>([]);
 
 /** What earlier looks at the plant in hand showed, for the ranking; empty for a new plant and until they are read. */
-export const earlierLooks = signal<readonly SeenAtLook[]>([]);
+export const earlierLooks = computed(() => looksRead.value.map(seenAt));
 
 /** What the ranking needs of a kept look. Readings of photos whose role was left open say nothing. */
 export function seenAt(look: KeptLook): SeenAtLook {
@@ -12,7 +15,7 @@ export function seenAt(look: KeptLook): SeenAtLook {
     date: look.date,
     answers: look.answers,
     photos: photos.flatMap(({ reading }) => reading ?? []),
-    network: photos.flatMap(({ network }) => network?.reports ?? []),
+    network: photos.flatMap(({ network, reading }) => reportsHere(network, reading!.role)),
   };
 }
 
@@ -20,11 +23,11 @@ export function seenAt(look: KeptLook): SeenAtLook {
 export function followEarlierLooks(caseInHand: ReadonlySignal<string | undefined>): void {
   effect(() => {
     const caseId = caseInHand.value;
-    earlierLooks.value = [];
+    looksRead.value = [];
     if (caseId === undefined) return;
     void tryRead(() => store.listLooks(caseId)).then((looks) => {
       if (caseInHand.peek() !== caseId || !looks) return;
-      earlierLooks.value = (looks as KeptLook[]).filter(({ deletedAt }) => !deletedAt).map(seenAt);
+      looksRead.value = (looks as KeptLook[]).filter(({ deletedAt }) => !deletedAt);
     });
   });
 }

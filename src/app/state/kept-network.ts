@@ -5,7 +5,7 @@
 import type { LeafCrop } from '../../classifier/cut-crop.ts';
 import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { PhotoRole } from '../../photo/types.ts';
-import { createBridge } from '../workers/bridge.ts';
+import { type Channel, createBridge } from '../workers/bridge.ts';
 import { openWorker } from '../workers/open-worker.ts';
 import type { NetworkReply, NetworkRequest } from '../workers/protocol.ts';
 import { network, networkNews } from './network.ts';
@@ -29,11 +29,12 @@ class Fault extends Error {
   }
 }
 
+/** A worker that can open the network, and learn. One stays for looks; whoever learns opens another and closes it. */
+export const openNetworkWorker = (): Channel<NetworkRequest, NetworkReply> =>
+  openWorker(() => new Worker(new URL('../workers/network-worker.ts', import.meta.url), { type: 'module' }));
+
 const bridge = createBridge<NetworkRequest, NetworkReply>({
-  open: () =>
-    openWorker(
-      () => new Worker(new URL('../workers/network-worker.ts', import.meta.url), { type: 'module' }),
-    ),
+  open: openNetworkWorker,
   limitMs: LIMIT_MS,
 });
 

@@ -16,6 +16,7 @@ import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
 import { keptApart, keptChanged, nowStamp, store, storeTrouble, tryRead, tryStore } from './kept.ts';
 import { lessons } from './learning.ts';
 import { besideNormal, normalReadingsFor } from './normal-leaves.ts';
+import { reportsHere } from './own-reports.ts';
 import { keepPicture } from './pictures.ts';
 import { readStoredPhoto } from './read-photo.ts';
 import { fillFromRecords, readRecords } from './read-records.ts';
@@ -317,7 +318,7 @@ const triageInput = computed<TriageInput>(() => {
   const said = photos.filter(({ reading, role, roleOpen }) => !roleOpen && reading?.role === role);
   return {
     photos: [...said.flatMap(({ reading }) => reading ?? []), ...normalReadingsFor(answers)],
-    network: said.flatMap(({ network }) => network?.reports ?? []),
+    network: said.flatMap(({ network, role }) => reportsHere(network, role)),
     answers: { ...answers, date: dateOfLook(draft.value).day },
     today: dayOf(new Date()),
     zone: zone.value,

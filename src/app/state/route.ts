@@ -27,8 +27,8 @@ export type Route =
       /** A sheet to print or hand on, `of` a case, a bed (in a `year`), a trial or a pot test. */
       readonly sheet?: SheetKind;
       readonly of?: string;
-      /** `taught`: what this garden has taught; `ended`: how the case ended; `recurring`: which causes were met where. */
-      readonly page?: 'taught' | 'ended' | 'recurring';
+      /** `taught`: what this garden has taught; `leaves`: what its leaves taught the network; `ended`: how the case ended; `recurring`: which causes were met where. */
+      readonly page?: 'taught' | 'leaves' | 'ended' | 'recurring';
       /** Of `recurring`: the cases of one cause, in one bed, in one year. */
       readonly cause?: string;
       readonly bed?: string;
@@ -91,7 +91,7 @@ function readBook(first?: string, second?: string, third?: string, fourth?: stri
       ...(third ? { pot: third } : {}),
       ...(fourth ? { on: fourth } : {}),
     };
-  if (first === 'taught') return { place: 'book', page: 'taught' };
+  if (first === 'taught' || first === 'leaves') return { place: 'book', page: first };
   if (!first) return { place: 'book' };
   if (second === 'ended') return { place: 'book', caseId: first, page: 'ended' };
   return { place: 'book', caseId: first, ...(second ? { look: second } : {}) };

@@ -5,6 +5,8 @@ export const NETWORK_WORDS = {
   reports: (marks: readonly string[]): string => `It reports: ${marks.join('; ')}.`,
   reportsNothing:
     'It knows no mark well enough yet to report it, so for now it changes no answer. What it saw is kept with your looks, to learn from.',
+  learnt: (marks: readonly string[]): string =>
+    `From the leaves of this garden it has learnt to report: ${marks.join('; ')}.`,
   size: (size: string): string =>
     `${size} are fetched once (less where the server packs them), then kept on this device: it works without a signal. Photos stay here.`,
   fetching: 'Fetching the network',
@@ -20,5 +22,7 @@ export const NETWORK_WORDS = {
   sees: 'The network sees',
   seesNot: 'The network does not see',
   weight: { strong: 'very likely', some: 'likely', faint: 'perhaps' },
+  /** Behind its weight. */
+  learntHere: ', as it learnt in this garden',
   unlike: 'The network does not know leaves like this one, so it says nothing.',
 } as const;

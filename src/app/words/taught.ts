@@ -9,6 +9,7 @@ const casesIn = (count: number): string => (count === 1 ? '1 settled case' : `${
 
 export const TAUGHT_WORDS = {
   title: 'What this garden has taught',
+  leaves: 'What the network learns from your leaves',
   nothing:
     'Nothing yet. When a case is over, say on its page how it ended. What you found out then counts in every later look.',
   lead: (count: number): string =>

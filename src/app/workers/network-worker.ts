@@ -1,7 +1,9 @@
 import { setWasmPaths } from '@tensorflow/tfjs-backend-wasm';
 import wasm from '@tensorflow/tfjs-backend-wasm/dist/tfjs-backend-wasm-simd.wasm?url';
 import { findingsFromNetwork } from '../../classifier/findings-from-network.ts';
-import { NETWORK_SHA256 } from '../../classifier/network-file.ts';
+import { learnOwnHead } from '../../classifier/own-head/learn-own-head.ts';
+import { NETWORK_ID } from '../../classifier/own-head/reports-with-own-head.ts';
+import { fitLogistic } from '../../classifier/session/fit-logistic.ts';
 import { openNetwork, type SignsNetwork } from '../../classifier/session/open-network.ts';
 import { type NetworkAnswer, NetworkError } from '../../classifier/types.ts';
 import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
@@ -24,7 +26,16 @@ async function readModel(): Promise<Uint8Array | undefined> {
 
 let opened: Promise<SignsNetwork> | undefined;
 
-async function answer(request: NetworkRequest): Promise<Served<NetworkReply>> {
+async function answer(
+  request: NetworkRequest,
+  tell: (news: NetworkReply) => void,
+): Promise<Served<NetworkReply>> {
+  if (request.kind === 'learn') {
+    const marks = await learnOwnHead(request.examples, fitLogistic, (share) =>
+      tell({ ok: true, kind: 'learning', share }),
+    );
+    return { reply: { ok: true, kind: 'learnt', marks } };
+  }
   opened ??= readModel().then(openNetwork);
   const network = await opened;
   if (request.kind === 'open') return { reply: { ok: true, kind: 'open' } };
@@ -37,7 +48,7 @@ const rounded = (value: number): number => Number(value.toPrecision(DIGITS));
 
 function recordOf(said: NetworkAnswer, role: PhotoRole): SeenByNetwork {
   return {
-    network: NETWORK_SHA256.slice(0, 16),
+    network: NETWORK_ID,
     reports: findingsFromNetwork(said, role).map(({ sign, ifPresent, ifAbsent }) => ({
       sign,
       ratio: rounded(ifPresent / ifAbsent),

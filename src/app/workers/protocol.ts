@@ -3,7 +3,9 @@
  * and class on the way (structured clone keeps neither).
  */
 import type { LeafCrop } from '../../classifier/cut-crop.ts';
+import type { LeafExample } from '../../classifier/own-head/leaf-example.ts';
 import type { NetworkTrouble } from '../../classifier/types.ts';
+import type { OwnMark } from '../../garden/own-head-record.ts';
 import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { FrameJudgement } from '../../leaf/judge-frame.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
@@ -40,10 +42,14 @@ export type PhotoReply =
 /** To the network's worker: it opens the network when it is asked first. */
 export type NetworkRequest =
   | { readonly kind: 'open' }
-  | { readonly kind: 'look'; readonly crop: LeafCrop; readonly role: PhotoRole };
+  | { readonly kind: 'look'; readonly crop: LeafCrop; readonly role: PhotoRole }
+  /** Needs no network, only what runs it; told in shares until it is done. */
+  | { readonly kind: 'learn'; readonly examples: readonly LeafExample[] };
 export type NetworkReply =
   | { readonly ok: true; readonly kind: 'open' }
   | { readonly ok: true; readonly kind: 'look'; readonly seen: SeenByNetwork }
+  | { readonly ok: true; readonly kind: 'learning'; readonly share: number }
+  | { readonly ok: true; readonly kind: 'learnt'; readonly marks: readonly OwnMark[] }
   | { readonly ok: false; readonly code: NetworkTrouble };
 
 /** To the frame worker: judge one small frame of the film while the camera is held. */

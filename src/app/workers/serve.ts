@@ -15,14 +15,14 @@ export interface Served<Reply> {
 
 export function serve<Request, Reply>(
   port: ServedPort,
-  work: (request: Request) => Promise<Served<Reply>> | Served<Reply>,
+  work: (request: Request, tell: (news: Reply) => void) => Promise<Served<Reply>> | Served<Reply>,
   failed: (cause: unknown) => Reply,
 ): void {
   port.addEventListener('message', async ({ data }) => {
     const { number, request } = data as Sent<Request>;
     let served: Served<Reply>;
     try {
-      served = await work(request);
+      served = await work(request, (reply) => port.postMessage({ number, reply }, []));
     } catch (cause) {
       served = { reply: failed(cause) };
     }

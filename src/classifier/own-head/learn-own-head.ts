@@ -35,11 +35,13 @@ const MOST_RATIO = 12;
  * What was learnt, mark by mark, in the order of the network's marks. The same photos teach the same.
  * @param solve does the fitting; where it rejects, so does this, and nothing was learnt
  * @param progress hears the share that is done, 0 to 1
+ * @param scales the shipped head, as it was calibrated
  */
 export async function learnOwnHead(
   examples: readonly LeafExample[],
   solve: FitLogistic,
   progress: (share: number) => void = () => {},
+  scales: readonly MarkScale[] = MARK_SCALES,
 ): Promise<OwnMark[]> {
   const tries = OWN_MARKS.map((mark) => {
     const rows = rowsOf(examples, mark, NETWORK_MARKS.indexOf(mark));
@@ -54,8 +56,12 @@ export async function learnOwnHead(
     }
     const done = enough.findIndex((other) => other.mark === mark);
     learnt.push(
-      await learnMark(mark, rows, counts, (problem) =>
-        solve(problem, (share) => progress((done + share) / enough.length)),
+      await learnMark(
+        mark,
+        rows,
+        counts,
+        scales.find((one) => one.mark === mark),
+        (problem) => solve(problem, (share) => progress((done + share) / enough.length)),
       ),
     );
   }
@@ -89,21 +95,23 @@ async function learnMark(
   mark: string,
   rows: MarkRows,
   counts: OwnMarkCounts,
+  scale: MarkScale | undefined,
   solve: (problem: LogisticFits) => Promise<Float32Array>,
 ): Promise<OwnMark> {
-  const scale = MARK_SCALES.find((one) => one.mark === mark);
   const dealt = dealFolds(rows.plantings, rows.labels);
   const plan = layOut(rows, dealt, scale);
   const coefficients = await solve(plan.problem);
   const of = (fit: number): number[] => [
     ...coefficients.subarray(fit * plan.problem.columns, (fit + 1) * plan.problem.columns),
   ];
-  const tested = test(rows, dealt, (way, row) => plan.oddsKeptAside(way, row, of));
+  const { way, tested } = test(rows, dealt, scale?.on === true, (one, row) =>
+    plan.oddsKeptAside(one, row, of),
+  );
   const plantings = new Set(rows.plantings).size;
   if (!(tested.gain > clearly(plantings) * tested.gainSe))
     return { mark, end: 'no-better', ...counts, tested };
   const least = Math.min(counts.presentPlantings, counts.absentPlantings);
-  const head = headFrom(of(plan.whole.fit), plan.whole.standard, scale);
+  const head = headFrom(of(plan.whole.fitOf(way)), plan.whole.standard, scale);
   return {
     mark,
     end: 'used',
@@ -116,12 +124,12 @@ async function learnMark(
 
 interface Plan {
   readonly problem: LogisticFits;
-  readonly whole: { readonly fit: number; readonly standard: Standard };
+  readonly whole: { fitOf(way: Way): number; readonly standard: Standard };
   /** Log odds of a row by a way that has not learnt from its part. */
   oddsKeptAside(way: Way, row: number, coefficientsOf: (fit: number) => readonly number[]): number;
 }
 
-/** Every way without every part, then the own head on all: fitted together. */
+/** Every way without every part, then on all: fitted together. */
 function layOut(rows: MarkRows, { fold, folds }: Dealt, scale: MarkScale | undefined): Plan {
   const count = rows.labels.length;
   const parts = Array.from({ length: folds }, (_, part) => {
@@ -135,7 +143,7 @@ function layOut(rows: MarkRows, { fold, folds }: Dealt, scale: MarkScale | undef
   };
   const jobs = [
     ...WAYS.flatMap((way) => parts.map((part) => ({ way, ...part }))),
-    { way: 'own' as Way, ...all },
+    ...WAYS.map((way) => ({ way, ...all })),
   ];
   const columns = all.standard.mean.length + 1;
   const inputs = new Float32Array(jobs.length * count * columns);
@@ -152,7 +160,7 @@ function layOut(rows: MarkRows, { fold, folds }: Dealt, scale: MarkScale | undef
   const labels = Float32Array.from(rows.labels, Number);
   return {
     problem: { fits: jobs.length, rows: count, columns, inputs, offsets, labels, counts },
-    whole: { fit: jobs.length - 1, standard: all.standard },
+    whole: { fitOf: (way) => WAYS.length * folds + WAYS.indexOf(way), standard: all.standard },
     oddsKeptAside(way, row, coefficientsOf) {
       const fit = WAYS.indexOf(way) * folds + fold[row]!;
       const at = fit * count + row;
@@ -166,23 +174,36 @@ function layOut(rows: MarkRows, { fold, folds }: Dealt, scale: MarkScale | undef
 const lossOf = (odds: number, isThere: boolean): number =>
   Math.max(0, isThere ? -odds : odds) + Math.log1p(Math.exp(-Math.abs(odds)));
 
-/** How the three ways did on what was kept aside; the own head's gain is over the better of the two others. */
-function test(rows: MarkRows, { fold }: Dealt, oddsOf: (way: Way, row: number) => number): OwnMarkTested {
+/**
+ * How the three ways did on what was kept aside. Where the shipped head reports the mark, weights on the features must be better than that
+ * and than the camera alone. Where it is switched off, the camera is all there is, and setting the shipped head anew may do as well.
+ */
+function test(
+  rows: MarkRows,
+  { fold }: Dealt,
+  isShippedOn: boolean,
+  oddsOf: (way: Way, row: number) => number,
+): { readonly way: Way; readonly tested: OwnMarkTested } {
   const all = fold.map((_, row) => row);
-  const losses = (way: Way): number[] => all.map((row) => lossOf(oddsOf(way, row), rows.labels[row]!));
+  const losses = new Map(
+    WAYS.map((way) => [way, all.map((row) => lossOf(oddsOf(way, row), rows.labels[row]!))]),
+  );
+  const mean = (way: Way): number => meanOf(losses.get(way)!);
   const right = (way: Way): number => all.filter((row) => oddsOf(way, row) > 0 === rows.labels[row]).length;
-  const [camera, shipped, own] = [losses('camera'), losses('shipped'), losses('own')];
-  const other = meanOf(camera) < meanOf(shipped) ? camera : shipped;
-  const gains = all.map((row) => other[row]! - own[row]!);
-  return {
-    own: meanOf(own),
-    shipped: meanOf(shipped),
-    camera: meanOf(camera),
+  const way = isShippedOn || mean('own') < mean('shipped') ? 'own' : 'shipped';
+  const before = isShippedOn && mean('shipped') < mean('camera') ? 'shipped' : 'camera';
+  const gains = all.map((row) => losses.get(before)![row]! - losses.get(way)![row]!);
+  const tested = {
+    camera: mean('camera'),
+    shipped: mean('shipped'),
+    own: mean('own'),
+    before,
     gain: meanOf(gains),
     gainSe: clusteredSe(gains, rows.plantings),
-    ownRight: right('own'),
-    shippedRight: right('shipped'),
-  };
+    right: right(way),
+    rightBefore: right(before),
+  } as const;
+  return { way, tested };
 }
 
 const meanOf = (values: readonly number[]): number =>

@@ -27,6 +27,10 @@ const TaughtPage = onUse(
   () => import('./taught-page.tsx').then((part) => part.TaughtPage),
   <h1 tabIndex={-1}>{WORDS.taught}</h1>,
 );
+const LeavesPage = onUse(
+  () => import('./Leaves/leaves-page.tsx').then((part) => part.LeavesPage),
+  <h1 tabIndex={-1}>…</h1>,
+);
 const TrialPlace = onUse(
   () => import('./Trial/trial-place.tsx').then((part) => part.TrialPlace),
   <h1 tabIndex={-1}>…</h1>,
@@ -64,6 +68,7 @@ export function BookPlace() {
     return <PotTestPlace key={`${page} ${pot} ${on}`} page={page} pot={pot} on={on} />;
   }
   if (at.page === 'taught') return <TaughtPage />;
+  if (at.page === 'leaves') return <LeavesPage />;
   if (at.caseId && at.page === 'ended') return <OutcomePage key={at.caseId} caseId={at.caseId} />;
   if (at.caseId && at.look) return <LookPage key={at.look} caseId={at.caseId} lookId={at.look} />;
   if (at.caseId) return <CasePage key={at.caseId} caseId={at.caseId} />;

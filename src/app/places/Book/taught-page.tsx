@@ -39,6 +39,11 @@ export function TaughtPage() {
           <p key={line}>{line}</p>
         ))}
       </section>
+      <p class="rule-above">
+        <a class="link-line" href={hashOf({ place: 'book', page: 'leaves' })}>
+          {WORDS.leaves}
+        </a>
+      </p>
       <Unsettled />
       <Forget />
     </article>

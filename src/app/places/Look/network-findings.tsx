@@ -1,13 +1,21 @@
 import { STRANGE } from '../../../classifier/calibration.ts';
 import { NETWORK_SHA256 } from '../../../classifier/network-file.ts';
 import type { SeenByNetwork } from '../../../garden/seen-by-network.ts';
+import type { PhotoRole } from '../../../photo/types.ts';
+import { isLearntHere } from '../../state/own-head.ts';
+import { reportsHere } from '../../state/own-reports.ts';
 import { NETWORK_WORDS as WORDS } from '../../words/network.ts';
 import { sayShortly } from '../../words/signs.ts';
 import { LEAST_RATIO, strengthOf } from './report-strength.ts';
 
+interface NetworkFindingsProps {
+  readonly seen: SeenByNetwork;
+  readonly role: PhotoRole;
+}
+
 /** What the network said of one photo, as a voice of its own; nothing where it has nothing to say. */
-export function NetworkFindings({ seen }: { readonly seen: SeenByNetwork }) {
-  const said = seen.reports.filter(({ ratio }) => ratio >= LEAST_RATIO);
+export function NetworkFindings({ seen, role }: NetworkFindingsProps) {
+  const said = reportsHere(seen, role).filter(({ ratio }) => ratio >= LEAST_RATIO);
   // Another network's strangeness is on another scale.
   const isUnlike = NETWORK_SHA256.startsWith(seen.network) && seen.strangeness > STRANGE;
   if (said.length === 0) return isUnlike ? <p class="small soft">{WORDS.unlike}</p> : null;
@@ -17,7 +25,8 @@ export function NetworkFindings({ seen }: { readonly seen: SeenByNetwork }) {
       <ul>
         {said.map(({ sign, ratio }) => (
           <li key={sign}>
-            {WORDS.sees} {sayShortly(sign)} ({WORDS.weight[strengthOf(ratio)]})
+            {WORDS.sees} {sayShortly(sign)} ({WORDS.weight[strengthOf(ratio)]}
+            {isLearntHere(seen, sign) && WORDS.learntHere})
           </li>
         ))}
       </ul>

@@ -36,7 +36,7 @@ export function PhotoFindings({ reading, network, pointing, children }: PhotoFin
       {speaking.length === 0 && <p>{WORDS.nothingStandsOut}</p>}
       {children}
       {plain.length > 0 && <MeasureList measures={plain} pointing={pointing} />}
-      {network && <NetworkFindings seen={network} />}
+      {network && <NetworkFindings seen={network} role={reading.role} />}
       <details>
         <summary class="small">{WORDS.finer}</summary>
         <MeasureList measures={finer} pointing={pointing} />
