@@ -16,7 +16,7 @@ import { draft, saveAgain } from './state/look-session.ts';
 import { networkNews } from './state/network.ts';
 import { keepPicturesAgain } from './state/pictures.ts';
 import { hashOf, type Route, route } from './state/route.ts';
-import { closeUndo, undoable } from './state/undo-bar.ts';
+import { closeUndo, leaveUndo, undoable } from './state/undo-bar.ts';
 import { restarted } from './state/workers.ts';
 import { SHELL_WORDS as WORDS } from './words/shell.ts';
 
@@ -74,6 +74,7 @@ function Page() {
   useEffect(() => {
     nameTab();
     if (!first.current) {
+      leaveUndo();
       scrollTo(0, 0);
       goToHeading();
     }

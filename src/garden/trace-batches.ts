@@ -63,6 +63,14 @@ export function batchesUnder(
 
 export const isSuspected = ({ suspicion }: BatchRecord): boolean => suspicion?.state === 'suspected';
 
+/** Is a batch to be kept aside until its pots have told: is its newest test for weedkiller running, void or undecided? */
+export function awaitsPots({ potTests }: Garden, batchId: string): boolean {
+  const newest = potTests.filter((test) => test.batchId === batchId && test.question === 'residue').at(-1);
+  if (newest === undefined) return false;
+  const verdict = newest.said?.verdict;
+  return !newest.endedOn || verdict === 'invalid' || verdict === 'go-on';
+}
+
 /** Batches that may be offered for spreading: there is some left, and nothing is held against them. */
 export const batchesToSpread = (garden: Garden): BatchRecord[] =>
   garden.batches.filter((batch) => batch.usedUpOn === undefined && !isSuspected(batch));

@@ -217,6 +217,10 @@ describe('two devices that scored one pot differently', () => {
       reading: { big: 1 },
     };
     expect(sayValue('scores/x', score)).toBe('date: Monday 18 May 2026, pot: pot-1, emerged: 3, injury: 20');
+    // With the record at hand the pot goes by its letter, as it stands on the pot.
+    const { id, label } = sown.pots[1]!;
+    expect(nameField(`scores/2026-05-18 ${id}`, sown)).toBe(`score of pot ${label}`);
+    expect(sayValue('scores/x', { ...score, potId: id }, sown)).toContain(`pot: ${label}, emerged: 3`);
   });
 });
 

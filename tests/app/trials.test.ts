@@ -32,11 +32,13 @@ import {
   measureWords,
   sayCounts,
   sayDifference,
+  sayDoubts,
   sayPlan,
   sayRange,
   saySeason,
   typedOf,
 } from '../../src/app/words/say-trial.ts';
+import { TRIAL_WORDS } from '../../src/app/words/trial.ts';
 import { METRIC, units } from '../../src/app/words/units.ts';
 import type { TreatmentDifference } from '../../src/compare/side-by-side/read-trial.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
@@ -219,6 +221,25 @@ describe('what was measured', () => {
     expect(both.readings).toHaveLength(2);
     expect([mixesEyeAndCamera(withPhoto), mixesEyeAndCamera(both)]).toEqual([false, true]);
   });
+  it('calls what has no number yet not measured, and lost only what was struck out', () => {
+    const trial = measuredAs(laidOut(), (way, at) => (way === 'A' ? 20 : 25) + at);
+    const [first, second] = trial.layouts[0]!.units;
+    const lost = strikeOut(trial, first!.id, '2026-06-01', 'slugs');
+    const warnings = ['units-lost', 'lost-unevenly', 'looks-apart', 'few-units'] as const;
+    const { warnings: plain } = TRIAL_WORDS;
+    // All that stand are measured: the plain words hold.
+    expect(sayDoubts(lost, warnings)).toEqual(warnings.map((one) => plain[one]));
+    const halfWay = putNumbers(lost, second!.id, '2026-06-20', [30]);
+    expect(sayDoubts(halfWay, warnings)).toEqual([
+      '1 was lost. It is left out, and so is what then stands alone in its set.',
+      'Half-way: 1 of 11 are measured on Saturday 20 June. The others count as they were measured before, and have grown since.',
+      plain['few-units'],
+    ]);
+    const fresh = putNumbers(laidOut(), second!.id, '2026-06-01', [30]);
+    expect(sayDoubts(fresh, ['units-lost'])).toEqual(['11 are not measured yet, and left out until then.']);
+    const ended = { ...halfWay, ended: { date: '2026-06-21', as: 'read' as const } };
+    expect(sayDoubts(ended, ['units-lost'])).toEqual([plain['units-lost']]);
+  });
   it('says why nothing can be read', () => {
     expect(readKeptTrial(laidOut())).toEqual({ trouble: 'no-readings' });
     expect(readKeptTrial(laidOut({ measure: { by: 'photo', measure: 'taste' } }))).toEqual({
@@ -262,9 +283,9 @@ describe('what came out, in words', () => {
       ),
     });
     expect(say({ word: 'alike', estimate: 0.3, interval: ends(-1.5, 2.2) })).toMatchObject({
-      head: '“dug” and “not dug” came out alike, as far as it matters',
+      head: 'Between “dug” and “not dug” too little to matter',
       says: expect.stringMatching(
-        /^With “not dug” it is anything from 1\.5 cm shorter to 2\.2 cm taller than with “dug”; you said that less than 4 cm does not matter\./,
+        /^With “not dug” it is anything from 1\.5 cm shorter to 2\.2 cm taller than with “dug”, less than the 4 cm that matter to you\./,
       ),
     });
     const { interval: _interval, ...lone } = difference({ word: 'open' });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  awaitsPots,
   batchesToSpread,
   batchesUnder,
   releaseBatch,
@@ -91,5 +92,29 @@ describe('a batch under suspicion', () => {
   it('stays aside where its state cannot be read, and what is used up is not offered', () => {
     const damaged = record('batch', 'x', { suspicion: { state: 7 } });
     expect(batchesToSpread(garden(damaged, record('batch', 'y', { usedUpOn: '2026-05-01' })))).toEqual([]);
+  });
+
+  it('is kept aside while its pots run, and where they came out void or undecided', () => {
+    const test = (more: object) =>
+      record('pot-test', 'p', {
+        batchId: 'own',
+        question: 'residue',
+        crop: 'pea',
+        sownOn: '2026-05-01',
+        ...more,
+      });
+    const said = (verdict: string) => ({
+      endedOn: '2026-06-01',
+      said: { verdict, on: '2026-06-01', why: [] },
+    });
+    expect(awaitsPots(garden(own), 'own')).toBe(false);
+    expect(awaitsPots(garden(own, test({})), 'own')).toBe(true);
+    expect(awaitsPots(garden(own, test({})), 'stable')).toBe(false);
+    expect(awaitsPots(garden(own, test(said('invalid'))), 'own')).toBe(true);
+    expect(awaitsPots(garden(own, test(said('go-on'))), 'own')).toBe(true);
+    expect(awaitsPots(garden(own, test(said('safe-enough'))), 'own')).toBe(false);
+    // Whether it is ripe says nothing of weedkiller, and a test that was given up decides nothing either way.
+    expect(awaitsPots(garden(own, test({ question: 'ripeness' })), 'own')).toBe(false);
+    expect(awaitsPots(garden(own, test({ endedOn: '2026-05-20' })), 'own')).toBe(false);
   });
 });

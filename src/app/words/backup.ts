@@ -1,3 +1,4 @@
+import type { PotTestRecord } from '../../garden/ground-records.ts';
 import type { TrialLayout } from '../../garden/trial-record.ts';
 import type { BackupFailure } from '../state/back-up.ts';
 import { describeDayAndYear } from './dates.ts';
@@ -92,9 +93,15 @@ const FIELDS: Readonly<Record<string, string>> = {
   losses: 'struck out',
 };
 
-/** `plantedOn` → "planted on", `readings/3f` → "readings" */
-export function nameField(path: string): string {
-  const [field = path] = path.split('/');
+/** The letter on a pot of the record, by the pot's id. */
+const potLetter = (record: unknown, id: string): string | undefined =>
+  (record as Partial<PotTestRecord> | undefined)?.pots?.find((pot) => pot.id === id)?.label;
+
+/** `plantedOn` → "planted on", `readings/3f` → "readings", `scores/2026-06-18 pot-1` → "score of pot A" */
+export function nameField(path: string, record?: unknown): string {
+  const [field = path, element = ''] = path.split('/');
+  const letter = field === 'scores' ? potLetter(record, element.slice(element.indexOf(' ') + 1)) : undefined;
+  if (letter) return `score of pot ${letter}`;
   return FIELDS[field] ?? field.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
@@ -105,20 +112,21 @@ const sayLayout = ({ date, beds, units }: TrialLayout): string =>
     .map(({ way }) => way)
     .join(' ')}${units.length > 12 ? ' …' : ''}`;
 
-/** A stored value as a person reads it. */
-export function sayValue(path: string, value: unknown): string {
+/** A stored value of a record as a person reads it. */
+export function sayValue(path: string, value: unknown, record?: unknown): string {
   if (path === 'deletedAt') return value === undefined ? 'kept' : 'deleted';
   if (value === undefined || value === null || value === '') return 'nothing';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (path === 'potId') return potLetter(record, String(value)) ?? String(value);
   if (typeof value === 'string') return /^\d{4}-\d{2}-\d{2}$/.test(value) ? describeDayAndYear(value) : value;
   if (path.startsWith('layouts/') && typeof value === 'object') return sayLayout(value as TrialLayout);
-  if (Array.isArray(value)) return value.map((one) => sayValue('', one)).join('; ') || 'nothing';
+  if (Array.isArray(value)) return value.map((one) => sayValue('', one, record)).join('; ') || 'nothing';
   if (typeof value === 'object')
     return (
       Object.entries(value)
         // What a photo was read as is no reading matter.
         .filter(([key]) => key !== 'id' && key !== 'reading')
-        .map(([key, one]) => `${nameField(key)}: ${sayValue('', one)}`)
+        .map(([key, one]) => `${nameField(key)}: ${sayValue(key, one, record)}`)
         .join(', ')
     );
   return String(value);

@@ -17,6 +17,9 @@ const MONTHS = [
   'December',
 ] as const;
 
+/** In place of a day that was not said. */
+export const NO_DAY = 'Not said';
+
 const MS_A_DAY = 86_400_000;
 
 /** Midnight UTC of a day, so that days can be counted without summer time in the way. NaN for what is no day. */

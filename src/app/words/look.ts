@@ -41,6 +41,7 @@ export const LOOK_WORDS = {
   noPicture: 'The picture itself cannot be shown here.',
   taken: (day: string): string => `taken ${day}`,
   found: 'What the photo shows',
+  drawn: 'All that is drawn, each to switch and point out',
   nothingStandsOut: 'Nothing stands out: evenly coloured, whole, no spots.',
   finer: 'Everything that was measured',
   giveOrTake: '“Give or take” is the span that holds the true value eight times in ten.',

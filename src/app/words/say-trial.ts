@@ -1,10 +1,16 @@
 /** What is planned and what came out of a trial, in sentences: the finding first, its range with it. */
-import type { DifferenceWord, TreatmentDifference } from '../../compare/side-by-side/read-trial.ts';
+import type {
+  DifferenceWord,
+  TreatmentDifference,
+  TrialResult,
+} from '../../compare/side-by-side/read-trial.ts';
 import type { TrialMeasure } from '../../compare/side-by-side/trial.ts';
 import type { TrialRecord } from '../../garden/trial-record.ts';
 import type { MeasureId } from '../../leaf/measures.ts';
 import type { PlanNumbers } from '../state/plan-trial.ts';
+import { measuredOn } from '../state/read-kept-trial.ts';
 import { nameOfMeasure, scaleOf } from './changes.ts';
+import { describeDay } from './dates.ts';
 import { countUnits, TRIAL_WORDS as WORDS } from './trial.ts';
 import { shownUnit, toShown } from './units.ts';
 
@@ -132,7 +138,7 @@ export function sayDifference(
   const heads: Record<DifferenceWord, string> = {
     more: `${about}${words.more} with ${second}`,
     less: `${about}${words.less} with ${second}`,
-    alike: `${about}${first} and ${second} came out alike, as far as it matters`,
+    alike: `${about}between ${first} and ${second} too little to matter`,
     open: `${about}${first} or ${second}: it cannot be told yet`,
   };
   const head = heads[word].charAt(0).toLocaleUpperCase('en-GB') + heads[word].slice(1);
@@ -157,7 +163,7 @@ export function sayDifference(
   if (word === 'alike')
     return {
       head,
-      says: `With ${second} it is ${range.startsWith('from') ? 'anything ' : ''}${range} than with ${first}; you said that less than ${sayAmount(trial.matters ?? 0, words, 2)} does not matter. ${holds}`,
+      says: `With ${second} it is ${range.startsWith('from') ? 'anything ' : ''}${range} than with ${first}, less than the ${sayAmount(trial.matters ?? 0, words, 2)} that matter to you. ${holds}`,
     };
   return { head, says: `${size}${giveOrTake(estimate, interval, words, digits)}: ${range}. ${holds}` };
 }
@@ -182,6 +188,41 @@ export function sayCounts(trial: TrialRecord, difference: TreatmentDifference, o
   const unit = ofBeds ? 'bed' : trial.unit === 'plot' ? 'plot' : 'plant';
   if (one === other) return `Counted: ${countUnits(one, unit)} of each.`;
   return `Counted: ${countUnits(one, unit)} of ${wayNameOf(trial, difference.first)}, ${other} of ${wayNameOf(trial, difference.second)}.`;
+}
+
+/** So many more lost of one way than of another are worth a word, as in `compare/side-by-side/warn-of-readings.ts`. */
+const LOST_UNEVENLY = 2;
+
+/**
+ * What makes the result doubtful, a sentence each. While a measuring is half-way, what has no number yet is said to be that,
+ * and not lost.
+ */
+export function sayDoubts(trial: TrialRecord, warnings: TrialResult['warnings']): string[] {
+  const layout = trial.layouts.at(-1);
+  const valued = trial.readings.filter(({ value }) => value !== undefined);
+  const day =
+    valued
+      .map(({ date }) => date)
+      .sort()
+      .at(-1) ?? '';
+  const [done, all] = layout ? measuredOn(trial, layout, day) : [0, 0];
+  if (trial.ended || done === all) return warnings.map((one) => WORDS.warnings[one]);
+  const units = trial.layouts.flatMap((one) => one.units);
+  const have = new Set(valued.map(({ unitId }) => unitId));
+  const gone = new Set(trial.losses.map(({ id }) => id));
+  const lost = units.filter(({ id }) => gone.has(id));
+  const unmeasured = units.filter(({ id }) => !gone.has(id) && !have.has(id)).length;
+  const lostOf = trial.ways.map(({ id }) => lost.filter(({ way }) => way === id).length);
+  const sayLost = [
+    ...(lost.length > 0 ? [WORDS.notYet.lost(lost.length)] : []),
+    ...(unmeasured > 0 ? [WORDS.notYet.unmeasured(unmeasured)] : []),
+  ];
+  return warnings.flatMap((one) => {
+    if (one === 'units-lost') return sayLost;
+    if (one === 'looks-apart') return WORDS.notYet.halfWay(done, all, describeDay(day, day));
+    const isEven = Math.max(...lostOf) - Math.min(...lostOf) < LOST_UNEVENLY;
+    return one === 'lost-unevenly' && isEven ? [] : WORDS.warnings[one];
+  });
 }
 
 const inTen = (chance: number): string => {

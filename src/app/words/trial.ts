@@ -25,7 +25,8 @@ export const TRIAL_WORDS = {
     measured: 'measuring',
     ended: 'ended',
   } satisfies Record<TrialState, string>,
-  nextOn: (day: string, distance: string): string => `Measure next on ${day}, ${distance}.`,
+  nextOn: (day: string, distance: string, isFirst: boolean): string =>
+    `${isFirst ? 'First measuring' : 'Measure next'} on ${day}, ${distance}.`,
   endedOn: (day: string): string => `Ended on ${day}.`,
   givenUpOn: (day: string): string => `Given up on ${day}.`,
 
@@ -195,6 +196,7 @@ export const TRIAL_WORDS = {
     Record<string, string>
   >,
   nextDay: 'Day of the next measuring',
+  firstDay: 'Day of the first measuring',
   toResult: 'See what came out',
 
   result: 'What came out',
@@ -227,7 +229,7 @@ export const TRIAL_WORDS = {
       'Each way stands in one unbroken strip. If the strips were treated as wholes, they are the units, not the plants.',
     'carry-over': 'Beds changed their way between seasons. What was done before may still work in the soil.',
     'units-lost':
-      'Some were lost, or are not measured. They are left out, and so is what then stands alone in its set.',
+      'Some were lost, or never measured. They are left out, and so is what then stands alone in its set.',
     'lost-unevenly':
       'One way lost more than another. That may be the effect itself, and it is not in the difference above.',
     'looks-apart': 'Some were measured more than a week after others. In that time all of them grew.',
@@ -240,6 +242,15 @@ export const TRIAL_WORDS = {
       'The seasons do not agree: their ranges lie apart. It may work in one kind of year and not in another.',
     'alone-pair': 'Two of the ways never stood in one bed or set, so they are not compared.',
   } satisfies Record<LayoutWarning | ReadingWarning, string>,
+  /** In place of these two while a measuring is half-way: what has no number yet is not lost. */
+  notYet: {
+    lost: (count: number): string =>
+      `${count} ${count === 1 ? 'was' : 'were'} lost. ${count === 1 ? 'It is' : 'They are'} left out, and so is what then stands alone in its set.`,
+    unmeasured: (count: number): string =>
+      `${count} ${count === 1 ? 'is' : 'are'} not measured yet, and left out until then.`,
+    halfWay: (done: number, all: number, day: string): string =>
+      `Half-way: ${done} of ${all} are measured on ${day}. The others count as they were measured before, and have grown since.`,
+  },
   byEye: 'Some values were read by the camera and some by eye. The two may differ for that alone.',
   warningsTitle: 'What makes it doubtful',
   plot: 'Every one as a dot, and the difference with its range',

@@ -18,7 +18,7 @@ export function DemoWayIn() {
     setMaking(false);
   };
   return (
-    <section class="stack-close">
+    <section class="demo-way-in stack-close">
       <h2>{WORDS.name}</h2>
       <p>{WORDS.lead}</p>
       <p>

@@ -10,8 +10,6 @@ interface LayerListProps {
   readonly onShow: (layer: LayerId, shown: boolean) => void;
   readonly picked: readonly LayerId[];
   readonly onPick: (layers: readonly LayerId[]) => void;
-  /** The switch for all of them. */
-  readonly children?: preact.ComponentChildren;
 }
 
 /** Layers that are on this photo; the outline always is. */
@@ -22,12 +20,11 @@ export const layersOn = (map: LayerMap): readonly LayerId[] =>
  * The legend of the photo: every layer with its pattern in a picture and in words, where it lies, its number with its
  * error, a switch, and a press that points it out. Read aloud it says all that the drawing shows.
  */
-export function LayerList({ map, measures, hidden, onShow, picked, onPick, children }: LayerListProps) {
+export function LayerList({ map, measures, hidden, onShow, picked, onPick }: LayerListProps) {
   const there = layersOn(map);
   const absent = LAYERS.filter((id) => !there.includes(id));
   return (
     <section class="layers" aria-label={WORDS.layers}>
-      {children}
       <p class="small soft">{WORDS.layersHint}</p>
       <ul>
         {there.map((id) => {

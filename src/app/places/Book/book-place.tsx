@@ -93,26 +93,32 @@ function CaseList() {
       {alive.length > 0 && <Finding narrowed={narrowed} />}
       {all && alive.length === 0 && <p>{WORDS.none}</p>}
       {all && alive.length === 0 && <DemoWayIn />}
-      <p class="book-ways">
-        <a class="link-line" href={hashOf({ place: 'book', pots: 'list' })}>
-          {WORDS.potTests}
-        </a>
-        <a class="link-line" href={hashOf({ place: 'book', page: 'recurring' })}>
-          {WORDS.recurring}
-        </a>
-        <a class="link-line" href={hashOf({ place: 'book', page: 'taught' })}>
-          {WORDS.taught}
-        </a>
-        <BeginTrial />
-      </p>
-      <div role="status">
-        {asked && alive.length > 0 && (
-          <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
-        )}
+      <div class="open-pages">
+        <div class={`${alive.length > 0 ? 'page-right' : 'page-left'} stack-wide`}>
+          <p class="book-ways">
+            <a class="link-line" href={hashOf({ place: 'book', pots: 'list' })}>
+              {WORDS.potTests}
+            </a>
+            <a class="link-line" href={hashOf({ place: 'book', page: 'recurring' })}>
+              {WORDS.recurring}
+            </a>
+            <a class="link-line" href={hashOf({ place: 'book', page: 'taught' })}>
+              {WORDS.taught}
+            </a>
+            <BeginTrial />
+          </p>
+          {!asked && (garden.value?.trials.length ?? 0) > 0 && <TrialList />}
+        </div>
+        <div class="page-left stack-wide">
+          <div role="status">
+            {asked && alive.length > 0 && (
+              <p class="small soft">{found.length === 0 ? WORDS.noneFound : WORDS.found(found.length)}</p>
+            )}
+          </div>
+          <Entries question={question} title={WORDS.open} found={open} />
+          <Entries question={question} title={WORDS.closed} found={closed} />
+        </div>
       </div>
-      {!asked && (garden.value?.trials.length ?? 0) > 0 && <TrialList />}
-      <Entries question={question} title={WORDS.open} found={open} />
-      <Entries question={question} title={WORDS.closed} found={closed} />
       {all && <Deleted all={all} />}
     </div>
   );

@@ -1,5 +1,6 @@
+import './case-entry.css';
 import type { CaseRecord } from '../../../garden/records.ts';
-import { thumbnailOf, usePicture } from '../../state/pictures.ts';
+import { Stamp } from '../../parts/Stamp/stamp.tsx';
 import { hashOf } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { cropName } from '../../words/crops.ts';
@@ -15,7 +16,7 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
   return (
     <li>
       <a class="entry" href={hashOf({ place: 'book', caseId: kept.id })}>
-        {photo ? <EntryPicture photoId={photo} /> : <span class="entry-picture" />}
+        {photo ? <Stamp photoId={photo} /> : <span class="stamp" />}
         <span class="entry-words">
           <span class="entry-plant">{kept.plant}</span>
           <span class="soft">
@@ -43,9 +44,4 @@ function sayMade({ closedOn, outcome, looks }: CaseRecord): string {
   if (closedOn && outcome) return sayEnd(outcome);
   const last = looks.at(-1);
   return last ? sayLook(last) : '';
-}
-
-function EntryPicture({ photoId }: { readonly photoId: string }) {
-  const address = usePicture(thumbnailOf(photoId), photoId);
-  return <span class="entry-picture">{address && <img src={address} alt="" loading="lazy" />}</span>;
 }

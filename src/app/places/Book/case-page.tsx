@@ -3,8 +3,8 @@ import type { CaseRecord, LookSummary, Outcome } from '../../../garden/records.t
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { Stamp } from '../../parts/Stamp/stamp.tsx';
 import { cases, closeCase, deleteCase, type KeptLook, reopenCase } from '../../state/kept.ts';
-import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { goTo, hashOf } from '../../state/route.ts';
 import { startLaterLook } from '../../state/start-later-look.ts';
 import { useLooks } from '../../state/use-looks.ts';
@@ -45,10 +45,17 @@ export function CasePage({ caseId }: { readonly caseId: string }) {
             .join(' · ')}
         </p>
       </div>
-      <State kept={kept} looks={looks} today={today} />
-      <Looks kept={kept} looks={looks} />
-      <UnderCase kept={kept} />
-      {kept.looks.at(-1)?.verdict === 'leave' && <KeepAsNormal kept={kept} />}
+      <div class="open-pages">
+        <div class="page-left stack-wide">
+          <State kept={kept} looks={looks} today={today} />
+          {looks && kept.looks.length > 1 && <ThenAndNow looks={looks} />}
+        </div>
+        <div class="page-right stack-wide">
+          <Looks kept={kept} looks={looks} />
+          <UnderCase kept={kept} />
+          {kept.looks.at(-1)?.verdict === 'leave' && <KeepAsNormal kept={kept} />}
+        </div>
+      </div>
       <CaseActions kept={kept} today={today} />
     </article>
   );
@@ -130,23 +137,20 @@ function End({ outcome }: { readonly outcome: Outcome }) {
 function Looks({ kept, looks }: CaseProps) {
   const notes = new Map(looks?.map(({ id, note }) => [id, note]));
   return (
-    <>
-      {looks && kept.looks.length > 1 && <ThenAndNow looks={looks} />}
-      <section class="stack-close">
-        <h2>{WORDS.looks}</h2>
-        <ol class="looks">
-          {[...kept.looks].reverse().map((look, place) => (
-            <LookLine
-              key={look.id}
-              caseId={kept.id}
-              look={look}
-              note={notes.get(look.id) ?? ''}
-              isNewest={place === 0}
-            />
-          ))}
-        </ol>
-      </section>
-    </>
+    <section class="stack-close">
+      <h2>{WORDS.looks}</h2>
+      <ol class="looks">
+        {[...kept.looks].reverse().map((look, place) => (
+          <LookLine
+            key={look.id}
+            caseId={kept.id}
+            look={look}
+            note={notes.get(look.id) ?? ''}
+            isNewest={place === 0}
+          />
+        ))}
+      </ol>
+    </section>
   );
 }
 
@@ -172,20 +176,13 @@ function LookLine({ caseId, look, note, isNewest }: LookLineProps) {
         {look.photos.length > 0 && (
           <span class="look-line-photos">
             {look.photos.map((id, place) => (
-              <LinePicture key={id} photoId={id} isLarge={isNewest && place === 0} />
+              <Stamp key={id} photoId={id} isLarge={isNewest && place === 0} />
             ))}
           </span>
         )}
       </a>
     </li>
   );
-}
-
-/** Small copies for the stamps; the large one is the picture itself. */
-function LinePicture({ photoId, isLarge }: { readonly photoId: string; readonly isLarge: boolean }) {
-  const small = thumbnailOf(photoId);
-  const address = usePicture(...(isLarge ? [photoId, small] : [small, photoId]));
-  return <span class="entry-picture">{address && <img src={address} alt="" loading="lazy" />}</span>;
 }
 
 function CaseActions({ kept, today }: { readonly kept: CaseRecord; readonly today: string }) {
@@ -196,7 +193,7 @@ function CaseActions({ kept, today }: { readonly kept: CaseRecord; readonly toda
   };
   return (
     <div class="case-actions rule-above">
-      <a class="link-line" href={hashOf({ place: 'book', sheet: 'case', of: kept.id })}>
+      <a class="button-plain" href={hashOf({ place: 'book', sheet: 'case', of: kept.id })}>
         {SHEET_WORDS.make}
       </a>
       {kept.closedOn ? (

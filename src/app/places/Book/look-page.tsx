@@ -31,17 +31,8 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
       <h1 tabIndex={-1}>{WORDS.title(describeDayAndYear(look.date))}</h1>
       <p class="soft look-title">{heading}</p>
       <div class="look">
-        <div class="look-side stack-wide">
-          <KeptPhotos look={look} bed={kept?.bed ?? ''} />
-          {look.note && (
-            <section class="stack-close">
-              <h2>{WORDS.note}</h2>
-              <p class="kept-note">{look.note}</p>
-            </section>
-          )}
-          <SaidList look={look} />
-        </div>
-        <div class="look-side stack-wide">
+        <KeptPhotos look={look} bed={kept?.bed ?? ''} />
+        <div class="look-side look-result stack-wide">
           {look.ranking ? (
             <>
               <p class="small soft">{WORDS.asItStood}.</p>
@@ -53,6 +44,15 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
             <p>{WORDS.noRanking}</p>
           )}
         </div>
+        <div class="look-side stack-wide">
+          {look.note && (
+            <section class="stack-close">
+              <h2>{WORDS.note}</h2>
+              <p class="kept-note">{look.note}</p>
+            </section>
+          )}
+          <SaidList look={look} />
+        </div>
       </div>
     </article>
   );
@@ -60,9 +60,9 @@ export function LookPage({ caseId, lookId }: { readonly caseId: string; readonly
 
 function KeptPhotos({ look, bed }: { readonly look: KeptLook; readonly bed: string }) {
   const { showHatching } = preferences.value;
-  if (look.photos.length === 0) return null;
+  if (look.photos.length === 0) return <div class="look-side" />;
   return (
-    <section class="stack-wide">
+    <section class="look-side stack-wide">
       <h2 class="unseen">{WORDS.photos}</h2>
       {look.photos.map((photo) => (
         <KeptPhoto key={photo.id} photo={photo} day={look.date} bed={bed} showOutline={showHatching} />

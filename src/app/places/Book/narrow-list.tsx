@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { CASE_STATES, causesOf, type Narrowing } from '../../../garden/narrow-cases.ts';
+import { DayField } from '../../parts/DayField/day-field.tsx';
 import { casesAlive, narrowing, placeOfCase } from '../../state/find-cases.ts';
 import { capitalise } from '../../words/causes.ts';
 import { cropName } from '../../words/crops.ts';
@@ -77,13 +78,10 @@ function Pick({ of, says, options }: PickProps) {
 
 function Day({ of, says }: { readonly of: 'from' | 'to'; readonly says: string }) {
   return (
-    <label class="field">
-      <span>{says}</span>
-      <input
-        type="date"
-        value={narrowing.value[of] ?? ''}
-        onChange={({ currentTarget }) => narrow(of, currentTarget.value)}
-      />
-    </label>
+    <DayField
+      label={says}
+      value={narrowing.value[of] ?? ''}
+      onChange={({ currentTarget }) => narrow(of, currentTarget.value)}
+    />
   );
 }

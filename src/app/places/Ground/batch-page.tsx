@@ -10,8 +10,16 @@ import { heapNow } from '../../../garden/heap-now.ts';
 import { heatCurve } from '../../../garden/judge-batch.ts';
 import { airOf } from '../../../garden/list-today.ts';
 import { CELSIUS_BOUNDS } from '../../../garden/repair-ground.ts';
-import { isSuspected, releaseBatch, suspectBatch, whoReceived } from '../../../garden/trace-batches.ts';
+import {
+  awaitsPots,
+  isSuspected,
+  releaseBatch,
+  suspectBatch,
+  whoReceived,
+} from '../../../garden/trace-batches.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { DayField } from '../../parts/DayField/day-field.tsx';
+import { FoldedNote } from '../../parts/FoldedNote/folded-note.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { editBatch, putReading, readingFrom, sayShare, type Typed } from '../../state/edit-ground.ts';
 import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
@@ -70,61 +78,67 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
             .filter(Boolean)
             .join(' · ')}
         </p>
-        {batch.note && <p class="kept-note">{batch.note}</p>}
+        {batch.note && <FoldedNote note={batch.note} />}
       </div>
       <p role="alert">{says}</p>
       {!open && <Gone record={batch} name={batch.name} />}
       {isSuspected(batch) && <Suspicion batch={batch} onKeep={keep} />}
-      <State all={all} batch={batch} />
-      <Heat all={all} batch={batch} onKeep={keep} />
-      {open === 'details' && <DetailsForm batch={batch} onClose={close} />}
-      {open === 'spread' &&
-        (all.beds.length > 0 ? (
-          <SpreadForm garden={all} batch={batch} onClose={close} />
-        ) : (
-          <p>
-            {WORDS.noBeds} <a href={hashOf({ place: 'ground' })}>{GROUND_WORDS.toGround}</a>
-          </p>
-        ))}
-      {typeof open === 'object' && (
-        <SpreadForm key={open.id} garden={all} batch={batch} given={open} onClose={close} />
-      )}
-      <Went all={all} batch={batch} onChange={setOpen} />
-      {!open && (
-        <p class="ground-actions">
-          {!isSuspected(batch) && !batch.usedUpOn && (
-            <button type="button" class="button" onClick={() => setOpen('spread')}>
-              {WORDS.giveTitle}
-            </button>
+      <div class="open-pages">
+        <div class="page-left stack-wide">
+          <State all={all} batch={batch} />
+          <Heat all={all} batch={batch} onKeep={keep} />
+          {open === 'details' && <DetailsForm batch={batch} onClose={close} />}
+          {open === 'spread' &&
+            (all.beds.length > 0 ? (
+              <SpreadForm garden={all} batch={batch} onClose={close} />
+            ) : (
+              <p>
+                {WORDS.noBeds} <a href={hashOf({ place: 'ground' })}>{GROUND_WORDS.toGround}</a>
+              </p>
+            ))}
+          {typeof open === 'object' && (
+            <SpreadForm key={open.id} garden={all} batch={batch} given={open} onClose={close} />
           )}
-          <button type="button" class="button" onClick={() => setOpen('details')}>
-            {WORDS.change}
-          </button>
-        </p>
-      )}
-      <BatchTests all={all} batch={batch} />
-      {!isSuspected(batch) && (
-        <section class="stack-close rule-above">
-          <button
-            type="button"
-            class="button"
-            onClick={() =>
-              void keep(
-                suspectBatch(batch, { on: dayOf(new Date()), why: '' }, nowStamp()),
-                WORDS.suspectedNow(batch.name),
-              ).then(() => scrollTo(0, 0))
-            }
-          >
-            {WORDS.suspect}
-          </button>
-          <p class="small soft">{WORDS.suspectHow}</p>
-          {batch.suspicion && (
-            <p class="small">
-              {WORDS.releasedOn(describeDayAndYear(batch.suspicion.on))} {batch.suspicion.why}
+          <Went all={all} batch={batch} onChange={setOpen} />
+          {!open && (
+            <p class="ground-actions">
+              {!isSuspected(batch) && !batch.usedUpOn && !awaitsPots(all, batch.id) && (
+                <button type="button" class="button" onClick={() => setOpen('spread')}>
+                  {WORDS.giveTitle}
+                </button>
+              )}
+              <button type="button" class="button" onClick={() => setOpen('details')}>
+                {WORDS.change}
+              </button>
             </p>
           )}
-        </section>
-      )}
+        </div>
+        <div class="page-right stack-wide">
+          <BatchTests all={all} batch={batch} />
+          {!isSuspected(batch) && (
+            <section class="stack-close rule-above">
+              <button
+                type="button"
+                class="button"
+                onClick={() =>
+                  void keep(
+                    suspectBatch(batch, { on: dayOf(new Date()), why: '' }, nowStamp()),
+                    WORDS.suspectedNow(batch.name),
+                  ).then(() => scrollTo(0, 0))
+                }
+              >
+                {WORDS.suspect}
+              </button>
+              <p class="small soft">{WORDS.suspectHow}</p>
+              {batch.suspicion && (
+                <p class="small">
+                  {WORDS.releasedOn(describeDayAndYear(batch.suspicion.on))} {batch.suspicion.why}
+                </p>
+              )}
+            </section>
+          )}
+        </div>
+      </div>
     </div>
   );
 }
@@ -144,19 +158,16 @@ function Suspicion({ batch, onKeep }: { readonly batch: BatchRecord } & Keeps) {
     <section class="suspected stack-close">
       <h2>{WORDS.suspectedSince(describeDayAndYear(on))}</h2>
       <p>{WORDS.notOffered}</p>
-      <label class="field">
-        <span>{WORDS.since}</span>
-        <input
-          type="date"
-          value={on}
-          onChange={(event) => {
-            const day = event.currentTarget.value;
-            if (day === '') return;
-            const now = latest(batch);
-            void onKeep(suspectBatch(now, { ...now.suspicion!, on: day }, nowStamp()), WORDS.sinceKept);
-          }}
-        />
-      </label>
+      <DayField
+        label={WORDS.since}
+        value={on}
+        onChange={(event) => {
+          const day = event.currentTarget.value;
+          if (day === '') return;
+          const now = latest(batch);
+          void onKeep(suspectBatch(now, { ...now.suspicion!, on: day }, nowStamp()), WORDS.sinceKept);
+        }}
+      />
       <label class="field">
         <span>{WORDS.why}</span>
         <input

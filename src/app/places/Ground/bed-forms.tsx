@@ -173,14 +173,20 @@ export function PlantingForm({ planting, beds, onClose }: { readonly planting: P
           options: findCrops('').map((id) => ({ id, says: CROP_WORDS[id].name })),
         },
         { id: 'variety', label: WORDS.variety, as: 'text' },
-        { id: 'colour', label: WORDS.colour, as: 'choice', options: optionsOf('variety-colour') },
         { id: 'sownOn', label: WORDS.sownOn, as: 'day' },
         { id: 'plantedOn', label: WORDS.plantedOn, as: 'day' },
-        { id: 'hardenedOff', label: WORDS.hardenedOff, as: 'choice', options: YES_NO },
-        { id: 'netted', label: WORDS.netted, as: 'choice', options: YES_NO },
-        { id: 'clearedOn', label: WORDS.clearedOn, as: 'day' },
+        { id: 'hardenedOff', label: WORDS.hardenedOff, as: 'choice', options: YES_NO, half: true },
+        { id: 'netted', label: WORDS.netted, as: 'choice', options: YES_NO, half: true },
         ...bedField(beds, planting),
         NOTE,
+        {
+          id: 'colour',
+          label: WORDS.colour,
+          as: 'choice',
+          options: optionsOf('variety-colour'),
+          rare: true,
+        },
+        { id: 'clearedOn', label: WORDS.clearedOn, as: 'day', rare: true },
       ]}
       initial={asTyped(planting)}
       onClose={onClose}

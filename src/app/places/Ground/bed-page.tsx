@@ -11,6 +11,7 @@ import { bedKey } from '../../../garden/group-by-bed.ts';
 import { batchesUnder, isSuspected } from '../../../garden/trace-batches.ts';
 import { SETTINGS } from '../../../signs/settings.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { FoldedNote } from '../../parts/FoldedNote/folded-note.tsx';
 import { newEvent, newPlanting } from '../../state/edit-ground.ts';
 import { garden, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
@@ -60,25 +61,31 @@ export function BedPage({ bedId }: { readonly bedId: string }) {
         <BackLink to={{ place: 'ground' }} says={WORDS.toGround} />
         <h1 tabIndex={-1}>{bed?.name ?? WORDS.unnamed}</h1>
         {bed && <p class="soft">{describeBed(bed)}</p>}
-        {bed?.note && <p class="kept-note">{bed.note}</p>}
+        {bed?.note && <FoldedNote note={bed.note} />}
       </div>
-      {bed && !open && <Gone record={bed} name={bed.name} />}
-      {bed && <Suspected all={all} bed={bed} />}
-      {bed && !open && <Actions bed={bed} onOpen={setOpen} />}
-      {bed && open && <Opened all={all} bed={bed} open={open} onClose={close} />}
-      {bed && <Growing all={all} bed={bed} onOpen={setOpen} />}
-      {bed && <Under all={all} bed={bed} />}
-      <Year all={all} bed={bed} onOpen={setOpen} />
-      {cases.length > 0 && (
-        <section>
-          <h2 class="list-title">{WORDS.cases}</h2>
-          <ul class="entries">
-            {cases.map((kept) => (
-              <CaseEntry key={kept.id} kept={kept} />
-            ))}
-          </ul>
-        </section>
-      )}
+      <div class="open-pages">
+        <div class="page-left stack-wide">
+          {bed && !open && <Gone record={bed} name={bed.name} />}
+          {bed && <Suspected all={all} bed={bed} />}
+          {bed && !open && <Actions bed={bed} onOpen={setOpen} />}
+          {bed && open && <Opened all={all} bed={bed} open={open} onClose={close} />}
+          {bed && <Growing all={all} bed={bed} onOpen={setOpen} />}
+          {bed && <Under all={all} bed={bed} />}
+          {cases.length > 0 && (
+            <section>
+              <h2 class="list-title">{WORDS.cases}</h2>
+              <ul class="entries">
+                {cases.map((kept) => (
+                  <CaseEntry key={kept.id} kept={kept} />
+                ))}
+              </ul>
+            </section>
+          )}
+        </div>
+        <div class="page-right">
+          <Year all={all} bed={bed} onOpen={setOpen} />
+        </div>
+      </div>
     </div>
   );
 }
@@ -110,7 +117,7 @@ function Actions({ bed, onOpen }: { readonly bed: BedRecord } & Opens) {
   // A trial is made at its first touch, under this id.
   const [fresh] = useState(() => crypto.randomUUID());
   return (
-    <p class="ground-actions">
+    <p class="ground-actions bed-actions">
       <button
         type="button"
         class="button"

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { GroundRecord } from '../../../garden/ground-records.ts';
+import { DayInput } from '../../parts/DayField/day-field.tsx';
 import { readNumber, type Typed } from '../../state/edit-ground.ts';
 import { bringBackGround, keepWithUndo, latest, onRecord, type Saved } from '../../state/garden.ts';
 import { joinWords } from '../../words/causes.ts';
@@ -21,6 +22,10 @@ export interface FormField {
   readonly options?: readonly Option[];
   readonly must?: boolean;
   readonly hint?: string;
+  /** Short enough to share a line of a phone with its neighbour. */
+  readonly half?: true;
+  /** Said by few: it waits in a fold, which stands open where something is said in it. */
+  readonly rare?: true;
   /** Of a number: least and most that make sense; the store would drop what lies beyond. */
   readonly within?: readonly [number, number];
   /** Of a number: the unit of the record. It is shown and typed in the unit that was chosen. */
@@ -103,6 +108,18 @@ export function GroundForm(props: GroundFormProps) {
     if (saved === 'stored') onClose();
     else setSays(typeof saved === 'string' ? WORDS.trouble[saved] : saved.missing);
   };
+  const rare = fields.filter((field) => field.rare);
+  const fieldOf = (field: FormField) => (
+    <Field
+      key={field.id}
+      field={field}
+      value={typed[field.id] ?? ''}
+      onInput={(value) => {
+        setTyped((before) => ({ ...before, [field.id]: value }));
+        setSays('');
+      }}
+    />
+  );
   return (
     <form
       ref={form}
@@ -113,17 +130,13 @@ export function GroundForm(props: GroundFormProps) {
     >
       <h2>{title}</h2>
       <div class="ground-fields">
-        {fields.map((field) => (
-          <Field
-            key={field.id}
-            field={field}
-            value={typed[field.id] ?? ''}
-            onInput={(value) => {
-              setTyped((before) => ({ ...before, [field.id]: value }));
-              setSays('');
-            }}
-          />
-        ))}
+        {fields.filter(({ rare }) => !rare).map(fieldOf)}
+        {rare.length > 0 && (
+          <details class="rarely-said wide" open={rare.some(({ id }) => (start.current[id] ?? '') !== '')}>
+            <summary class="small">{rare.map(({ label }) => label).join(' · ')}</summary>
+            <div class="ground-fields">{rare.map(fieldOf)}</div>
+          </details>
+        )}
       </div>
       <p role="alert">{gone.length > 0 ? WORDS.goneMeanwhile(joinWords(gone.map(nameOf))) : says}</p>
       <p class="ground-actions">
@@ -205,7 +218,7 @@ function OneField({ field, value, onInput }: FieldProps) {
     onInput(event.currentTarget.value);
   const id = useId();
   return (
-    <div class={`field${as === 'note' ? ' wide' : ''}`}>
+    <div class={`field${as === 'note' ? ' wide' : ''}${field.half ? ' half' : ''}`}>
       <label class="field-label" for={id}>
         {labelOf(field)}
       </label>
@@ -224,10 +237,12 @@ function OneField({ field, value, onInput }: FieldProps) {
         </select>
       ) : as === 'note' ? (
         <textarea id={id} rows={2} value={value} onInput={said} />
+      ) : as === 'day' ? (
+        <DayInput id={id} value={value} autocomplete="off" onInput={said} />
       ) : (
         <input
           id={id}
-          type={as === 'day' ? 'date' : 'text'}
+          type="text"
           {...(as === 'number' ? { inputMode: 'decimal' as const } : {})}
           {...(hint ? { placeholder: hint } : {})}
           value={value}

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { dayAfter } from '../../../days/days.ts';
 import type { WeatherRecord } from '../../../garden/ground-records.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { DayField } from '../../parts/DayField/day-field.tsx';
 import { readNumber } from '../../state/edit-ground.ts';
 import { garden, groundRecords, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
@@ -36,9 +37,15 @@ export function WeatherPage() {
         <BackLink to={{ place: 'ground' }} says={GROUND_WORDS.toGround} />
         <h1 tabIndex={-1}>{WORDS.title}</h1>
       </div>
-      {all.weather.length > 0 ? <WeatherPlot garden={all} /> : <p class="soft">{WORDS.none}</p>}
-      <Grid />
-      <WeatherFile />
+      <div class="open-pages">
+        <div class="page-left">
+          {all.weather.length > 0 ? <WeatherPlot garden={all} /> : <p class="soft">{WORDS.none}</p>}
+        </div>
+        <div class="page-right stack-wide">
+          <Grid />
+          <WeatherFile />
+        </div>
+      </div>
     </div>
   );
 }
@@ -107,16 +114,14 @@ function Grid() {
     <form class="stack-close" aria-label={WORDS.typed} noValidate onSubmit={(event) => void save(event)}>
       <h2>{WORDS.typed}</h2>
       <p class="small soft">{WORDS.typedHow()}</p>
-      <label class="field year-choice">
-        <span>{WORDS.until}</span>
-        <input
-          type="date"
-          value={until}
-          onChange={(event) => {
-            if (event.currentTarget.value) setUntil(event.currentTarget.value);
-          }}
-        />
-      </label>
+      <DayField
+        label={WORDS.until}
+        wide="year-choice"
+        value={until}
+        onChange={(event) => {
+          if (event.currentTarget.value) setUntil(event.currentTarget.value);
+        }}
+      />
       <div class="wide-table">
         <table class="weather-grid figures">
           <thead>

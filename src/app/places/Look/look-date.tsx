@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { DayField } from '../../parts/DayField/day-field.tsx';
 import { dateOfLook } from '../../state/draft.ts';
 import { change, draft } from '../../state/look-session.ts';
 import { dayOf, describeDay } from '../../words/dates.ts';
@@ -20,18 +21,15 @@ export function LookDate() {
         )}
       </p>
       {open && (
-        <label class="field">
-          <span>{WORDS.date}</span>
-          <input
-            type="date"
-            value={day}
-            max={today}
-            onChange={(event) => {
-              const { value } = event.currentTarget;
-              if (value) change({ kind: 'set-date', day: value });
-            }}
-          />
-        </label>
+        <DayField
+          label={WORDS.date}
+          value={day}
+          max={today}
+          onChange={(event) => {
+            const { value } = event.currentTarget;
+            if (value) change({ kind: 'set-date', day: value });
+          }}
+        />
       )}
     </div>
   );

@@ -1,5 +1,6 @@
 import type { SeenByNetwork } from '../../../garden/seen-by-network.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
+import { Swatch } from '../../parts/Specimen/swatch.tsx';
 import { LAYER_WORDS, LAYERS_OF } from '../../words/layers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMeasures, type MeasureInWords } from '../../words/measures.ts';
@@ -34,8 +35,20 @@ export function PhotoFindings({ reading, network, pointing, children }: PhotoFin
     <div class="stack-close">
       <h3>{WORDS.found}</h3>
       {speaking.length === 0 && <p>{WORDS.nothingStandsOut}</p>}
-      {children}
-      {plain.length > 0 && <MeasureList measures={plain} pointing={pointing} />}
+      {children && !isWide() ? (
+        <>
+          {speaking.length > 0 && <MeasureList measures={speaking} pointing={pointing} />}
+          <details>
+            <summary class="small">{WORDS.drawn}</summary>
+            {children}
+          </details>
+        </>
+      ) : (
+        <>
+          {children}
+          {plain.length > 0 && <MeasureList measures={plain} pointing={pointing} />}
+        </>
+      )}
       {network && <NetworkFindings seen={network} role={reading.role} />}
       <details>
         <summary class="small">{WORDS.finer}</summary>
@@ -46,6 +59,9 @@ export function PhotoFindings({ reading, network, pointing, children }: PhotoFin
     </div>
   );
 }
+
+/** On a phone the list of layers is folded, so that the questions and the reasons are not pushed off. */
+const isWide = (): boolean => matchMedia('(min-width: 60rem)').matches;
 
 /** The doubt stays on one line with its number. */
 function KeptTogether({ says }: { readonly says: string }) {
@@ -99,6 +115,7 @@ function MeasureName({ layers, name, pointing }: MeasureNameProps) {
       aria-pressed={isPicked}
       onClick={() => pointing.onPick(isPicked ? [] : own)}
     >
+      <Swatch of={own[0]!} />
       {name}
     </button>
   );

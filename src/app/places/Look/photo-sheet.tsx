@@ -96,6 +96,7 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
         onAgain={() => change({ kind: 'read-again', photoId: photo.id })}
       />
       <TapModes photo={photo} kind={kind} onKind={choose} here={here} />
+      {reading && map && <HatchingSwitch says={OVERLAY_WORDS.hatching} />}
       {photo.roleOpen && <RoleQuestion photo={photo} onSaid={onRoleSaid} />}
       {reading && (
         <PhotoFindings
@@ -111,9 +112,7 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
               onShow={showLayer}
               picked={picked}
               onPick={pick}
-            >
-              <HatchingSwitch says={OVERLAY_WORDS.hatching} />
-            </LayerList>
+            />
           )}
         </PhotoFindings>
       )}

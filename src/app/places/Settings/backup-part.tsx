@@ -114,7 +114,7 @@ function Choice({
     { says: WORDS.shown, value: shown },
     ...others.map(({ edit, value }) => ({ says: WORDS.other(describeDayAndYear(edit.at)), value })),
   ];
-  const what = `${nameRecord(record)}, ${nameField(path)}`;
+  const what = `${nameRecord(record)}, ${nameField(path, record)}`;
   return (
     <li class="conflict">
       <p>
@@ -124,12 +124,12 @@ function Choice({
         <p key={says + String(at)} class="conflict-value">
           <span>
             <span class="small soft">{says}: </span>
-            {sayValue(path, value)}
+            {sayValue(path, value, record)}
           </span>
           <button
             type="button"
             class="button"
-            aria-label={`${WORDS.choose}: ${what}, ${sayValue(path, value)}`}
+            aria-label={`${WORDS.choose}: ${what}, ${sayValue(path, value, record)}`}
             onClick={() => onChoose(value)}
           >
             {WORDS.choose}

@@ -3,6 +3,7 @@ import type { Garden } from '../../../garden/gather-garden.ts';
 import { listToday, type TodayItem } from '../../../garden/list-today.ts';
 import { writeCalendar } from '../../../garden/write-calendar.ts';
 import { coldLimitsOf } from '../../../season/crop-temperatures.ts';
+import { Stamp } from '../../parts/Stamp/stamp.tsx';
 import { handOver } from '../../state/hand-over.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
@@ -65,12 +66,16 @@ function Stop({
   readonly today: string;
 }) {
   const { when, what, more } = describeToday(item, bed, today);
+  const photoId = item.what === 'look' ? item.kept.looks.at(-1)?.photos[0] : undefined;
   return (
     <li class={`stop ${item.due < today ? 'overdue' : 'today'}`}>
       <a href={whereOf(item)}>
-        <span class="stop-when small">{when}</span>
-        <span class="stop-plant">{what}</span>
-        <span class="soft">{more}</span>
+        <span class="stop-words">
+          <span class="stop-when small">{when}</span>
+          <span class="stop-plant">{what}</span>
+          <span class="soft">{more}</span>
+        </span>
+        {photoId && <Stamp photoId={photoId} />}
       </a>
       {item.what === 'look' && (
         <button

@@ -5,6 +5,7 @@ import type { Garden } from '../../../garden/gather-garden.ts';
 import type { DraftRecord } from '../../../garden/records.ts';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { Stamp } from '../../parts/Stamp/stamp.tsx';
 import { type Draft, hasContent } from '../../state/draft.ts';
 import { garden } from '../../state/garden.ts';
 import { cases, drafts, refreshDrafts } from '../../state/kept.ts';
@@ -34,16 +35,24 @@ export function WalkPlace() {
     <div class="walk stack-wide">
       <h1 tabIndex={-1}>{describeDay(today, today)}</h1>
       {cases.value && alive.length === 0 && begun.length === 0 && <p>{WORDS.lead}</p>}
-      {garden.value && hasPath(garden.value) && <TodayPath garden={garden.value} today={today} />}
-      {waitingPhotos.value > 0 && (
-        <p>
-          <a class="line-link" href={hashOf({ place: 'look', draft: 'shared' })}>
-            {WORDS.waiting(waitingPhotos.value)}
-          </a>
-        </p>
-      )}
-      {begun.length > 0 && <Begun begun={begun} today={today} />}
-      {coming.length > 0 && <Path title={WORDS.coming} stops={coming} today={today} />}
+      <div class="open-pages">
+        <div class="page-left stack-wide">
+          {garden.value && hasPath(garden.value) && <TodayPath garden={garden.value} today={today} />}
+          {waitingPhotos.value > 0 && (
+            <p>
+              <a class="line-link" href={hashOf({ place: 'look', draft: 'shared' })}>
+                {WORDS.waiting(waitingPhotos.value)}
+              </a>
+            </p>
+          )}
+          {begun.length > 0 && <Begun begun={begun} today={today} />}
+        </div>
+        {coming.length > 0 && (
+          <div class="page-right">
+            <Path title={WORDS.coming} stops={coming} today={today} />
+          </div>
+        )}
+      </div>
       <p class="way-in">
         <a class="button next" href={hashOf({ place: 'look', draft: 'new' })}>
           {WORDS.wayIn}
@@ -81,13 +90,16 @@ function Stop({ stop: { kept, lookAgain }, today }: { readonly stop: DueCase; re
   return (
     <li class="stop coming">
       <a href={hashOf({ place: 'book', caseId: kept.id })}>
-        <span class="stop-when small">
-          {describeDay(lookAgain, today)}, {describeDistance(lookAgain, today)}
+        <span class="stop-words">
+          <span class="stop-when small">
+            {describeDay(lookAgain, today)}, {describeDistance(lookAgain, today)}
+          </span>
+          <span class="stop-plant">{kept.plant}</span>
+          <span class="soft">
+            {kept.bed || WORDS.unnamedBed} · {sayLook(last ?? { verdict: '', leading: [] })}
+          </span>
         </span>
-        <span class="stop-plant">{kept.plant}</span>
-        <span class="soft">
-          {kept.bed || WORDS.unnamedBed} · {sayLook(last ?? { verdict: '', leading: [] })}
-        </span>
+        {last?.photos[0] && <Stamp photoId={last.photos[0]} />}
       </a>
     </li>
   );

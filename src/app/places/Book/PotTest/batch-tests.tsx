@@ -1,7 +1,7 @@
 import type { Garden } from '../../../../garden/gather-garden.ts';
 import type { BatchRecord } from '../../../../garden/ground-records.ts';
 import { ripens } from '../../../../garden/judge-batch.ts';
-import { isSuspected } from '../../../../garden/trace-batches.ts';
+import { awaitsPots, isSuspected } from '../../../../garden/trace-batches.ts';
 import { hashOf } from '../../../state/route.ts';
 import { dayOf } from '../../../words/dates.ts';
 import { POT_WORDS } from '../../../words/pot-test.ts';
@@ -19,18 +19,13 @@ export function BatchTests({ all, batch }: { readonly all: Garden; readonly batc
       endedOn &&
       (said?.verdict === 'do-not-spread' || said?.verdict === 'safe-enough'),
   );
-  // A test that runs, or came out void or undecided, leaves the load as doubtful as it was.
-  const newest = tests.find(({ question }) => question === 'residue');
-  const isOpen =
-    newest !== undefined &&
-    (!newest.endedOn || newest.said?.verdict === 'invalid' || newest.said?.verdict === 'go-on');
   const title = isSuspected(batch) ? WORDS.titleUnder : WORDS.title;
   return (
     <>
       <section class="stack-close rule-above">
         <h2>{told ? WORDS.titleTold : title}</h2>
         {!told && <p>{WORDS.lead}</p>}
-        {isOpen && <p>{POT_WORDS.keepAside}</p>}
+        {awaitsPots(all, batch.id) && <p>{POT_WORDS.keepAside}</p>}
         {tests.length > 0 && <PotTestLines tests={tests} batches={all.batches} today={dayOf(new Date())} />}
         <p>
           <a class="button" href={hashOf({ place: 'book', pots: 'plan', pot: batch.id })}>

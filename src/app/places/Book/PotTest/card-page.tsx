@@ -3,6 +3,7 @@ import { CAUTIONS } from '../../../../causes/cautions.ts';
 import { SOWING_STEPS, type SowingCard } from '../../../../compare/pot-test/plan-pot-test.ts';
 import type { BatchRecord, PotTestRecord } from '../../../../garden/ground-records.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
+import { DayField } from '../../../parts/DayField/day-field.tsx';
 import { keepWithUndo, latest } from '../../../state/garden.ts';
 import { cardOf, inPlace, sownOnDay } from '../../../state/pot-tests.ts';
 import { dayOf, describeDayAndYear } from '../../../words/dates.ts';
@@ -66,14 +67,12 @@ function Sowing({ test }: { readonly test: PotTestRecord }) {
         )}
       </p>
       {open && (
-        <label class="field pot-field">
-          <span>{WORDS.day}</span>
-          <input
-            type="date"
-            value={test.sownOn}
-            onChange={({ currentTarget: { value } }) => value && void sow(value)}
-          />
-        </label>
+        <DayField
+          label={WORDS.day}
+          wide="pot-field"
+          value={test.sownOn}
+          onChange={({ currentTarget: { value } }) => value && void sow(value)}
+        />
       )}
       <p role="alert">{says}</p>
     </div>

@@ -5,6 +5,7 @@ import { PotTestError, TEST_QUESTIONS, type TestQuestion } from '../../../../com
 import type { Garden } from '../../../../garden/gather-garden.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
 import { Segments } from '../../../parts/Choice/segments.tsx';
+import { DayField } from '../../../parts/DayField/day-field.tsx';
 import { keepRecords } from '../../../state/garden.ts';
 import { nowStamp } from '../../../state/kept.ts';
 import { isLeftOpen, newPotTest } from '../../../state/pot-tests.ts';
@@ -116,14 +117,12 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
             value={wish.question}
             onChange={(question) => change({ question })}
           />
-          <label class="field pot-field">
-            <span>{WORDS.sowOn}</span>
-            <input
-              type="date"
-              value={wish.sowOn}
-              onChange={({ currentTarget: { value } }) => value && change({ sowOn: value })}
-            />
-          </label>
+          <DayField
+            label={WORDS.sowOn}
+            wide="pot-field"
+            value={wish.sowOn}
+            onChange={({ currentTarget: { value } }) => value && change({ sowOn: value })}
+          />
           {residue && again && <p>{WORDS.again}</p>}
           {residue && !again && (
             <>

@@ -1,3 +1,4 @@
+import '../../../parts/Stamp/stamp.css';
 import { useEffect, useState } from 'preact/hooks';
 import type { PotSown, PotTestRecord } from '../../../../garden/ground-records.ts';
 import type { LeafReading } from '../../../../leaf/types.ts';
@@ -100,5 +101,5 @@ export function PotPhoto({ test, pot, day, onScore }: PotPhotoProps) {
 
 function Picture({ photoId, says }: { readonly photoId: string; readonly says: string }) {
   const address = usePicture(thumbnailOf(photoId), photoId);
-  return <span class="entry-picture">{address && <img src={address} alt={says} />}</span>;
+  return <span class="stamp">{address && <img src={address} alt={says} />}</span>;
 }

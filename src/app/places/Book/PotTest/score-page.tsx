@@ -3,6 +3,7 @@ import { PotTestError } from '../../../../compare/pot-test/types.ts';
 import type { Garden } from '../../../../garden/gather-garden.ts';
 import type { BatchRecord, PotSown, PotTestRecord } from '../../../../garden/ground-records.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
+import { DayField } from '../../../parts/DayField/day-field.tsx';
 import { changeGround, keepWithUndo, latest } from '../../../state/garden.ts';
 import { nowStamp } from '../../../state/kept.ts';
 import {
@@ -126,7 +127,11 @@ export function ScorePage({ all, test, batch, on }: ScorePageProps) {
         />
       )}
       {isSound && (
-        <p class="pot-actions score-next">
+        <p
+          class={
+            pot && isScored(test, day, pot.id) ? 'pot-actions score-next near' : 'pot-actions score-next'
+          }
+        >
           {following && scored.length < pots.length && (
             <button
               type="button"
@@ -164,15 +169,13 @@ export function ScorePage({ all, test, batch, on }: ScorePageProps) {
       )}
       <details>
         <summary class="small">{WORDS.otherDay}</summary>
-        <label class="field pot-field">
-          <span>{WORDS.day}</span>
-          <input
-            type="date"
-            value={day}
-            max={today}
-            onChange={({ currentTarget: { value } }) => value && value <= today && setDay(value)}
-          />
-        </label>
+        <DayField
+          label={WORDS.day}
+          wide="pot-field"
+          value={day}
+          max={today}
+          onChange={({ currentTarget: { value } }) => value && value <= today && setDay(value)}
+        />
       </details>
     </div>
   );

@@ -37,24 +37,32 @@ export function TestPage({ all, test, batch }: TestPageProps) {
           {POT_WORDS.questions[test.question]} {WORDS.sown(test)}
         </p>
       </div>
-      {result && (
-        <section class="stack-close" aria-labelledby="pot-verdict">
-          <h2 class="verdict-headline" id="pot-verdict" data-verdict={result.verdict}>
-            {sayVerdict(result, test.question, today)}
-          </h2>
-        </section>
-      )}
-      <ToDo test={test} today={today} result={result} />
-      {result && <WhatFollows all={all} test={test} batch={batch} result={result} />}
-      {result ? (
-        <Reading test={test} result={result}>
-          <PotPlots test={test} />
-        </Reading>
-      ) : (
-        <PotPlots test={test} />
-      )}
-      <Looks test={test} />
-      <Actions test={test} />
+      <div class="open-pages">
+        <div class="page-left stack-wide">
+          {result && (
+            <section class="stack-close" aria-labelledby="pot-verdict">
+              <h2 class="verdict-headline" id="pot-verdict" data-verdict={result.verdict}>
+                {sayVerdict(result, test.question, today)}
+              </h2>
+            </section>
+          )}
+          <ToDo test={test} today={today} result={result} />
+          {result && <WhatFollows all={all} test={test} batch={batch} result={result} />}
+        </div>
+        <div class="page-right">
+          {result ? (
+            <Reading test={test} result={result}>
+              <PotPlots test={test} />
+            </Reading>
+          ) : (
+            <PotPlots test={test} />
+          )}
+        </div>
+        <div class="page-left stack-wide">
+          <Looks test={test} />
+          <Actions test={test} />
+        </div>
+      </div>
     </article>
   );
 }
@@ -158,9 +166,11 @@ function Actions({ test }: { readonly test: PotTestRecord }) {
     if (await deleteGround(test, WORDS.removed)) goTo({ place: 'book', pots: 'list' });
   };
   return (
-    <div class="pot-actions rule-above">
-      <p role="alert">{says}</p>
-      <a class="link-line" href={hashOf({ place: 'book', sheet: 'pots', of: test.id })}>
+    <div class="case-actions rule-above">
+      <p role="alert" class="whole-line">
+        {says}
+      </p>
+      <a class="button-plain" href={hashOf({ place: 'book', sheet: 'pots', of: test.id })}>
         {SHEET_WORDS.make}
       </a>
       {!test.endedOn && (

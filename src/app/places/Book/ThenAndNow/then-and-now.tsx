@@ -57,11 +57,11 @@ function Compared({ leaves, looks }: ComparedProps) {
   const options = leaves.map(({ lookId, date }) => [lookId, describeDayAndYear(date)] as const);
   return (
     <>
+      <LeafPair key={`${first.photoId} ${later.photoId}`} first={first} later={later} />
       <div class="then-and-now-picks">
         <Pick says={WORDS.first} options={options} value={first.lookId} onPick={setFirst} />
         <Pick says={WORDS.later} options={options} value={later.lookId} onPick={setLater} />
       </div>
-      <LeafPair key={`${first.photoId} ${later.photoId}`} first={first} later={later} />
       <p class="small soft">{WORDS.lead}</p>
       <label class="same-leaf">
         <input

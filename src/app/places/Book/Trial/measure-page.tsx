@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { dayAfter } from '../../../../days/days.ts';
 import type { TrialLayout, TrialRecord } from '../../../../garden/trial-record.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
+import { DayField } from '../../../parts/DayField/day-field.tsx';
 import { garden } from '../../../state/garden.ts';
 import { bedsToWalk, measuredOn, measureOf } from '../../../state/read-kept-trial.ts';
 import { hashOf } from '../../../state/route.ts';
@@ -30,15 +31,12 @@ export function MeasurePage({ trial }: { readonly trial: TrialRecord }) {
       {layout && measure && (
         <>
           <div class="ground-fields">
-            <label class="field">
-              <span>{WORDS.day}</span>
-              <input
-                type="date"
-                value={date}
-                max={today}
-                onChange={({ currentTarget: { value } }) => value && setDate(value)}
-              />
-            </label>
+            <DayField
+              label={WORDS.day}
+              value={date}
+              max={today}
+              onChange={({ currentTarget: { value } }) => value && setDate(value)}
+            />
             {trial.layouts.length > 1 && (
               <label class="field">
                 <span>{WORDS.whichSeason}</span>

@@ -2,7 +2,7 @@ import type { TrialResult } from '../../../../compare/side-by-side/read-trial.ts
 import type { TrialMeasure } from '../../../../compare/side-by-side/trial.ts';
 import type { TrialRecord } from '../../../../garden/trial-record.ts';
 import { measureOf, mixesEyeAndCamera, readKeptTrial } from '../../../state/read-kept-trial.ts';
-import { sayCounts, sayDifference, saySeason } from '../../../words/say-trial.ts';
+import { sayCounts, sayDifference, sayDoubts, saySeason } from '../../../words/say-trial.ts';
 import { TRIAL_WORDS as WORDS } from '../../../words/trial.ts';
 import { ResultPlot } from './result-plot.tsx';
 
@@ -38,9 +38,10 @@ interface ReadProps {
 function Read({ trial, measure, result }: ReadProps) {
   const loud = result.warnings.includes('one-bed-a-side');
   const doubts = [
-    ...result.warnings
-      .filter((warning) => !(loud && OF_WHOLE_BEDS.has(warning)))
-      .map((one) => WORDS.warnings[one]),
+    ...sayDoubts(
+      trial,
+      result.warnings.filter((warning) => !(loud && OF_WHOLE_BEDS.has(warning))),
+    ),
     ...(mixesEyeAndCamera(trial) ? [WORDS.byEye] : []),
   ];
   return (

@@ -32,7 +32,7 @@ function Lines({ title, trials }: { readonly title: string; readonly trials: rea
               <span class="entry-words">
                 <span class="entry-plant">{trial.name || WORDS.unnamed}</span>
                 <span class="soft">{trial.ways.map(({ id }) => wayNameOf(trial, id)).join(' · ')}</span>
-                <span>{sayState(trial, dayOf(new Date()))}</span>
+                <span class="look-note">{sayState(trial, dayOf(new Date()))}</span>
               </span>
             </a>
           </li>
@@ -53,6 +53,6 @@ function sayState(trial: TrialRecord, today: string): string {
       .join(' ');
   const state = `${capitalise(WORDS.states[stateOf(trial)])}.`;
   return lookOn
-    ? `${state} ${WORDS.nextOn(describeDay(lookOn, today), describeDistance(lookOn, today))}`
+    ? `${state} ${WORDS.nextOn(describeDay(lookOn, today), describeDistance(lookOn, today), trial.readings.length === 0)}`
     : state;
 }

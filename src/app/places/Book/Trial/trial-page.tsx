@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { TrialRecord } from '../../../../garden/trial-record.ts';
 import { Asking } from '../../../parts/Asking/asking.tsx';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
+import { DayField } from '../../../parts/DayField/day-field.tsx';
 import { deleteGround, onRecord } from '../../../state/garden.ts';
 import { warningsOf } from '../../../state/plan-trial.ts';
 import { stateOf } from '../../../state/read-kept-trial.ts';
@@ -41,7 +42,9 @@ export function TrialPage({ trial }: { readonly trial: TrialRecord }) {
           {ended
             ? (ended.as === 'read' ? WORDS.endedOn : WORDS.givenUpOn)(describeDayAndYear(ended.date))
             : `${capitalise(WORDS.states[state])}.`}{' '}
-          {!ended && lookOn && WORDS.nextOn(describeDay(lookOn, today), describeDistance(lookOn, today))}
+          {!ended &&
+            lookOn &&
+            WORDS.nextOn(describeDay(lookOn, today), describeDistance(lookOn, today), readings.length === 0)}
         </p>
         {ended && trial.note && <p class="kept-note trial-takes">{trial.note}</p>}
       </div>
@@ -58,48 +61,54 @@ export function TrialPage({ trial }: { readonly trial: TrialRecord }) {
           )}
         </div>
       )}
-      {readings.length > 0 && <ResultPart trial={trial} />}
-      {readings.length === 0 && layouts.length > 0 && <LayoutWarnings trial={trial} />}
-      {!ended && layouts.length > 0 && (
-        <label class="field trial-next">
-          <span>{WORDS.nextDay}</span>
-          <input
-            type="date"
-            value={lookOn ?? ''}
-            onChange={({ currentTarget: { value } }) => void setFields(id, { lookOn: value || undefined })}
-          />
-        </label>
-      )}
-      {[...layouts].reverse().map((layout) => (
-        <section key={layout.id} class="stack-close">
-          <h2>
-            {WORDS.theLayout}
-            {layouts.length > 1 && `: ${WORDS.season(layout.id)}`}
-          </h2>
-          <BedPlan trial={trial} layout={layout} />
-          {layout === newest && !ended && (
-            <p class="trial-actions">
-              <button type="button" class="button" onClick={() => print()}>
-                {WORDS.print}
-              </button>
-              <TakeBack trial={trial} />
-            </p>
+      <div class="open-pages">
+        <div class="page-left stack-wide">
+          {' '}
+          {readings.length > 0 && <ResultPart trial={trial} />}
+          {readings.length === 0 && layouts.length > 0 && <LayoutWarnings trial={trial} />}
+        </div>
+        <div class="page-right stack-wide">
+          {' '}
+          {!ended && layouts.length > 0 && (
+            <DayField
+              label={readings.length === 0 ? WORDS.firstDay : WORDS.nextDay}
+              wide="trial-next"
+              value={lookOn ?? ''}
+              onChange={({ currentTarget: { value } }) => void setFields(id, { lookOn: value || undefined })}
+            />
           )}
-        </section>
-      ))}
-      <Losses trial={trial} />
-      <End trial={trial} today={today} />
+          {[...layouts].reverse().map((layout) => (
+            <section key={layout.id} class="stack-close">
+              <h2>
+                {WORDS.theLayout}
+                {layouts.length > 1 && `: ${WORDS.season(layout.id)}`}
+              </h2>
+              <BedPlan trial={trial} layout={layout} />
+              {layout === newest && !ended && (
+                <p class="trial-actions">
+                  <button type="button" class="button" onClick={() => print()}>
+                    {WORDS.print}
+                  </button>
+                  <TakeBack trial={trial} />
+                </p>
+              )}
+            </section>
+          ))}
+          <Losses trial={trial} />
+          <End trial={trial} today={today} />
+        </div>
+      </div>
       <p class="trial-actions rule-above">
         {layouts.length > 0 && (
-          <a class="link-line" href={hashOf({ place: 'book', sheet: 'trial', of: id })}>
+          <a class="button-plain" href={hashOf({ place: 'book', sheet: 'trial', of: id })}>
             {SHEET_WORDS.make}
           </a>
         )}
-        <a class="link-line" href={hashOf({ place: 'book', trial: id, step: 'plan' })}>
+        <a class="button-plain" href={hashOf({ place: 'book', trial: id, step: 'plan' })}>
           {WORDS.changePlan}
         </a>
         {layouts.length > 0 && (
-          <a class="link-line" href={hashOf({ place: 'book', trial: id, step: 'lay-out' })}>
+          <a class="button-plain" href={hashOf({ place: 'book', trial: id, step: 'lay-out' })}>
             {WORDS.layOutAgain}
           </a>
         )}

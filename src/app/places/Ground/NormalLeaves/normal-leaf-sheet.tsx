@@ -3,6 +3,7 @@ import type { NormalLeafRecord } from '../../../../garden/ground-records.ts';
 import type { LeafReading, Taps } from '../../../../leaf/types.ts';
 import type { Spot } from '../../../../photo/types.ts';
 import { SETTINGS } from '../../../../signs/settings.ts';
+import { DayField } from '../../../parts/DayField/day-field.tsx';
 import { PhotoTroubles } from '../../../parts/PhotoTroubles/photo-troubles.tsx';
 import { Specimen } from '../../../parts/Specimen/specimen.tsx';
 import { addTap } from '../../../state/change-draft.ts';
@@ -168,14 +169,11 @@ function Told({ leaf }: { readonly leaf: NormalLeafRecord }) {
     void changeGround(leaf, change);
   return (
     <div class="ground-fields">
-      <label class="field">
-        <span>{WORDS.day}</span>
-        <input
-          type="date"
-          value={leaf.date}
-          onChange={({ currentTarget: { value } }) => value && tell((found) => ({ ...found, date: value }))}
-        />
-      </label>
+      <DayField
+        label={WORDS.day}
+        value={leaf.date}
+        onChange={({ currentTarget: { value } }) => value && tell((found) => ({ ...found, date: value }))}
+      />
       <label class="field">
         <span>{WORDS.stage}</span>
         <select
