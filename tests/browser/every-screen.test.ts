@@ -1,12 +1,9 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import { isTooWide, SMALL, settled, smallTargets } from './screen-faults.ts';
 
 const STRIP = 'Invented garden — nothing here is yours';
-/** The narrowest screen that is looked at. */
-const SMALL = { width: 360, height: 740 } as const;
-/** Least side of something to touch, px (WCAG 2.2, 2.5.5). */
-const TOUCH_PX = 44;
 
 const firstLink = async (page: Page, start: string): Promise<string> => {
   const link = page.locator(`main a[href^="${start}"]`).first();
@@ -70,34 +67,6 @@ async function listScreens(page: Page, url: string): Promise<[name: string, hash
   ];
 }
 
-/** What can be touched and is too small for a thumb; words within a sentence are let pass (WCAG 2.2, 2.5.5, "inline"). */
-const smallTargets = (page: Page): Promise<string[]> =>
-  page.evaluate((least) => {
-    const found: string[] = [];
-    const selector = 'a[href], button, select, input, textarea, summary, label:has(input)';
-    for (const element of document.querySelectorAll<HTMLElement>(selector)) {
-      if (!element.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
-      // A block on a beam is as long as its weight; all that it says stands in "All reasons in words" (WCAG 2.2, 2.5.5, "equivalent").
-      if (element.closest('.unseen') || element.matches('.term, .block, .unseen')) continue;
-      // What lies in a label is touched through it.
-      const label = element.matches('input') ? element.closest('label') : null;
-      if (label && label !== element) continue;
-      const isInline =
-        getComputedStyle(element).display === 'inline' && element.closest('p, li, dd, span') !== null;
-      if (isInline) continue;
-      const { width, height } = element.getBoundingClientRect();
-      if (width === 0 || height === 0) continue;
-      if (Math.min(width, height) < least - 0.5)
-        found.push(
-          `${element.tagName.toLowerCase()}.${element.className}: ${(element.getAttribute('aria-label') ?? element.textContent ?? '').trim().slice(0, 40)} ${Math.round(width)}×${Math.round(height)}`,
-        );
-    }
-    return found;
-  }, TOUCH_PX);
-
-const isTooWide = (page: Page): Promise<boolean> =>
-  page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1);
-
 describe('every screen of a garden in use', () => {
   const { phone, app } = appOnPhone(4740);
 
@@ -115,8 +84,7 @@ describe('every screen of a garden in use', () => {
         void faults.push(...found.map((fault) => `${name}, ${what}: ${fault}`));
       await page.setViewportSize(PHONE);
       await page.goto(app.url + hash);
-      await page.locator('h1:not(:text-is("…"))').first().waitFor();
-      await expect.poll(() => page.locator('[aria-busy="true"]').count()).toBe(0);
+      await settled(page);
       note('touch', await smallTargets(page));
       // Seen whole: a page that scrolls under the tabs hides half a button from the checker.
       await page.setViewportSize({ width: PHONE.width, height: 6000 });

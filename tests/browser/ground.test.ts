@@ -105,6 +105,7 @@ describe.each([
     await page.getByText('Say which crop it is.').waitFor();
     await page.getByLabel('Crop', { exact: true }).selectOption('Tomato');
     await page.getByLabel('Variety').fill('Golden trial');
+    await page.getByText('Colour on the seed packet · Cleared on').click();
     await page.getByLabel('Colour on the seed packet').selectOption('Yellow or golden');
     await page.getByLabel('Planted out on').fill('2026-05-20');
     await snap(page, `ground-form-${name}`);

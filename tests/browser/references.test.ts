@@ -1,0 +1,112 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { ARTEFACTS, appOnPhone, DESK, PHONE, ROOT } from './browser.ts';
+import { beyond, comparePictures, TOLERATED, TOLERATED_OTHER_FACES } from './compare-pictures.ts';
+import { settled } from './screen-faults.ts';
+import { plantGarden, SEEN_AT, usualGarden } from './seed-garden.ts';
+
+/** `npm run references` makes them anew. */
+const WRITES = process.env.REFERENCES === 'write';
+const FOLDER = join(ROOT, 'tests/browser/references');
+
+const SCREENS: readonly (readonly [name: string, hash: string])[] = [
+  ['walk', '#/walk'],
+  ['look', '#/look/new'],
+  ['beds', '#/ground'],
+  ['bed', '#/ground/demo-long'],
+  ['batch', '#/ground/batches/demo-batch-manure'],
+  ['weather', '#/ground/weather'],
+  ['book', '#/book'],
+  ['case', '#/book/demo-case-bean'],
+  ['kept-look', '#/book/demo-case-tomato/demo-look-tomato-2'],
+  ['pot-test', '#/book/pots/test/demo-pots-stopped'],
+  ['pot-look', '#/book/pots/look/demo-pots-running'],
+  ['trial', '#/book/trials/demo-trial-leaf-mould'],
+  ['sheet', '#/book/sheet/case/demo-case-tomato'],
+];
+const SIZES = { phone: PHONE, desk: DESK } as const;
+const THEMES = { light: 'light', dusk: 'dark' } as const;
+
+/** The faces that the page's two stacks came to on this machine, by Chromium itself. */
+async function facesOn(page: Page): Promise<string> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('DOM.enable');
+  await session.send('CSS.enable');
+  const { root } = await session.send('DOM.getDocument');
+  const faces: string[] = [];
+  for (const selector of ['h1', '.button']) {
+    const { nodeId } = await session.send('DOM.querySelector', { nodeId: root.nodeId, selector });
+    const { fonts } = await session.send('CSS.getPlatformFontsForNode', { nodeId });
+    faces.push(fonts[0]?.familyName ?? 'none');
+  }
+  await session.detach();
+  return faces.join(', ');
+}
+
+/** Pictures in sight that are not drawn yet; one further down may never be fetched. */
+const picturesToCome = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      [...document.images].filter((image) => {
+        const { top, bottom } = image.getBoundingClientRect();
+        return top < innerHeight && bottom > 0 && !image.complete;
+      }).length,
+  );
+
+describe('chosen screens', () => {
+  const { phone, app } = appOnPhone(4833);
+
+  it('look as they did, in both themes, on a phone and on a desk', { timeout: 600_000 }, async () => {
+    const { context, page } = await phone.open(PHONE);
+    await context.clock.setFixedTime(SEEN_AT);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await page.goto(app.url);
+    await page.locator('h1').first().waitFor();
+    await plantGarden(page, usualGarden());
+    await page.locator('.button').first().waitFor();
+    const faces = await facesOn(page);
+    const facesFile = join(FOLDER, 'faces.txt');
+    mkdirSync(FOLDER, { recursive: true });
+    if (WRITES) writeFileSync(facesFile, `${faces}\n`);
+    const hasFaces = readFileSync(facesFile, 'utf8').trim() === faces;
+    if (!hasFaces) console.log(`Other faces here (${faces}): only colours and columns are compared.`);
+    const faults: string[] = [];
+    for (const [name, hash] of SCREENS) {
+      await page.goto('about:blank');
+      await page.goto(app.url + hash);
+      for (const [size, viewport] of Object.entries(SIZES)) {
+        await page.setViewportSize(viewport);
+        await settled(page);
+        await expect.poll(() => picturesToCome(page)).toBe(0);
+        for (const [theme, colorScheme] of Object.entries(THEMES)) {
+          await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+          await page.evaluate(
+            () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+          );
+          const seen = await page.screenshot({ animations: 'disabled', caret: 'hide' });
+          const file = join(FOLDER, `${name}-${size}-${theme}.webp`);
+          if (WRITES) {
+            const half = Math.round(viewport.width / 2);
+            await sharp(seen).resize({ width: half }).webp({ quality: 60, effort: 6 }).toFile(file);
+            continue;
+          }
+          if (!existsSync(file)) {
+            faults.push(`${name}, ${size}, ${theme}: no reference; run npm run references and look at it`);
+            continue;
+          }
+          const apart = await comparePictures(seen, readFileSync(file));
+          const found = beyond(apart, hasFaces ? TOLERATED : TOLERATED_OTHER_FACES);
+          if (found.length === 0) continue;
+          faults.push(`${name}, ${size}, ${theme}: ${found.join('; ')}`);
+          mkdirSync(ARTEFACTS, { recursive: true });
+          writeFileSync(join(ARTEFACTS, `reference-${name}-${size}-${theme}.png`), seen);
+        }
+      }
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});

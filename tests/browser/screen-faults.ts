@@ -1,0 +1,54 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+
+/** The narrowest screen that is looked at, and a tablet upright. */
+export const SMALL = { width: 360, height: 740 } as const;
+export const TABLET = { width: 820, height: 1180 } as const;
+/** Least side of something to touch, px (WCAG 2.2, 2.5.5). */
+const TOUCH_PX = 44;
+
+/** Waits until a page has its heading and reads nothing more, and until its height has come to rest. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('h1:not(:text-is("…"))').first().waitFor();
+  await expect.poll(() => page.locator('[aria-busy="true"]').count()).toBe(0);
+  let before = -1;
+  await expect
+    .poll(
+      async () => {
+        const height = await page.evaluate(() => document.documentElement.scrollHeight);
+        const isStill = height === before;
+        before = height;
+        return isStill;
+      },
+      { interval: 250 },
+    )
+    .toBe(true);
+}
+
+/** What can be touched and is too small for a thumb; words within a sentence are let pass (WCAG 2.2, 2.5.5, "inline"). */
+export const smallTargets = (page: Page): Promise<string[]> =>
+  page.evaluate((least) => {
+    const found: string[] = [];
+    const selector = 'a[href], button, select, input, textarea, summary, label:has(input)';
+    for (const element of document.querySelectorAll<HTMLElement>(selector)) {
+      if (!element.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
+      // A block on a beam is as long as its weight; all that it says stands in "All reasons in words" (WCAG 2.2, 2.5.5, "equivalent").
+      if (element.closest('.unseen') || element.matches('.term, .block, .unseen')) continue;
+      // What lies in a label is touched through it.
+      const label = element.matches('input') ? element.closest('label') : null;
+      if (label && label !== element) continue;
+      const isInline =
+        getComputedStyle(element).display === 'inline' && element.closest('p, li, dd, span') !== null;
+      if (isInline) continue;
+      const { width, height } = element.getBoundingClientRect();
+      if (width === 0 || height === 0) continue;
+      if (Math.min(width, height) < least - 0.5)
+        found.push(
+          `${element.tagName.toLowerCase()}.${element.className}: ${(element.getAttribute('aria-label') ?? element.textContent ?? '').trim().slice(0, 40)} ${Math.round(width)}×${Math.round(height)}`,
+        );
+    }
+    return found;
+  }, TOUCH_PX);
+
+export const isTooWide = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1);
