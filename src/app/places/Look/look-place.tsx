@@ -21,7 +21,6 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeVerdict } from '../../words/verdicts.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
 import { CropPicker } from './crop-picker.tsx';
-import { KeepForm } from './keep-form.tsx';
 import { LookDate } from './look-date.tsx';
 import { PhotoDesk } from './photo-desk.tsx';
 import { QuestionPanel } from './question-panel.tsx';
@@ -33,6 +32,8 @@ const FromRecords = onUse(
   () => import('./from-records.tsx').then((part) => part.FromRecordsPart),
   <p class="link-line" />,
 );
+/* It stands at the end of the page. */
+const KeepForm = onUse(() => import('./keep-form.tsx').then((part) => part.KeepForm));
 /* Only a later look has something to ask again. */
 const SeenBefore = onUse(() => import('./seen-before.tsx').then((part) => part.SeenBefore));
 
