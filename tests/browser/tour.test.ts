@@ -91,7 +91,7 @@ describe('one case', () => {
     await page.getByRole('link', { name: 'How did it end?' }).click();
     await page.getByText('Short of magnesium', { exact: true }).click();
     await page.getByText('Fairly sure').click();
-    await page.getByText('nothing', { exact: true }).click();
+    await page.getByRole('radio', { name: 'nothing', exact: true }).check();
     await page.getByRole('button', { name: 'Settle the case' }).click();
     await page.locator('.case-end').waitFor();
     await page.goto(`${app.url}#/book/taught`);
