@@ -1,7 +1,7 @@
 import type { Pixels } from '../photo/types.ts';
 
 /** Side of the square that the network sees, px. */
-export const CROP_SIDE_PX = 160;
+export const CROP_SIDE_PX = 224;
 /** The square over the longer side of the leaf's box: a rim of ground on either side. */
 const GROWN = 1.15;
 /** What stands where the square reaches beyond the frame. */

@@ -5,9 +5,6 @@ import { MARK_SCALES, NETWORK_MARKS, STRANGE } from './calibration.ts';
 import type { MarkScale } from './mark-scale.ts';
 import type { NetworkAnswer } from './types.ts';
 
-/** Views of one leaf that differ by more than this in their log odds show that the network does not know. */
-const RESTLESS = 3;
-
 /** Why nothing is reported: the picture is unlike all that was taught. */
 export const isUnlike = ({ strangeness }: NetworkAnswer): boolean => !(strangeness <= STRANGE);
 
@@ -25,11 +22,11 @@ export function reportsOf(
   scales: readonly MarkScale[] = MARK_SCALES,
 ): NetworkReport[] {
   if (isUnlike(answer)) return [];
-  return scales.flatMap(({ mark, on, slope, bias, most }) => {
+  return scales.flatMap(({ mark, on, slope, most }) => {
     const at = NETWORK_MARKS.indexOf(mark);
     const z = answer.logits[at];
-    if (!on || z === undefined || !(answer.unrest[at]! <= RESTLESS)) return [];
-    const ratio = Math.min(most, Math.max(1 / most, Math.exp(slope * z + bias)));
+    if (!on || z === undefined || Number.isNaN(z)) return [];
+    const ratio = Math.min(most, Math.max(1 / most, Math.exp(slope * z)));
     return [{ mark, chance: ratio / (1 + ratio), ratio }];
   });
 }

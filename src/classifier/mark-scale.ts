@@ -5,9 +5,8 @@ export interface MarkScale {
   readonly mark: MarkId | BroaderMarkId;
   /** Off where leaves of other crops did not bear the network out, or it added nothing to the camera. */
   readonly on: boolean;
-  /** Log likelihood ratio = slope · z + bias: temperature and level, fitted beside the camera's own ratio, at even odds. */
+  /** Log likelihood ratio = slope · log odds: the temperature, fitted beside the camera's own ratio, at even odds. */
   readonly slope: number;
-  readonly bias: number;
-  /** The strongest ratio that it may give. */
+  /** The strongest ratio that it may give: below 4, no report is confident. */
   readonly most: number;
 }

@@ -19,7 +19,8 @@ export interface OnnxGraph {
 }
 
 /**
- * Reads what our own network needs of an ONNX file: nodes in order, their whole-number attributes, tensors of 32-bit floats.
+ * Reads what our own network needs of an ONNX file: nodes in order, their whole-number attributes, tensors of 32-bit and 16-bit
+ * floats and of whole numbers of 8 bits. Weights that the file packs are unpacked.
  * Field numbers: `onnx.proto3` of the ONNX project, IR version 8; wire format: Protocol Buffers encoding guide.
  * @throws Error on anything else; the file's checksum is tested before
  */
@@ -27,11 +28,30 @@ export function readOnnx(file: Uint8Array): OnnxGraph {
   const graph = bytesOf(fieldsOf(file), 7)[0];
   if (graph === undefined) throw new Error('no graph in the file');
   const fields = fieldsOf(graph);
-  return {
+  return unpackWeights({
     nodes: bytesOf(fields, 1).map(readNode),
     tensors: new Map(bytesOf(fields, 5).map(readTensor)),
     outputs: bytesOf(fields, 12).map((value) => textOf(fieldsOf(value), 1)[0] ?? ''),
-  };
+  });
+}
+
+/** Weights come as whole numbers, cast and multiplied row by row: done once here, so that only steps on pictures are left. */
+function unpackWeights({ nodes, tensors, outputs }: OnnxGraph): OnnxGraph {
+  const all = new Map(tensors);
+  const left = nodes.filter(({ op, inputs, outputs: [output] }) => {
+    const [a, b] = inputs.map((name) => all.get(name));
+    if (op === 'Cast' && a) all.set(output!, a);
+    else if (op === 'Mul' && a && b) all.set(output!, multiplyRows(a, b));
+    else return true;
+    for (const name of inputs) all.delete(name);
+    return false;
+  });
+  return { nodes: left, tensors: all, outputs };
+}
+
+function multiplyRows({ dims, data }: OnnxTensor, rows: OnnxTensor): OnnxTensor {
+  const perRow = data.length / rows.data.length;
+  return { dims, data: data.map((value, k) => value * rows.data[Math.floor(k / perRow)]!) };
 }
 
 interface Field {
@@ -116,14 +136,31 @@ function readNode(bytes: Uint8Array): OnnxNode {
   return { op: textOf(fields, 4)[0] ?? '', inputs: textOf(fields, 1), outputs: textOf(fields, 2), ints };
 }
 
-const FLOAT = 1;
+/** How the kinds of numbers that our file holds are read (`TensorProto.DataType`): bytes of one, and the number there. */
+const NUMBERS: Readonly<
+  Record<number, readonly [bytes: number, read: (view: DataView, at: number) => number]>
+> = {
+  1: [4, (view, at) => view.getFloat32(at, true)],
+  3: [1, (view, at) => view.getInt8(at)],
+  10: [2, (view, at) => floatOf16(view.getUint16(at, true))],
+};
+
+/** IEEE 754 binary16: a sign, five bits of exponent, ten of fraction. */
+function floatOf16(bits: number): number {
+  const sign = bits & 0x8000 ? -1 : 1;
+  const exponent = (bits >> 10) & 31;
+  const fraction = (bits & 1023) / 1024;
+  return sign * (exponent === 0 ? 2 ** -14 * fraction : 2 ** (exponent - 15) * (1 + fraction));
+}
 
 function readTensor(bytes: Uint8Array): [string, OnnxTensor] {
   const fields = fieldsOf(bytes);
   const raw = bytesOf(fields, 9)[0];
-  if (numbersOf(fields, 2)[0] !== FLOAT || raw === undefined)
-    throw new Error('only raw 32-bit floats are read');
+  const kind = NUMBERS[numbersOf(fields, 2)[0] ?? 0];
+  if (kind === undefined || raw === undefined)
+    throw new Error('only raw floats and whole numbers of 8 bits are read');
+  const [size, read] = kind;
   const view = new DataView(raw.buffer, raw.byteOffset, raw.byteLength);
-  const data = Float32Array.from({ length: raw.byteLength / 4 }, (_, k) => view.getFloat32(4 * k, true));
+  const data = Float32Array.from({ length: raw.byteLength / size }, (_, k) => read(view, size * k));
   return [textOf(fields, 8)[0] ?? '', { dims: numbersOf(fields, 1), data }];
 }

@@ -15,12 +15,10 @@ export class NetworkError extends Error {
 
 /** What the network makes of one crop, before it is weighed. */
 export interface NetworkAnswer {
-  /** Log odds in the order of `NETWORK_MARKS`, the mean of four views. */
+  /** Log odds in the order of `NETWORK_MARKS` that all experts who know the mark bear out; 0 where they part. */
   readonly logits: readonly number[];
-  /** Largest distance of one view from that mean, by mark. */
-  readonly unrest: readonly number[];
   /** How unlike the picture is to all that was taught; about 1 on these. */
   readonly strangeness: number;
-  /** What the last layer but one sees: for a head that learns a garden's look. */
+  /** What the experts' last layers but one see: for a head that learns a garden's look. */
   readonly features: readonly number[];
 }

@@ -5,30 +5,29 @@ import type { MarkScale } from '../../src/classifier/mark-scale.ts';
 import type { NetworkAnswer } from '../../src/classifier/types.ts';
 
 const SCALES: readonly MarkScale[] = [
-  { mark: 'white-powder', on: true, slope: 0.5, bias: 0.1, most: 6 },
-  { mark: 'mottled', on: false, slope: 1, bias: 0, most: 6 },
+  { mark: 'white-powder', on: true, slope: 0.5, most: 6 },
+  { mark: 'mottled', on: false, slope: 1, most: 6 },
 ];
 const answerWith = (z: number, changes: Partial<NetworkAnswer> = {}): NetworkAnswer => ({
   logits: NETWORK_MARKS.map(() => z),
-  unrest: NETWORK_MARKS.map(() => 0.2),
   strangeness: 0.5 * STRANGE,
   features: [],
   ...changes,
 });
 
 describe('what the network reports', () => {
-  it('turns log odds into a ratio by temperature and level, held to its most', () => {
+  it('turns log odds into a ratio by their temperature, held to its most', () => {
     expect(reportsOf(answerWith(2), SCALES)).toEqual([
-      { mark: 'white-powder', ratio: Math.exp(1.1), chance: Math.exp(1.1) / (1 + Math.exp(1.1)) },
+      { mark: 'white-powder', ratio: Math.E, chance: Math.E / (1 + Math.E) },
     ]);
     expect(reportsOf(answerWith(40), SCALES)[0]!.ratio).toBe(6);
     expect(reportsOf(answerWith(-40), SCALES)[0]!.ratio).toBeCloseTo(1 / 6);
   });
 
-  it('keeps silent on what is unlike all that was taught, on unrest and on numbers that are none', () => {
+  it('keeps silent on what is unlike all that was taught and on numbers that are none', () => {
     expect(reportsOf(answerWith(4, { strangeness: 1.01 * STRANGE }), SCALES)).toEqual([]);
     expect(reportsOf(answerWith(4, { strangeness: Number.NaN }), SCALES)).toEqual([]);
-    expect(reportsOf(answerWith(4, { unrest: NETWORK_MARKS.map(() => 5) }), SCALES)).toEqual([]);
+    expect(reportsOf(answerWith(Number.NaN), SCALES)).toEqual([]);
   });
 
   it('reports nothing of a leaf that was taken for comparison', () => {
@@ -39,7 +38,7 @@ describe('what the network reports', () => {
     const [finding, ...more] = findingsFromNetwork(answerWith(2), 'whole', SCALES);
     expect(more).toEqual([]);
     expect(finding).toMatchObject({ sign: 'white-powder@some', from: 'network' });
-    expect(finding!.ifPresent / finding!.ifAbsent).toBeCloseTo(Math.exp(1.1), 9);
+    expect(finding!.ifPresent / finding!.ifAbsent).toBeCloseTo(Math.E, 9);
   });
 
   it('speaks of the position that the leaf was taken at, and only of marks that are switched on', () => {

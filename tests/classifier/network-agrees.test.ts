@@ -11,7 +11,7 @@ import { placeWeights, type Weights } from '../../src/classifier/session/run-gra
 import { makeUpInput } from './made-up-input.ts';
 
 const FILE = readFileSync(new URL('../../models/signs.onnx', import.meta.url));
-/** What PyTorch made of the made-up inputs, written by `training/signs-network/learn.py`. */
+/** What PyTorch made of the made-up inputs, written by `training/signs-network/export.py`. */
 const CHECK = JSON.parse(readFileSync(new URL('./network-check.json', import.meta.url), 'utf8')) as {
   logits: number[];
   strangeness: number;

@@ -38,12 +38,12 @@ def wobble(leaf):
 
 
 def new_ground(rgb, leaf, grounds):
-    """Another ground behind half of the leaves: another photograph, plain, or noise."""
+    """Another ground behind most of the leaves: another photograph, plain, or noise."""
     n, side, device = len(rgb), rgb.shape[-1], rgb.device
     other = grounds[torch.randint(len(grounds), (n,), device=device)].float() / 255
     kind = torch.rand(n, 1, 1, 1, device=device)
     plain = colours(n, [0.05, 0.05, 0.05], [0.98, 0.98, 0.98], device) + 0.15 * torch.rand(n, 1, 1, 1, device=device) * grain(n, side, 28, device)
-    behind = torch.where(kind < 0.35, other, torch.where(kind < 0.6, plain.clamp(0, 1), rgb))
+    behind = torch.where(kind < 0.4, other, torch.where(kind < 0.75, plain.clamp(0, 1), rgb))
     return rgb * leaf + behind * (1 - leaf)
 
 

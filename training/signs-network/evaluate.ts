@@ -1,9 +1,9 @@
 /**
- * Judges what `learn.py` answered on photographs it never saw, and writes what the app needs to weigh the network's answers.
+ * Judges what `answers.py` put together of photographs no net saw, and writes what the app needs to weigh the network's answers.
  *
  *     npx tsx training/signs-network/evaluate.ts ANSWERS.json PHOTOS.jsonl
  *
- * Writes `results.json` beside this file and `src/classifier/calibration.ts`, and prints both in short.
+ * Writes `results.json` beside this file, `src/classifier/calibration.ts` and `tests/classifier/left-out-answers.json`, and prints the first two in short.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -22,18 +22,21 @@ interface Photo {
 }
 interface Run {
   readonly taught: string;
-  readonly size: number;
+  readonly size: string;
   readonly sees: string;
+  readonly steps: number;
   readonly fold: string;
   readonly ids: readonly string[];
   readonly logits: readonly (readonly number[])[];
+  readonly agreed: readonly (readonly number[])[];
   readonly strangeness: readonly number[];
 }
 
 const [answersFile, photosFile] = process.argv.slice(2);
 if (answersFile === undefined || photosFile === undefined) throw new Error('ANSWERS.json PHOTOS.jsonl');
-const { marks, runs, labels } = JSON.parse(readFileSync(answersFile, 'utf8')) as {
+const { marks, experts, runs, labels } = JSON.parse(readFileSync(answersFile, 'utf8')) as {
   marks: string[];
+  experts: { expert: string; knows: string[] }[];
   runs: Run[];
   labels: Record<string, Record<string, 0 | 1>>;
 };
@@ -52,25 +55,32 @@ const round = (x: number, digits = 3): number => Math.round(x * 10 ** digits) / 
 interface Answered extends Said {
   readonly photo: Photo;
   readonly strangeness: number;
+  /** Log odds that all experts bear out. */
+  readonly agreed: number;
 }
 
+type Kind = Pick<Run, 'taught' | 'size' | 'sees' | 'steps'>;
+const nameOf = ({ taught, size, sees, steps }: Kind): string => `${taught}/${size}/${sees}/${steps}`;
+
 /** All answers on one mark from the given folds of one way of teaching; photographs of `set` only, if named. */
-function answersOn(
-  kind: Omit<Run, 'fold' | 'ids' | 'logits' | 'strangeness'>,
-  folds: readonly string[],
-  mark: string,
-  set?: string,
-): Answered[] {
+function answersOn(kind: Kind, folds: readonly string[], mark: string, set?: string): Answered[] {
   const at = marks.indexOf(mark);
   return runs
-    .filter((run) => run.taught === kind.taught && run.size === kind.size && run.sees === kind.sees)
-    .filter((run) => folds.includes(run.fold))
+    .filter((run) => nameOf(run) === nameOf(kind) && folds.includes(run.fold))
     .flatMap((run) =>
       run.ids.flatMap((id, k) => {
         const photo = photos.get(id)!;
         const label = photo.labels[mark];
         if (label === undefined || (set !== undefined && photo.set !== set)) return [];
-        return [{ z: run.logits[k]![at]!, there: label === 1, photo, strangeness: run.strangeness[k]! }];
+        return [
+          {
+            z: run.logits[k]![at]!,
+            there: label === 1,
+            photo,
+            strangeness: run.strangeness[k]!,
+            agreed: run.agreed[k]![at]!,
+          },
+        ];
       }),
     );
 }
@@ -85,7 +95,10 @@ const rankOf = ([there, missing]: [number[], number[]]): number | undefined =>
 // 1. Ranking, within sets and with the set left out, for every way of teaching.
 const kinds = [
   ...new Map(
-    runs.map(({ taught, size, sees }) => [`${taught}/${size}/${sees}`, { taught, size, sees }]),
+    runs.map(({ taught, size, sees, steps }) => [
+      nameOf({ taught, size, sees, steps }),
+      { taught, size, sees, steps },
+    ]),
   ).values(),
 ];
 const table = kinds.map((kind) => {
@@ -106,39 +119,41 @@ const table = kinds.map((kind) => {
   return { ...kind, meanWithin, leftOut, within };
 });
 
-// 2. Temperature and level: fitted on other sets left out where a mark was photographed in two or more, else on groups left out;
-//    always judged on what a network says of a set that it never saw.
-const SHIPPED = { taught: 'all', size: Math.min(...kinds.map(({ size }) => size)), sees: 'leaf' };
+// 2. Temperature. Evidence is what all experts bear out (`agreed`), so 0 is where they part and there is no level to fit. One
+//    temperature for all marks, fitted on leaves of sets that the nets never saw; judged on a set that neither nets nor temperature saw.
+const SHIPPED: Kind = { taught: 'three experts', size: 'large', sees: 'mask', steps: 0 };
 const leftOutFolds = SETS.map((set) => `without-${set}`);
-interface Judged {
-  /** Photographed in two sets or more, so that temperature and level are tried on a set that neither was fitted on. */
-  readonly across: boolean;
-  /** What temperature and level are fitted on. */
-  readonly learnt: (set: string) => Answered[];
-  /** Answers of the network that never saw the set. */
-  readonly judged: (set: string) => Answered[];
-  readonly sets: readonly string[];
+const MARKED = REPORTED.filter((mark) => mark !== 'healthy');
+/** Marks by whose answers the temperature is fitted: those that more than the shape of a leaf shows. */
+const TEMPERING = ['yellow-between-veins', 'mottled', 'spotted', 'rust-pustules', 'white-powder'];
+
+/** What the nets that never saw a set say of one mark on its leaves. */
+const leftOutOf = (mark: string, set: string): Answered[] =>
+  answersOn(SHIPPED, [`without-${set}`], mark, set).map((one) => ({ ...one, z: one.agreed }));
+
+/** Answers on these sets, weighed so that each mark counts alike, and leaves with and without it. */
+function pooled(sets: readonly string[], offset: (mark: string, photo: Photo) => number): Said[] {
+  return TEMPERING.flatMap((mark) => {
+    const said = sets
+      .flatMap((set) => leftOutOf(mark, set))
+      .filter(({ strangeness }) => strangeness <= STRANGE);
+    const there = said.filter((one) => one.there).length;
+    if (there === 0) return [];
+    return said.map((one) => ({
+      ...one,
+      offset: offset(mark, one.photo),
+      weight: 0.5 / (one.there ? there : said.length - there),
+    }));
+  });
 }
-function judgeOf(mark: string): Judged {
-  const apart = (set: string): Answered[] => answersOn(SHIPPED, [`without-${set}`], mark, set);
-  const sets = SETS.filter((set) => apart(set).some(({ there }) => there));
-  const across = sets.length > 1;
-  const learnt = (set: string): Answered[] =>
-    across ? sets.filter((own) => own !== set).flatMap(apart) : answersOn(SHIPPED, WITHIN, mark);
-  return { across, sets, judged: apart, learnt };
-}
+const temperature = (sets: readonly string[], offset: (mark: string, photo: Photo) => number): Scale =>
+  fitScale(pooled(sets, offset), false);
 
 // 3. Silence: beyond what nearly all photographs of sets left out reach, nothing was ever tried. The share was chosen with the five
 //    pictures of `other/not-a-leaf` in view.
 const strangenessOf = (folds: readonly string[], keep: (photo: Photo) => boolean): number[] =>
   runs
-    .filter(
-      (run) =>
-        run.taught === SHIPPED.taught &&
-        run.size === SHIPPED.size &&
-        run.sees === SHIPPED.sees &&
-        folds.includes(run.fold),
-    )
+    .filter((run) => nameOf(run) === nameOf(SHIPPED) && folds.includes(run.fold))
     .flatMap((run) => run.ids.flatMap((id, k) => (keep(photos.get(id)!) ? [run.strangeness[k]!] : [])))
     .sort((a, b) => a - b);
 const quantile = (sorted: readonly number[], q: number): number =>
@@ -149,16 +164,23 @@ const ofKept = strangenessOf(WITHIN, isLeafSet);
 const STRANGE = round(quantile(ofLeftOut, 0.88));
 const noLeaf = strangenessOf(['all'], ({ set, label }) => set === 'other' && label === 'not_a_leaf');
 
-/** Chances at even odds, held to what few photographs can bear out. */
-const logOddsOf = ({ slope, bias }: Scale, z: number): number => slope * z + bias;
-function confident(
-  said: readonly Answered[],
-  scale: Scale,
-): { reports: number; wrong: number; coverage: number } {
-  const heard = said.filter(({ strangeness }) => strangeness <= STRANGE);
-  const sure = heard.filter(({ z }) => chanceOf(logOddsOf(scale, z)) >= 0.8);
-  const there = said.filter((one) => one.there).length;
+const heard = ({ strangeness }: Answered): boolean => strangeness <= STRANGE;
+interface Confident {
+  readonly reports: number;
+  readonly wrong: number;
+  /** Share of the leaves with the mark that are reported so. */
+  readonly coverage: number;
+}
+/** What counts as a confident report, a chance at even odds. */
+const SURE = 0.8;
+/** The strongest ratio of a mark whose confident reports were not borne out: it may lean, and is never sure. */
+const UNSURE_MOST = 3.9;
+const oddsOf = (one: Answered, { slope }: Scale, most: number): number =>
+  heard(one) ? Math.max(-Math.log(most), Math.min(Math.log(most), slope * one.z)) : 0;
+function confident(said: readonly Answered[], scale: Scale, most: number): Confident {
+  const sure = said.filter((one) => chanceOf(oddsOf(one, scale, most)) >= SURE);
   const right = sure.filter((one) => one.there).length;
+  const there = said.filter((one) => one.there).length;
   return { reports: sure.length, wrong: sure.length - right, coverage: round(right / Math.max(1, there)) };
 }
 
@@ -171,68 +193,111 @@ function leafLogOdds(mark: string, { measures }: Photo): number {
   return measured === undefined ? 0 : Math.log(ratioOf(pair!, measured));
 }
 
-const calibration = REPORTED.filter((mark) => mark !== 'healthy').map((mark) => {
-  const { across, sets, judged, learnt } = judgeOf(mark);
-  const beside = (said: readonly Answered[]): (Answered & { offset: number })[] =>
-    said.map((one) => ({ ...one, offset: leafLogOdds(mark, one.photo) }));
-  const bySet = sets.map((set) => {
-    const own = judged(set);
-    const judge = fitScale(learnt(set));
-    const besides = beside(own);
-    const added = fitScale(beside(learnt(set)));
-    const healthy = ({ photo }: Answered): boolean => photo.label === 'healthy';
+const besideCamera = leafLogOdds;
+const alone = (): number => 0;
+const others = (set: string): string[] => SETS.filter((own) => own !== set);
+const scales = new Map(
+  SETS.map((set) => [
+    set,
+    { alone: temperature(others(set), alone), beside: temperature(others(set), besideCamera) },
+  ]),
+);
+const final = { alone: temperature(SETS, alone), beside: temperature(SETS, besideCamera) };
+
+/** Loss over leaves that surely lack the mark, or over both kinds alike. */
+const lossOn = (said: readonly (Answered & { offset: number })[], z: (one: Answered) => number): number => {
+  const rows = said.map((one) => ({ ...one, z: z(one) }));
+  const there = rows.filter((one) => one.there).length;
+  return lossOf(there > 0 ? rows : rows.map((one) => ({ ...one, weight: 1 / rows.length })), {
+    slope: 1,
+    bias: 0,
+  });
+};
+
+const calibration = MARKED.map((mark) => {
+  const sets = SETS.filter((set) => leftOutOf(mark, set).length > 0);
+  const shown = sets.filter((set) => leftOutOf(mark, set).filter((one) => one.there).length >= 3);
+  const healthy = ({ photo }: Answered): boolean => photo.label === 'healthy';
+  const rankingOn = (set: string): number | undefined =>
+    rankOf(split(answersOn(SHIPPED, [`without-${set}`], mark, set), healthy));
+  // The odds of a pair of leaves being put in order on the worst set bound how strong a report may be.
+  const least = Math.min(...shown.map((set) => rankingOn(set) ?? 0.5));
+  const bound = shown.length === 0 ? 1 : Math.min(12, least / Math.max(1e-3, 1 - least));
+  const count = (most: number): Confident[] =>
+    sets.map((set) => confident(leftOutOf(mark, set), scales.get(set)!.alone, most));
+  const sum = (of: readonly Confident[], what: 'reports' | 'wrong'): number =>
+    of.reduce((total, one) => total + one[what], 0);
+  const free = count(bound);
+  const isBorneOut = sum(free, 'wrong') < 0.05 * sum(free, 'reports');
+  const most = isBorneOut ? bound : Math.min(bound, UNSURE_MOST);
+  const bySet = sets.map((set, k) => {
+    const said = leftOutOf(mark, set).map((one) => ({ ...one, offset: leafLogOdds(mark, one.photo) }));
+    const own = scales.get(set)!;
+    const both = (one: Answered): number => oddsOf(one, own.beside, most);
+    const ranked = (z: (one: (typeof said)[number]) => number): number | null =>
+      rankOf(
+        split(
+          said.map((one) => ({ ...one, z: z(one) })),
+          healthy,
+        ),
+      ) ?? null;
     return {
       set,
-      ranking: rankOf(split(own, healthy)) ?? null,
-      camera:
-        rankOf(
-          split(
-            besides.map((one) => ({ ...one, z: one.offset })),
-            healthy,
-          ),
-        ) ?? null,
-      both:
-        rankOf(
-          split(
-            besides.map((one) => ({ ...one, z: one.offset + logOddsOf(added, one.z) })),
-            healthy,
-          ),
-        ) ?? null,
-      ...confident(own, judge),
-      lossAlone: round(lossOf(own, judge)),
-      lossCamera: round(lossOf(besides, { slope: 0, bias: 0 })),
-      lossBoth: round(lossOf(besides, added)),
+      there: said.filter((one) => one.there).length,
+      missing: said.filter((one) => !one.there).length,
+      ...free[k]!,
+      ranking: rankingOn(set) ?? null,
+      camera: ranked(({ offset }) => offset),
+      both: ranked((one) => one.offset + both(one)),
+      lossCamera: round(lossOn(said, () => 0)),
+      lossBoth: round(lossOn(said, both)),
     };
   });
-  const all = learnt('');
-  // Confident reports on left-out sets that do not show the mark at all: each is a false alarm.
-  const elsewhere = SETS.filter((set) => !sets.includes(set)).flatMap(judged);
-  const alarms = confident(elsewhere, fitScale(all)).wrong;
-  const [add, scale] = [fitScale(beside(all)), fitScale(all)];
-  const helps =
-    bySet.length > 0 &&
-    alarms <= 0.05 * elsewhere.length &&
-    bySet.every(
-      ({ lossBoth, lossCamera, ranking, reports, wrong }) =>
-        lossBoth < lossCamera - 0.01 && (ranking ?? 0) >= 0.85 && wrong <= 0.05 * reports,
+  const on =
+    shown.length > 0 &&
+    bySet.every(({ set, ranking, lossBoth, lossCamera }) =>
+      shown.includes(set)
+        ? (ranking ?? 0) >= 0.85 && lossBoth < lossCamera - 0.01
+        : lossBoth < lossCamera + 0.01,
     );
   return {
     mark,
-    across,
-    on: helps,
-    slope: round(add.slope),
-    bias: round(add.bias),
-    elsewhere: elsewhere.length,
-    alarms,
-    alone: { slope: round(scale.slope), bias: round(scale.bias) },
+    on,
+    most: round(on ? most : 1),
+    reports: sum(free, 'reports'),
+    wrong: sum(free, 'wrong'),
+    isBorneOut,
     bySet,
   };
 });
+
+// 5. What was said of sets left out, kept for the tests: mark, set, there, log odds borne out, the camera's log odds, strangeness.
+const kept = MARKED.flatMap((mark) =>
+  SETS.flatMap((set) =>
+    leftOutOf(mark, set).map((one) => [
+      mark,
+      set,
+      one.there ? 1 : 0,
+      one.z,
+      round(leafLogOdds(mark, one.photo)),
+      round(one.strangeness),
+    ]),
+  ),
+);
+writeFileSync(
+  fileURLToPath(new URL('../../tests/classifier/left-out-answers.json', import.meta.url)),
+  `[\n${kept.map((row) => JSON.stringify(row)).join(',\n')}\n]\n`,
+);
 
 const results = {
   note: 'Ranking is the area under the ROC curve. leftOut: trained without the set, its marked leaves against its healthy ones. within: five folds by group, against all leaves of the set that surely lack the mark.',
   shipped: SHIPPED,
   table,
+  temperature: {
+    alone: round(final.alone.slope),
+    besideTheCamera: round(final.beside.slope),
+    withoutEach: Object.fromEntries([...scales].map(([set, own]) => [set, round(own.alone.slope)])),
+  },
   calibration,
   silence: {
     strange: STRANGE,
@@ -246,13 +311,9 @@ writeFileSync(
   `${JSON.stringify(results, null, 1)}\n`,
 );
 const lines = calibration.map(
-  ({ mark, on, slope, bias, bySet }) =>
-    `  { mark: '${mark}', on: ${on}, slope: ${slope}, bias: ${bias}, most: ${on ? mostOf(bySet) : 1} },\n`,
+  ({ mark, on, most }) =>
+    `  { mark: '${mark}', on: ${on}, slope: ${round(final.beside.slope)}, most: ${most} },\n`,
 );
-function mostOf(bySet: readonly { ranking: number | null }[]): number {
-  const least = Math.min(...bySet.map(({ ranking }) => ranking ?? 0.5));
-  return round(Math.min(12, Math.max(1.5, least / Math.max(1e-3, 1 - least))));
-}
 writeFileSync(
   fileURLToPath(new URL('../../src/classifier/calibration.ts', import.meta.url)),
   `/**
@@ -263,6 +324,9 @@ import type { MarkScale } from './mark-scale.ts';
 /** Marks in the order of the network's logits. */
 export const NETWORK_MARKS: readonly string[] = ${JSON.stringify(marks)};
 
+/** The experts in the order of the network's logits, each with the marks it was shown leaves with: only of these it speaks. */
+export const NETWORK_EXPERTS: readonly { readonly expert: string; readonly knows: readonly string[] }[] = ${JSON.stringify(experts)};
+
 /** Above this the picture is unlike all that was taught or tried: silence. */
 export const STRANGE = ${STRANGE};
 
@@ -270,8 +334,9 @@ export const MARK_SCALES: readonly MarkScale[] = [
 ${lines.join('')}];
 `,
 );
-for (const { taught, size, sees, meanWithin, leftOut } of table)
-  console.log(taught, size, sees, 'within', meanWithin, JSON.stringify(leftOut));
+for (const { meanWithin, leftOut, ...kind } of table)
+  console.log(nameOf(kind), 'within', meanWithin, JSON.stringify(leftOut));
+console.log(JSON.stringify(results.temperature));
 for (const { bySet, ...one } of calibration) {
   console.log(JSON.stringify(one));
   for (const own of bySet) console.log('   ', JSON.stringify(own));

@@ -2,7 +2,7 @@
 
 Ids as in `src/signs/vocabulary.ts`; `spotted`, `curled` and `holes` are the broader marks. `healthy` is none of the others. A label
 speaks of one trouble and a leaf may have two, so what often goes along is left open: spots on leaves photographed for
-yellowing, curl on mildewed ones, holes nearly everywhere.
+yellowing and on crinkled ones, curl on mildewed ones, holes nearly everywhere.
 """
 MARKS = ["yellow-between-veins", "mottled", "spotted", "rust-pustules", "white-powder", "puckered", "curled", "holes", "healthy",
          # No photograph shows these; rendered leaves do.
@@ -23,7 +23,7 @@ LABELS = {
     "bean-uganda/angular_leaf_spot": {"spotted": 1, "rust-pustules": 0, "white-powder": 0, "puckered": 0, "curled": 0, "pale-trails": 0, "healthy": 0},
     "bean-uganda/bean_rust": {"spotted": 1, "rust-pustules": 1, "white-powder": 0, "puckered": 0, "curled": 0, "pale-trails": 0, "healthy": 0},
     "blackgram-india/anthracnose": {"spotted": 1, "rust-pustules": 0, "white-powder": 0, "puckered": 0, "pale-trails": 0, "healthy": 0},
-    "blackgram-india/leaf_crinckle": {"puckered": 1, "curled": 1, "white-powder": 0, "rust-pustules": 0, "spotted": 0, "pale-trails": 0, "healthy": 0},
+    "blackgram-india/leaf_crinckle": {"puckered": 1, "curled": 1, "white-powder": 0, "rust-pustules": 0, "pale-trails": 0, "healthy": 0},
     "blackgram-india/powdery_mildew": {"white-powder": 1, "mottled": 0, "rust-pustules": 0, "puckered": 0, "pale-trails": 0, "healthy": 0},
     "blackgram-india/yellow_mosaic": {"mottled": 1, "white-powder": 0, "yellow-between-veins": 0, "rust-pustules": 0, "pale-trails": 0, "healthy": 0},
     "chilli-india/cercospora": {"spotted": 1, "white-powder": 0, "rust-pustules": 0, "pale-trails": 0, "healthy": 0},

@@ -1,8 +1,8 @@
 """The network of signs: inverted residuals (Sandler et al. 2018, MobileNetV2), kept at a sixteenth of the picture so that small
-spots survive, then mean and maximum over the picture, so that one spot counts as well as powder all over."""
+spots survive, then mean and maximum over the leaf, so that one spot counts as well as powder all over."""
 import torch, torch.nn as nn, torch.nn.functional as F
 
-FEATURES = 128
+FEATURES = 64
 # (expansion, channels, repeats, stride) after a first convolution of `stem` channels that halves the picture.
 SIZES = {
     "small": dict(stem=16, blocks=[(1, 16, 1, 1), (3, 24, 2, 2), (4, 40, 3, 2), (4, 64, 4, 2), (4, 80, 2, 1)], head=256),
@@ -12,7 +12,7 @@ SIZES = {
 
 def conv(cin, cout, size, stride=1, groups=1, act=True):
     layers = [nn.Conv2d(cin, cout, size, stride, size // 2, groups=groups, bias=False), nn.BatchNorm2d(cout)]
-    return nn.Sequential(*layers, *([nn.ReLU6(inplace=True)] if act else []))
+    return nn.Sequential(*layers, *([nn.ReLU(inplace=True)] if act else []))
 
 
 class Block(nn.Module):
@@ -26,29 +26,55 @@ class Block(nn.Module):
         return x + self.body(x) if self.adds else self.body(x)
 
 
+def mix_styles(x):
+    """Mean and spread of a layer taken in part from another picture (Zhou et al. 2021, MixStyle), so that a camera or a crop's
+    colour cannot carry the answer; on half of the pictures."""
+    n, device = len(x), x.device
+    mean, spread = x.mean((2, 3), keepdim=True), (x.var((2, 3), keepdim=True) + 1e-5).sqrt()
+    share = torch.rand(n, 1, 1, 1, device=device)
+    share = torch.where(torch.rand(n, 1, 1, 1, device=device) < 0.5, share, torch.ones_like(share)).to(x.dtype)
+    other = torch.rand(n, device=device).argsort()
+    mean_to, spread_to = (share * own.detach() + (1 - share) * own.detach()[other] for own in (mean, spread))
+    return (x - mean.detach()) / spread.detach() * spread_to + mean_to
+
+
 class SignsNetwork(nn.Module):
-    """`forward` takes (n, 4, side, side): red, green, blue and the leaf's share of each pixel, all 0-1, and gives logits and features.
+    """`forward` takes (n, 4, side, side): red, green, blue and the leaf's share of each pixel, all 0-1, and gives logits (n, outputs)
+    and features (n, 64).
 
-    sees: `mask` all four, `colour` red, green and blue alone, `leaf` the colours with all ground greyed."""
+    sees: `mask` all four, pooled over the leaf; `colour` red, green and blue alone, pooled over the picture. styles: `mixed` or `plain`."""
 
-    def __init__(self, size, marks, sees="mask"):
+    def __init__(self, size, outputs, sees="mask", styles="plain"):
         super().__init__()
         plan = SIZES[size]
-        self.sees = sees
-        layers, cin = [conv(4 if sees == "mask" else 3, plan["stem"], 3, 2)], plan["stem"]
+        self.sees, self.styles = sees, styles
+        self.stem = conv(4 if sees == "mask" else 3, plan["stem"], 3, 2)
+        stages, cin = [], plan["stem"]
         for expansion, channels, repeats, stride in plan["blocks"]:
+            blocks = []
             for k in range(repeats):
-                layers.append(Block(cin, channels, stride if k == 0 else 1, expansion))
+                blocks.append(Block(cin, channels, stride if k == 0 else 1, expansion))
                 cin = channels
-        self.body = nn.Sequential(*layers, conv(cin, plan["head"], 1))
+            stages.append(nn.Sequential(*blocks))
+        self.stages = nn.ModuleList(stages)
+        self.last = conv(cin, plan["head"], 1)
         self.features = nn.Linear(2 * plan["head"], FEATURES)
-        self.marks = nn.Linear(FEATURES, marks)
+        self.marks = nn.Linear(FEATURES, outputs)
         self.drop = nn.Dropout(0.2)
 
     def forward(self, x):
-        colours, leaf = x[:, :3] * 2 - 1, x[:, 3:4]
-        if self.sees == "leaf": colours = colours * leaf
-        y = self.body(torch.cat([colours, leaf * 2 - 1], 1) if self.sees == "mask" else colours)
-        y = torch.cat([y.mean((2, 3)), y.amax((2, 3))], 1)
-        features = F.relu(self.features(y))
+        leaf = x[:, 3:4]
+        y = self.stem(x * 2 - 1 if self.sees == "mask" else x[:, :3] * 2 - 1)
+        for k, stage in enumerate(self.stages):
+            y = stage(y)
+            if self.training and self.styles == "mixed" and k in (0, 1, 2): y = mix_styles(y)
+        y = self.last(y)
+        if self.sees == "mask":
+            at = leaf
+            for _ in range(4): at = F.avg_pool2d(at, 2)
+            at = at.to(y.dtype)
+            mean = (y * at).sum((2, 3)) / at.sum((2, 3)).clamp(min=0.5)
+            most = (y * at).amax((2, 3))
+        else: mean, most = y.mean((2, 3)), y.amax((2, 3))
+        features = F.relu(self.features(torch.cat([mean, most], 1)))
         return self.marks(self.drop(features)), features

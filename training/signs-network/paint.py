@@ -55,15 +55,22 @@ def colours(n, low, high, device):
 
 
 def powder(rgb, leaf):
+    """Patches of powder, or a thin film of it over most of the leaf, as on undersides, with some brown where it has been for long."""
     n, side, device = len(rgb), rgb.shape[-1], rgb.device
     luma, mean = light_of(rgb, leaf)
-    share = torch.rand(n, device=device) ** 2 * 0.88 + 0.015
-    where = above(blend(n, side, [4, 7, 14, 28], device) + uniform(n, 0, 1.2, device) * pick(n, side, [10, 18, 28, 40], device), leaf, share, uniform(n, 0.08, 0.5, device))
-    dust = torch.sigmoid(uniform(n, 0.3, 1.6, device) * blend(n, side, [56, 112, 224], device) + uniform(n, 0, 2.5, device))
+    is_film = torch.rand(n, 1, 1, 1, device=device) < 0.4
+    share = torch.where(is_film.flatten(), 0.45 + 0.6 * torch.rand(n, device=device), torch.rand(n, device=device) ** 2 * 0.88 + 0.015)
+    where = above(blend(n, side, [4, 7, 14, 28], device) + uniform(n, 0, 1.2, device) * pick(n, side, [10, 18, 28, 40], device), leaf, share,
+                  torch.where(is_film, uniform(n, 0.3, 1, device), uniform(n, 0.08, 0.5, device)))
+    dust = torch.sigmoid(uniform(n, 0.3, 1.6, device) * blend(n, side, [28, 56, 112, 224], device) + uniform(n, 0, 2.5, device))
     white = colours(n, [0.8, 0.8, 0.74], [0.98, 0.98, 0.96], device) * (uniform(n, 0.95, 1.7, device) * mean.sqrt()).clamp(max=1.08)
-    cover = where * dust * uniform(n, 0.4, 1, device) * leaf
+    cover = where * dust * torch.where(is_film, uniform(n, 0.25, 0.75, device), uniform(n, 0.35, 1, device)) * leaf
     relief = 0.6 + 0.4 * (luma / mean).clamp(0.4, 1.6)
-    return rgb * (1 - cover) + (white * relief).clamp(max=1) * cover, {"white-powder": 1, "healthy": 0}
+    worn = (torch.rand(n, 1, 1, 1, device=device) < 0.3).float() * uniform(n, 0.2, 0.7, device)
+    brown = above(blend(n, side, [9, 18, 40], device), leaf, torch.rand(n, device=device) * 0.12 + 0.01, uniform(n, 0.1, 0.4, device)) * leaf * worn
+    tan = colours(n, [0.4, 0.28, 0.15], [0.7, 0.55, 0.38], device) * (mean * 2).clamp(0.5, 1.3)
+    out = rgb * (1 - cover) + (white * relief).clamp(max=1) * cover
+    return out * (1 - brown) + tan.clamp(max=1) * brown, {"white-powder": 1, "healthy": 0, "spotted": -1, "brown-spots": -1}
 
 
 def glare(rgb, leaf):
@@ -163,7 +170,8 @@ def paint(rgb, leaf, labels, marks, share):
     n, device = len(rgb), rgb.device
     at = {mark: k for k, mark in enumerate(marks)}
     dice, kinds = torch.rand(n, device=device), list(PAINTS)
-    kind = torch.randint(len(kinds), (n,), device=device)
+    # Powder, the first, twice as often: it is the faintest.
+    kind = (torch.randint(len(kinds) + 1, (n,), device=device) - 1).clamp(min=0)
     rgb, leaf, labels = rgb.clone(), leaf.clone(), labels.clone()
     dull = ((dice > 1 - 0.6 * share)).nonzero()[:, 0]
     if len(dull): rgb[dull] = glare(rgb[dull], leaf[dull])[0]

@@ -5,6 +5,8 @@ export interface Said {
   readonly z: number;
   readonly there: boolean;
   readonly offset?: number;
+  /** How much it counts among all; where not given both answers count alike, so that chances hold at even odds. */
+  readonly weight?: number;
 }
 
 export interface Scale {
@@ -14,10 +16,9 @@ export interface Scale {
 
 export const chanceOf = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
 
-/** Weights under which both answers count alike, so that chances hold at even odds. */
 function weightsOf(said: readonly Said[]): number[] {
   const there = said.filter((one) => one.there).length;
-  return said.map((one) => 0.5 / (one.there ? there : said.length - there));
+  return said.map((one) => one.weight ?? 0.5 / (one.there ? there : said.length - there));
 }
 
 /** Mean loss in nats of chances at even odds, both answers counted alike. */

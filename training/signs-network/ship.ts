@@ -1,5 +1,5 @@
 /**
- * Puts what `learn.py` wrote where the app and the tests look for it: `models/signs.onnx`, its size and checksum, and PyTorch's answers.
+ * Puts what `export.py` wrote where the app and the tests look for it: `models/signs.onnx`, its size and checksum, and PyTorch's answers.
  *
  *     npx tsx training/signs-network/ship.ts FOLDER
  */
@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const folder = process.argv[2];
-if (folder === undefined) throw new Error('Name the folder that learn.py wrote to.');
+if (folder === undefined) throw new Error('Name the folder that export.py wrote to.');
 const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 const file = readFileSync(join(folder, 'signs.onnx'));
 copyFileSync(join(folder, 'signs.onnx'), at('models/signs.onnx'));

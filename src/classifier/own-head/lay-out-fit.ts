@@ -87,7 +87,7 @@ export function offsetOf(
   scale: MarkScale | undefined,
   way: Way,
 ): number {
-  const shipped = way === 'camera' || scale === undefined ? 0 : scale.slope * rows.logits[row]! + scale.bias;
+  const shipped = way === 'camera' || scale === undefined ? 0 : scale.slope * rows.logits[row]!;
   return baseOdds + rows.camera[row]! + shipped;
 }
 
@@ -110,7 +110,7 @@ export function headFrom(
   const perLogit = (PRIOR.logit * logit) / logitSpread;
   const perFeature = PRIOR.features / Math.sqrt(weights.length);
   return {
-    level: (scale?.bias ?? 0) + PRIOR.level * level - perLogit * logitMean,
+    level: PRIOR.level * level - perLogit * logitMean,
     logit: (scale?.slope ?? 0) + perLogit,
     weights: weights.map((weight, k) => (Number.isFinite(featureSpreads[k]) ? perFeature * weight : 0)),
     mean: featureMeans,

@@ -2,7 +2,8 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { getBackend, ready, setBackend, tensor4d } from '@tensorflow/tfjs-core';
 import '@tensorflow/tfjs-backend-wasm';
-import { cropToInput, INPUT_CHANNELS, viewsOf } from '../crop-to-input.ts';
+import { agree } from '../agree.ts';
+import { cropToInput, INPUT_CHANNELS } from '../crop-to-input.ts';
 import { CROP_SIDE_PX, type LeafCrop } from '../cut-crop.ts';
 import { NETWORK_BYTES, NETWORK_SHA256 } from '../network-file.ts';
 import { type OnnxGraph, readOnnx } from '../read-onnx.ts';
@@ -57,11 +58,6 @@ export async function runOnce(
 }
 
 async function look(graph: OnnxGraph, weights: Weights, crop: LeafCrop): Promise<NetworkAnswer> {
-  const said: number[][][] = [];
-  for (const view of viewsOf(cropToInput(crop), crop.side))
-    said.push(await runOnce(graph, weights, view, crop.side));
-  const [logits, features, strangeness] = said[0]!;
-  const mean = logits!.map((_, k) => said.reduce((sum, [own]) => sum + own![k]!, 0) / said.length);
-  const unrest = mean.map((value, k) => Math.max(...said.map(([own]) => Math.abs(own![k]! - value))));
-  return { logits: mean, unrest, strangeness: strangeness![0]!, features: features! };
+  const [logits, features, strangeness] = await runOnce(graph, weights, cropToInput(crop), crop.side);
+  return { logits: agree(logits!), strangeness: strangeness![0]!, features: features! };
 }

@@ -94,7 +94,7 @@ function runNode(node: OnnxNode, inputs: readonly Tensor[]): Tensor {
     case 'Concat':
       return concat([...inputs], a.rank - 1);
     case 'Gemm':
-      return add(matMul(a as never, b as never), c!);
+      return add(matMul(a as never, b as never, false, node.ints.transB?.[0] === 1), c!);
     default:
       throw new Error(`${node.op} is not run`);
   }
