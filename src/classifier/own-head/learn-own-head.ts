@@ -28,6 +28,8 @@ export const FEWEST = { photos: 8, plantings: 4 } as const;
  */
 const CLEARLY = 2;
 const clearly = (plantings: number): number => CLEARLY * Math.sqrt((plantings - 1) / (plantings - 3));
+/** A smaller gain is not worth another voice, in nats a photo: what the shipped marks had to add to the camera too. */
+const WORTH_IT = 0.01;
 /** However many photos stand behind it, no ratio is stronger: as strong as the camera's strongest. */
 const MOST_RATIO = 12;
 
@@ -108,7 +110,7 @@ async function learnMark(
     plan.oddsKeptAside(one, row, of),
   );
   const plantings = new Set(rows.plantings).size;
-  if (!(tested.gain > clearly(plantings) * tested.gainSe))
+  if (!(tested.gain > Math.max(WORTH_IT, clearly(plantings) * tested.gainSe)))
     return { mark, end: 'no-better', ...counts, tested };
   const least = Math.min(counts.presentPlantings, counts.absentPlantings);
   const head = headFrom(of(plan.whole.fitOf(way)), plan.whole.standard, scale);

@@ -16,8 +16,8 @@ import { type MadeUp, makePhotos } from './make-photos.ts';
 
 /** The shipped head of these tests: silent on powder, speaking of mottled leaves. */
 const SCALES: readonly MarkScale[] = [
-  { mark: 'white-powder', on: false, slope: 0, bias: 0.2, most: 1 },
-  { mark: 'mottled', on: true, slope: 1.2, bias: -0.3, most: 6 },
+  { mark: 'white-powder', on: false, slope: 0, most: 1 },
+  { mark: 'mottled', on: true, slope: 1.2, most: 6 },
 ];
 const learn = (photos: readonly LeafExample[], progress?: (share: number) => void): Promise<OwnMark[]> =>
   learnOwnHead(photos, fitLogistic, progress, SCALES);
