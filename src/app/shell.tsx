@@ -31,12 +31,28 @@ const TermNote = onUse(() => import('./parts/Terms/term-note.tsx').then((part) =
 export function Shell() {
   return (
     <div class="notebook">
+      <Skips />
       {inDemo && <DemoStrip />}
       <Head />
       <Page />
       <Bars />
       <Tabs />
       {explained.value !== undefined && <TermNote />}
+    </div>
+  );
+}
+
+/** Past the head to the page, and past the page to the four places: for those who go by keyboard. */
+function Skips() {
+  const places = (): void => document.querySelector<HTMLElement>('.tabs a')?.focus();
+  return (
+    <div class="skips">
+      <button type="button" class="button unseen" onClick={goToHeading}>
+        {WORDS.skipToPage}
+      </button>
+      <button type="button" class="button unseen" onClick={places}>
+        {WORDS.skipToPlaces}
+      </button>
     </div>
   );
 }

@@ -33,6 +33,11 @@ describe.each(Object.entries(THEMES))('the %s colours', (_name, tokens) => {
     expect(contrast(tokens[text] ?? '', tokens[ground] ?? '')).toBeGreaterThanOrEqual(7);
   });
 
+  // What can be pressed is told from the paper by its edge (WCAG 2.2, 1.4.11).
+  it.each(['paper', 'paper-deep'])('the edge of a control on %s: 3:1 or more', (ground) => {
+    expect(contrast(tokens.edge ?? '', tokens[ground] ?? '')).toBeGreaterThanOrEqual(3);
+  });
+
   it('holds no green of our own: every hue lies outside leaf green, or is too grey to have one', () => {
     for (const [name, colour] of Object.entries(tokens)) {
       const { c, h } = new Color(colour).to('lch') as unknown as { c: number; h: number };

@@ -20,7 +20,7 @@ import { reportsHere } from './own-reports.ts';
 import { keepPicture } from './pictures.ts';
 import { readStoredPhoto } from './read-photo.ts';
 import { fillFromRecords, readRecords } from './read-records.ts';
-import { goTo } from './route.ts';
+import { goTo, route } from './route.ts';
 import { countWaiting, sharedPhotos, takesThemHome } from './shared-photos.ts';
 import { offerUndo } from './undo-bar.ts';
 import { rankingBridge, restarted } from './workers.ts';
@@ -121,15 +121,23 @@ function open(next: Draft): void {
   });
 }
 
+/** Opens a fresh look, unless the one on the desk is still empty. Gives its id. */
+function openFresh(): string {
+  if (!draftOpened.value || hasContent(draft.value)) open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+  return draft.value.id;
+}
+
+/** Where the app starts with a fresh look, it is there before anything is drawn: else an empty page would be drawn first. */
+export function openAtStart(): void {
+  const at = route.value;
+  if (at.place === 'look' && at.draft === 'new') goTo({ place: 'look', draft: openFresh() }, 'replace');
+}
+
 /** Opens a look by id, the newest unfinished one, or a fresh one. Gives its id. */
 export async function openDraft(id: string | undefined): Promise<string> {
   if (draftOpened.value && (id === undefined || id === draft.value.id)) return draft.value.id;
   if (id === 'shared') return takeShared();
-  if (id === 'new') {
-    if (!draftOpened.value || hasContent(draft.value))
-      open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
-    return draft.value.id;
-  }
+  if (id === 'new') return openFresh();
   const found = await tryRead(async () => {
     if (id !== undefined) return store.readDraft(id);
     const all = (await store.listDrafts()).filter(({ deletedAt }) => !deletedAt);
@@ -144,7 +152,7 @@ export async function openDraft(id: string | undefined): Promise<string> {
 /** A fresh look with the photos that another app handed over; those that find no place wait for the next look. */
 async function takeShared(): Promise<string> {
   if (takesThemHome()) return draft.value.id;
-  if (!draftOpened.value || hasContent(draft.value)) open(emptyDraft(crypto.randomUUID(), dayOf(new Date())));
+  openFresh();
   const photos = (await sharedPhotos()).slice(0, MOST_PHOTOS);
   await addPhotos(photos.map(({ file }) => file));
   // What the store did not take stays where it is.

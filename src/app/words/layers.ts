@@ -59,6 +59,7 @@ const hundredths = (fraction: number): number => Math.round(fraction * 100);
 
 export const OVERLAY_WORDS = {
   layers: 'What is drawn on the photo',
+  drawnOver: (names: readonly string[]): string => `Drawn over the photo: ${names.join('; ')}`,
   layersHint: 'A tick shows it; press a line and it is pointed out.',
   showLayer: (name: string): string => `Show: ${name}`,
   noNumber: 'not measured here',

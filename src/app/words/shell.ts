@@ -1,6 +1,8 @@
 export const SHELL_WORDS = {
   name: 'Bedside',
   places: 'Places',
+  skipToPage: 'Skip to the page',
+  skipToPlaces: 'Skip to the places',
   walk: 'Walk',
   look: 'Look',
   ground: 'Ground',

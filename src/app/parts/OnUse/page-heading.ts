@@ -1,4 +1,5 @@
 import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
+import { landOn } from './keep-focus.ts';
 
 const heading = (): HTMLElement | null => document.querySelector('main h1');
 
@@ -9,4 +10,4 @@ export function nameTab(): void {
 }
 
 /** Puts the reader at the head of the page. */
-export const goToHeading = (): void => heading()?.focus();
+export const goToHeading = (): void => landOn(heading());

@@ -3,10 +3,11 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Taps } from '../../../leaf/types.ts';
 import type { Spot } from '../../../photo/types.ts';
 import { usePicture } from '../../state/pictures.ts';
-import { OVERLAY_WORDS } from '../../words/layers.ts';
+import { LAYER_WORDS, OVERLAY_WORDS } from '../../words/layers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { LAYERS, type LayerId, type LayerMap } from '../../workers/lay-layers.ts';
 import { Mark } from '../Mark/mark.tsx';
+import { layersOn } from './layer-list.tsx';
 import { paintLayers } from './paint-layers.ts';
 import { TapSurface } from './tap-surface.tsx';
 import { MOST_ZOOM, placeInView, type View, WHOLE, ZOOM_STEP, zoomAt } from './zoom-view.ts';
@@ -162,12 +163,19 @@ function Layers({ map, view, hidden, picked }: LayersProps) {
     });
     return () => cancelAnimationFrame(frame);
   }, [map, view, hidden, picked, size]);
+  const drawn = layersOn(map).filter((id) => id !== 'outline' && !hidden.has(id));
+  // Without a layer to see there is nothing to name.
+  const named =
+    drawn.length > 0 ? ({ role: 'img', 'aria-label': sayDrawn(drawn) } as const) : { 'aria-hidden': true };
   return (
-    <div class="specimen-over" aria-hidden="true">
+    <div class="specimen-over" {...named}>
       <canvas ref={canvas} />
     </div>
   );
 }
+
+const sayDrawn = (ids: readonly LayerId[]): string =>
+  OVERLAY_WORDS.drawnOver(ids.map((id) => `${LAYER_WORDS[id].name}, ${LAYER_WORDS[id].drawn}`));
 
 /** Spots are fractions of the frame; a thousandth is fine enough for a line. */
 const points = (spots: readonly Spot[]): string =>
@@ -186,7 +194,8 @@ function Outline({ outline, picked, pale }: OutlineProps) {
       class={`specimen-over outline${look}`}
       viewBox="0 0 1000 1000"
       preserveAspectRatio="none"
-      aria-hidden="true"
+      role="img"
+      aria-label={sayDrawn(['outline'])}
     >
       <polygon points={points(outline)} class="outline-light" />
       <polygon points={points(outline)} class="outline-dark" />

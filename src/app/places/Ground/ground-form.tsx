@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { GroundRecord } from '../../../garden/ground-records.ts';
 import { DayInput } from '../../parts/DayField/day-field.tsx';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { readNumber, type Typed } from '../../state/edit-ground.ts';
 import { bringBackGround, keepWithUndo, latest, onRecord, type Saved } from '../../state/garden.ts';
 import { joinWords } from '../../words/causes.ts';
@@ -92,7 +93,10 @@ export function GroundForm(props: GroundFormProps) {
   const start = useRef(typed);
   const form = useRef<HTMLFormElement>(null);
   // It may open far from the button that asked for it.
-  useEffect(() => form.current?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'nearest' });
+    landOn(form.current?.querySelector('h2'));
+  }, []);
   const save = async (event: Event): Promise<void> => {
     event.preventDefault();
     const wrong = faultOf(fields, typed);

@@ -1,5 +1,6 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CropId } from '../../../signs/vocabulary.ts';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { change, draft } from '../../state/look-session.ts';
 import { CROP_WORDS, cropName, findCrops } from '../../words/crops.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -11,14 +12,35 @@ const OFFERED = 8;
 export function CropPicker() {
   const { crop } = draft.value.answers;
   const [open, setOpen] = useState(false);
-  if (crop && !open) return <ChosenCrop crop={crop} onChange={() => setOpen(true)} />;
-  return <CropSearch onChosen={() => setOpen(false)} />;
+  const isFresh = useRef(false);
+  if (crop && !open)
+    return <ChosenCrop crop={crop} isFresh={isFresh.current} onChange={() => setOpen(true)} />;
+  return (
+    <CropSearch
+      onChosen={() => {
+        isFresh.current = true;
+        setOpen(false);
+      }}
+    />
+  );
 }
 
-function ChosenCrop({ crop, onChange }: { readonly crop: CropId; readonly onChange: () => void }) {
+interface ChosenCropProps {
+  readonly crop: CropId;
+  /** Chosen just now: the list that had the focus is gone. */
+  readonly isFresh: boolean;
+  readonly onChange: () => void;
+}
+
+function ChosenCrop({ crop, isFresh, onChange }: ChosenCropProps) {
+  const name = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (isFresh) landOn(name.current);
+  }, [isFresh]);
   return (
     <div class="chosen-crop">
       <button
+        ref={name}
         type="button"
         class="crop-name"
         onClick={onChange}

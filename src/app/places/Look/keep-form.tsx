@@ -1,5 +1,7 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { groupByBed } from '../../../garden/group-by-bed.ts';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
+import { goToHeading } from '../../parts/OnUse/page-heading.ts';
 import { keepLook } from '../../state/keep-draft.ts';
 import { cases } from '../../state/kept.ts';
 import { change, discardLook, draft, leaveLook, ranking } from '../../state/look-session.ts';
@@ -12,6 +14,7 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 export function KeepForm() {
   const { caseId, bed, plant, note } = draft.value;
   const [state, setState] = useState<'ready' | 'keeping' | 'unnamed' | 'refused'>('ready');
+  const fields = useRef<HTMLDivElement>(null);
   const keep = async (event: Event): Promise<void> => {
     event.preventDefault();
     // The plant offered in grey is taken as it stands.
@@ -19,6 +22,8 @@ export function KeepForm() {
       change({ kind: 'set-words', words: { plant: suggestedPlant() } });
     if (bed.trim() === '' || draft.value.plant.trim() === '') {
       setState('unnamed');
+      // To what is missing.
+      landOn([...(fields.current?.querySelectorAll('input') ?? [])].find(({ value }) => value.trim() === ''));
       return;
     }
     setState('keeping');
@@ -38,7 +43,7 @@ export function KeepForm() {
       <h2 id="keep-title">{WORDS.keep}</h2>
       <form class="stack" onSubmit={(event) => void keep(event)} noValidate>
         <p class="soft">{WORDS.keepLead}</p>
-        <div class="keep-fields">
+        <div class="keep-fields" ref={fields}>
           <Words
             label={WORDS.bed}
             value={bed}
@@ -70,7 +75,16 @@ export function KeepForm() {
       </form>
       <p class="small soft">
         {WORDS.draftKept}{' '}
-        <button type="button" class="button-plain small" onClick={() => void discardLook(WORDS.thrownAway)}>
+        <button
+          type="button"
+          class="button-plain small"
+          onClick={() => {
+            void discardLook(WORDS.thrownAway);
+            // A fresh look begins at its head.
+            scrollTo(0, 0);
+            goToHeading();
+          }}
+        >
           {WORDS.throwAway}
         </button>
       </p>

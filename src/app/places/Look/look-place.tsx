@@ -1,5 +1,6 @@
 import './look-place.css';
 import { useEffect } from 'preact/hooks';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
@@ -123,7 +124,12 @@ function Result() {
   );
 }
 
-const showPart = (id: string): void => document.getElementById(id)?.scrollIntoView();
+function showPart(id: string): void {
+  const part = document.getElementById(id);
+  // Read on from there, by eye or by ear.
+  landOn(part?.querySelector<HTMLElement>('h2') ?? part);
+  part?.scrollIntoView();
+}
 
 /** On a phone the verdict stands one thumb away, above the tabs. */
 function VerdictStrip() {

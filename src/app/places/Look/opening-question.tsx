@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AskableId } from '../../../signs/vocabulary.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { change } from '../../state/look-session.ts';
 import { OPENING } from '../../state/question.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -94,7 +95,7 @@ function WhichLeaves({ mark, onSaid }: WhichLeavesProps) {
   const heading = useRef<HTMLParagraphElement>(null);
   // The button that was pressed is gone: a keyboard goes on from here, and the question comes into view.
   useEffect(() => {
-    heading.current?.focus({ preventScroll: true });
+    landOn(heading.current);
     heading.current?.closest('.question-text')?.scrollIntoView({ block: 'nearest' });
   }, []);
   return (

@@ -2,15 +2,18 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { NextCheck, NextCheckTarget } from '../../../ranker/types.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
 import { isOpening, question, undoAnswer, worthAsking } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
+import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMinutes } from '../../words/minutes.ts';
 import { describeSign } from '../../words/signs.ts';
+import { describeVerdict } from '../../words/verdicts.ts';
 import { sayShift } from '../../words/weighing.ts';
 import { OpeningQuestion } from './opening-question.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
@@ -52,22 +55,23 @@ export function QuestionPanel() {
 function OneQuestion() {
   const asked = question.value;
   const heading = useRef<HTMLParagraphElement>(null);
-  const shown = useRef<string | undefined>(asked?.id);
+  const answered = useRef(false);
   // After an answer the focus goes to the next question, so that a keyboard or a screen reader can go on.
   useEffect(() => {
-    if (weighingAnswer.value || !asked || shown.current === asked.id) return;
-    const hadFocus =
-      document.activeElement === document.body || document.activeElement?.closest('.questions');
-    if (shown.current !== undefined && hadFocus) heading.current?.focus({ preventScroll: true });
-    shown.current = asked.id;
+    if (weighingAnswer.value) answered.current = true;
+    else if (answered.current) {
+      answered.current = false;
+      const { activeElement } = document;
+      if (activeElement === document.body || activeElement?.closest('.questions')) landOn(heading.current);
+    }
   });
-  if (weighingAnswer.value)
+  if (weighingAnswer.value) return <p class="question-wait soft">{WORDS.weighing}</p>;
+  if (!asked)
     return (
-      <p class="question-wait soft" role="status">
-        {WORDS.weighing}
+      <p class="question-wait" ref={heading} tabIndex={-1}>
+        {ranking.value.result ? WORDS.nothingLeft : WORDS.notYet}
       </p>
     );
-  if (!asked) return <p class="question-wait">{ranking.value.result ? WORDS.nothingLeft : WORDS.notYet}</p>;
   const { where, asks } = describeQuestion(asked.target, draft.value.answers.crop);
   const apart = describeTellsApart(asked.tellsApart);
   // The verdict waits for this one: no word then of stopping here.
@@ -112,6 +116,7 @@ function Answers({ asked: { target } }: { readonly asked: NextCheck }) {
 function AnswerEffect() {
   const moved = lastEffect.value;
   const { steps } = draft.value;
+  const verdict = useVerdictMoved(moved);
   return (
     <div class="answer-effect">
       <div role="status">
@@ -123,6 +128,7 @@ function AnswerEffect() {
                 <li key={shift.cause}>{capitalise(sayShift(shift))}</li>
               ))}
             </ul>
+            {verdict && <p class="unseen">{`${WORDS.strip}: ${verdict}`}</p>}
           </div>
         )}
       </div>
@@ -133,6 +139,16 @@ function AnswerEffect() {
       )}
     </div>
   );
+}
+
+/** The verdict in few words if the last answer turned it: said once, together with what moved, for those who cannot see it change. */
+function useVerdictMoved(moved: typeof lastEffect.value): string {
+  const { result } = ranking.value;
+  const verdict = result && !result.nothingSeen ? describeVerdict(result, dayOf(new Date())).short : '';
+  const said = useRef({ moved, verdict, says: '' });
+  if (moved && said.current.moved !== moved)
+    said.current = { moved, verdict, says: verdict === said.current.verdict ? '' : verdict };
+  return said.current.says;
 }
 
 /** The crop is said, not answered: no question was asked. */

@@ -1,6 +1,8 @@
 import './role-question.css';
+import { useEffect, useRef } from 'preact/hooks';
 import type { PhotoTrouble } from '../../../photo/types.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { change } from '../../state/look-session.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -25,10 +27,16 @@ interface RoleQuestionProps {
 
 /** Old or young leaf tells half of the shortages apart, so it is asked, never guessed. */
 export function RoleQuestion({ photo, onSaid }: RoleQuestionProps) {
+  const asks = useRef<HTMLLegendElement>(null);
+  // The photo has come between the button that gave it and what follows: whoever gave it is put at the question.
+  useEffect(() => {
+    const { activeElement } = document;
+    if (activeElement === document.body || activeElement?.closest('.photo-desk')) landOn(asks.current);
+  }, []);
   if (!isUsable(photo)) return null;
   return (
     <fieldset class="role-question stack-close">
-      <legend>{WORDS.whatShows}</legend>
+      <legend ref={asks}>{WORDS.whatShows}</legend>
       <p class="small soft">{WORDS.whatShowsWhy}</p>
       <div class="role-answers">
         {PHOTO_ROLES.map((role) => (

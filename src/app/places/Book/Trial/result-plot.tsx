@@ -25,8 +25,10 @@ export function ResultPlot({ trial, measure, result }: ResultPlotProps) {
   const high = result.centres.length * ROW + AXIS;
   return (
     <figure class="trial-plot stack-close">
-      <figcaption class="small soft">{WORDS.plot}</figcaption>
-      <svg viewBox={`0 0 ${WIDE} ${high}`} aria-hidden="true">
+      <figcaption class="small soft" aria-hidden="true">
+        {WORDS.plot}
+      </figcaption>
+      <svg viewBox={`0 0 ${WIDE} ${high}`} role="img" aria-label={WORDS.plot}>
         {upper.ticks.map((tick) => (
           <g key={tick}>
             <path class="plot-rule" d={`M${x(tick)} 4V${high - AXIS + 4}`} />
@@ -74,9 +76,10 @@ function Differences({ trial, measure, result }: ResultPlotProps) {
   const { low, high, ticks, digits } = ticksOver([...ends, same, ...(margin ? [margin, -margin] : [])]);
   const x = (value: number): number => LEFT + ((value - low) / (high - low)) * (WIDE - LEFT - RIGHT);
   const tall = result.differences.length * 34 + AXIS;
+  const says = `${WORDS.plotDifference(unit)} ${margin ? WORDS.plotMatters : ''}`;
   return (
     <>
-      <svg viewBox={`0 0 ${WIDE} ${tall}`} aria-hidden="true">
+      <svg viewBox={`0 0 ${WIDE} ${tall}`} role="img" aria-label={says}>
         {margin && (
           <rect class="plot-ahead" x={x(-margin)} y={2} width={x(margin) - x(-margin)} height={tall - AXIS} />
         )}
@@ -95,8 +98,8 @@ function Differences({ trial, measure, result }: ResultPlotProps) {
           />
         ))}
       </svg>
-      <p class="small soft">
-        {WORDS.plotDifference(unit)} {margin ? WORDS.plotMatters : ''}
+      <p class="small soft" aria-hidden="true">
+        {says}
       </p>
     </>
   );

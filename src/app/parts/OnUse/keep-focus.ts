@@ -1,0 +1,61 @@
+/** Long enough for a part to put the reader somewhere itself, ms. */
+const REST_MS = 60;
+const HEADINGS = 'h1, h2, h3, h4, legend';
+
+/** Whether the person goes by keyboard: then the page follows the focus, else it stays where the finger left it. */
+let byKeyboard = false;
+
+/** Puts the reader on something that is no control, a heading or a question, and scrolls there for those who go by keyboard. */
+export function landOn(element: HTMLElement | null | undefined): void {
+  if (!element) return;
+  if (element.tabIndex < 0) element.tabIndex = -1;
+  element.focus({ preventScroll: !byKeyboard });
+}
+
+/** The first heading of the smallest part around an element; that of the page where no part of it is left. */
+function headingAround(element: Element | undefined): HTMLElement | null {
+  for (let part = element; part; part = part.parentElement ?? undefined) {
+    if (!part.closest('main')) break;
+    const headings = [...part.querySelectorAll<HTMLElement>(HEADINGS)];
+    const seen = headings.find((one) => !one.classList.contains('unseen') && one.checkVisibility());
+    if (seen) return seen;
+  }
+  return document.querySelector('main h1');
+}
+
+function pathOf(element: Element): Element[] {
+  const path: Element[] = [];
+  for (let part: Element | null = element; part; part = part.parentElement) path.push(part);
+  return path;
+}
+
+/**
+ * Where the part that had the focus goes away (a button that has done its work, a form that closes), the reader is put at the
+ * nearest heading that is left, unless the part that came instead has taken them already. Called once, when the app starts.
+ */
+export function keepFocus(): void {
+  let path: readonly Element[] = [];
+  const isLost = (): boolean =>
+    path[0] !== undefined && !path[0].isConnected && document.activeElement === document.body;
+  const goBy = ({ type }: Event): void => {
+    byKeyboard = type === 'keydown';
+  };
+  addEventListener('keydown', goBy, true);
+  for (const other of ['pointerdown', 'wheel'] as const)
+    addEventListener(other, goBy, { capture: true, passive: true });
+  // Parts that come in above what has the focus push it away; for those who go by keyboard it stays in view.
+  new ResizeObserver(() => {
+    const { activeElement } = document;
+    if (byKeyboard && activeElement?.closest('main')) activeElement.scrollIntoView({ block: 'nearest' });
+  }).observe(document.body);
+  addEventListener('focusin', ({ target }) => {
+    path = target instanceof Element ? pathOf(target) : [];
+  });
+  new MutationObserver(() => {
+    if (!isLost()) return;
+    setTimeout(() => {
+      if (!isLost()) return;
+      landOn(headingAround(path.find(({ isConnected }) => isConnected)));
+    }, REST_MS);
+  }).observe(document, { childList: true, subtree: true });
+}
