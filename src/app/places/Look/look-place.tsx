@@ -1,30 +1,25 @@
 import './look-place.css';
 import { useEffect } from 'preact/hooks';
-import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
-import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
-import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { garden } from '../../state/garden.ts';
 import { cases } from '../../state/kept.ts';
-import {
-  draft,
-  draftOpened,
-  lastEffect,
-  openDraft,
-  rankAgain,
-  ranking,
-  recordsOfLook,
-} from '../../state/look-session.ts';
-import { askAbout } from '../../state/question.ts';
+import { draft, draftOpened, openDraft, recordsOfLook } from '../../state/look-session.ts';
 import { goTo, route } from '../../state/route.ts';
-import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
-import { describeVerdict } from '../../words/verdicts.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
 import { CropPicker } from './crop-picker.tsx';
 import { LookDate } from './look-date.tsx';
 import { PhotoDesk } from './photo-desk.tsx';
 import { QuestionPanel } from './question-panel.tsx';
+
+/* Nothing has been weighed yet when a look opens. */
+const Result = onUse(
+  () => import('./result.tsx').then((part) => part.Result),
+  <div class="result" aria-busy="true">
+    <p class="soft">{WEIGHING_WORDS.reckoned}</p>
+  </div>,
+);
+const VerdictStrip = onUse(() => import('./result.tsx').then((part) => part.VerdictStrip));
 
 /* Without a photo, now or before, the camera has nothing to report. */
 const CameraReport = onUse(() => import('./camera-report.tsx').then((part) => part.CameraReport));
@@ -87,68 +82,4 @@ function titleOf(): string {
   const { caseId } = draft.value;
   const kept = caseId ? cases.value?.find(({ id }) => id === caseId) : undefined;
   return kept ? WORDS.titleLater(kept.plant) : WORDS.title;
-}
-
-function Result() {
-  const { result, failed } = ranking.value;
-  return (
-    <div class="result stack-wide" aria-busy={ranking.value.pending}>
-      {failed && (
-        <p role="alert">
-          {WEIGHING_WORDS.failed}{' '}
-          <button type="button" class="button-plain" onClick={rankAgain}>
-            {WEIGHING_WORDS.failedAgain}
-          </button>
-        </p>
-      )}
-      {!result && !failed && <p class="soft">{WEIGHING_WORDS.reckoned}</p>}
-      {result?.nothingSeen && (
-        <p class="no-verdict" id="verdict">
-          {WEIGHING_WORDS.noVerdict}
-        </p>
-      )}
-      {result && !result.nothingSeen && (
-        <VerdictWords
-          judged={result}
-          today={dayOf(new Date())}
-          onAsk={(id) => {
-            askAbout(id);
-            showPart('question');
-          }}
-        />
-      )}
-      {result && (
-        <Weighing result={result} answers={draft.value.answers} newest={lastEffect.value?.about ?? []} />
-      )}
-    </div>
-  );
-}
-
-function showPart(id: string): void {
-  const part = document.getElementById(id);
-  // Read on from there, by eye or by ear.
-  landOn(part?.querySelector<HTMLElement>('h2') ?? part);
-  part?.scrollIntoView();
-}
-
-/** On a phone the verdict stands one thumb away, above the tabs. */
-function VerdictStrip() {
-  const { result } = ranking.value;
-  if (!result || result.nothingSeen) return null;
-  const says = describeVerdict(result, dayOf(new Date())).short;
-  return (
-    <div class="verdict-strip">
-      <button
-        type="button"
-        class="strip-verdict"
-        aria-label={`${WORDS.strip}: ${says}`}
-        onClick={() => showPart('verdict')}
-      >
-        <span>{says}</span>
-      </button>
-      <button type="button" class="strip-question" onClick={() => showPart('question')}>
-        {WORDS.stripQuestion}
-      </button>
-    </div>
-  );
 }

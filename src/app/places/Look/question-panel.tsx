@@ -5,20 +5,17 @@ import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
-import { draft, lastEffect, ranking, weighingAnswer } from '../../state/look-session.ts';
-import { isOpening, question, undoAnswer, worthAsking } from '../../state/question.ts';
-import { capitalise } from '../../words/causes.ts';
+import { draft, ranking, weighingAnswer } from '../../state/look-session.ts';
+import { isOpening, question, worthAsking } from '../../state/question.ts';
 import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
-import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMinutes } from '../../words/minutes.ts';
 import { describeSign } from '../../words/signs.ts';
-import { describeVerdict } from '../../words/verdicts.ts';
-import { sayShift } from '../../words/weighing.ts';
 import { OpeningQuestion } from './opening-question.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
 import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
 
+const AnswerEffect = onUse(() => import('./answer-effect.tsx').then((part) => part.AnswerEffect));
 const AllQuestions = onUse(() => import('./all-questions.tsx').then((part) => part.AllQuestions));
 
 /** The questions: the best one at a time, or all of them as a list. */
@@ -111,57 +108,3 @@ function Answers({ asked: { target } }: { readonly asked: NextCheck }) {
   if ('setting' in check.settles) return <SettingAnswers setting={check.settles.setting} check={check.id} />;
   return <CheckAnswers check={{ ...check, settles: check.settles }} />;
 }
-
-/** What the last answer did to the beams: said only after answering. */
-function AnswerEffect() {
-  const moved = lastEffect.value;
-  const { steps } = draft.value;
-  const verdict = useVerdictMoved(moved);
-  return (
-    <div class="answer-effect">
-      <div role="status">
-        {moved && moved.about.length > 0 && !(isFact(moved.about) && moved.shifts.length === 0) && (
-          <div class="moved small">
-            <p>{sayMoved(moved)}</p>
-            <ul>
-              {moved.shifts.map((shift) => (
-                <li key={shift.cause}>{capitalise(sayShift(shift))}</li>
-              ))}
-            </ul>
-            {verdict && <p class="unseen">{`${WORDS.strip}: ${verdict}`}</p>}
-          </div>
-        )}
-      </div>
-      {steps.length > 0 && (
-        <button type="button" class="button-plain small" onClick={undoAnswer}>
-          {isCrop(steps.at(-1)?.about) ? WORDS.undoCrop : WORDS.undoAnswer}
-        </button>
-      )}
-    </div>
-  );
-}
-
-/** The verdict in few words if the last answer turned it: said once, together with what moved, for those who cannot see it change. */
-function useVerdictMoved(moved: typeof lastEffect.value): string {
-  const { result } = ranking.value;
-  const verdict = result && !result.nothingSeen ? describeVerdict(result, dayOf(new Date())).short : '';
-  const said = useRef({ moved, verdict, says: '' });
-  if (moved && said.current.moved !== moved)
-    said.current = { moved, verdict, says: verdict === said.current.verdict ? '' : verdict };
-  return said.current.says;
-}
-
-/** The crop is said, not answered: no question was asked. */
-const isCrop = (about: readonly string[] | undefined): boolean => about?.length === 1 && about[0] === 'crop';
-
-/** The crop, and where it stands. */
-const isFact = (about: readonly string[]): boolean => isCrop(about) || about.includes('where');
-
-const sayMoved = ({ about, shifts }: NonNullable<typeof lastEffect.value>): string =>
-  about.includes('where') && shifts.length > 0
-    ? WORDS.movedByRecords
-    : shifts.length === 0
-      ? WORDS.movedNothing
-      : isCrop(about)
-        ? WORDS.movedByCrop
-        : WORDS.moved;
