@@ -104,7 +104,7 @@ async function comeToRest(page: Page): Promise<void> {
 /** The stop once nothing is wrong with it: while a page is still coming in, it may be pushed aside for a moment. */
 async function restingStop(page: Page): Promise<Stop> {
   let stop = await stopAt(page);
-  for (let look = 0; look < 10 && faultsOf(stop).length > 0; look++) {
+  for (let look = 0; look < 40 && faultsOf(stop).length > 0; look++) {
     await page.waitForTimeout(100);
     stop = await stopAt(page);
   }
