@@ -1,15 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import sharp from 'sharp';
 import { expect } from 'vitest';
-import type { SeenPhoto } from '../../src/app/demo/seen-photo.ts';
 import { cutCrop, type LeafCrop } from '../../src/classifier/cut-crop.ts';
-import { isUnlike } from '../../src/classifier/findings-from-network.ts';
+import { findingsFromNetwork } from '../../src/classifier/findings-from-network.ts';
 import { openNetwork } from '../../src/classifier/session/open-network.ts';
 import type { NetworkAnswer } from '../../src/classifier/types.ts';
 import { readLeaf } from '../../src/leaf/read-leaf.ts';
 import { decodeInNode } from '../../src/photo/decode-in-node.ts';
 import { scaleToWorkingFrame } from '../../src/photo/scale-to-working-frame.ts';
+import { renderExample } from '../../training/rendered-leaves/render-example.ts';
 import { chooseCrop, ROOT, sayItIsSmall } from './browser.ts';
 
 const SWITCH = 'Let a small network look at leaves too';
@@ -18,26 +19,35 @@ export interface KnownLeaf {
   readonly jpeg: Buffer;
   readonly crop: LeafCrop;
   readonly answer: NetworkAnswer;
+  /** What it reports in Node of the spots on it, as it is kept. */
+  readonly report: { readonly sign: string; readonly ratio: number };
 }
 
-/** A rendered leaf that the network knows enough of to speak, with what it says of it in Node. */
-export async function findKnownLeaf(): Promise<KnownLeaf> {
+const SIDE_PX = 512;
+const SPOTS = 'spotted@old';
+
+/** A rendered leaf with brown spots, of which the network in Node is sure. */
+export async function findSpottedLeaf(): Promise<KnownLeaf> {
   const network = await openNetwork(new Uint8Array(readFileSync(join(ROOT, 'models/signs.onnx'))));
-  const demo = JSON.parse(readFileSync(join(ROOT, '.cache/demo-photos.json'), 'utf8')) as SeenPhoto[];
   try {
-    for (const { jpeg, reading } of demo) {
-      const bytes = Buffer.from(jpeg, 'base64');
-      const { pixels } = await decodeInNode(bytes);
-      const { mask } = readLeaf(pixels, { role: 'old' });
+    for (let seed = 2; seed < 20; seed++) {
+      const { rgb } = renderExample(seed, SIDE_PX, { marks: ['brown-spots'] });
+      const raw = { width: SIDE_PX, height: SIDE_PX, channels: 3 } as const;
+      const jpeg = await sharp(rgb, { raw }).jpeg({ quality: 92 }).toBuffer();
+      const { pixels } = await decodeInNode(jpeg);
+      const { mask, reading } = readLeaf(pixels, { role: 'old' });
       const crop = mask && cutCrop(scaleToWorkingFrame(pixels), mask.data);
       if (!crop || reading.trouble.length > 0) continue;
       const answer = await network.look(crop);
-      if (!isUnlike(answer)) return { jpeg: bytes, crop, answer };
+      const found = findingsFromNetwork(answer, 'old').find(({ sign }) => sign === SPOTS);
+      const ratio = found ? found.ifPresent / found.ifAbsent : 0;
+      if (ratio >= 4)
+        return { jpeg, crop, answer, report: { sign: SPOTS, ratio: Number(ratio.toPrecision(4)) } };
     }
   } finally {
     network.close();
   }
-  throw new Error('every leaf of the demo is strange to the network');
+  throw new Error('the network is sure of the spots of none of these leaves');
 }
 
 /** Where the settings say how it stands with the network. */

@@ -3,12 +3,11 @@ import type { ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { MARK_SCALES } from '../../src/classifier/calibration.ts';
 import { NETWORK_BYTES, NETWORK_SHA256 } from '../../src/classifier/network-file.ts';
 import type { SeenByNetwork } from '../../src/garden/seen-by-network.ts';
 import { accessibilityFaults, newPhone, PHONE, ROOT, type Served, snap, snapBoth, watch } from './browser.ts';
 import {
-  findKnownLeaf,
+  findSpottedLeaf,
   goToSettings,
   type KnownLeaf,
   lookAtLeaf,
@@ -20,27 +19,9 @@ import { serveBuild } from './serve-build.ts';
 
 const IS_PART = /\/assets\/(network-worker-.*\.js|tfjs-.*\.wasm|signs-.*\.onnx)$/;
 const IS_MODEL = /\/assets\/signs-.*\.onnx$/;
-/** The mark that the tests switch on. */
-const MARK = MARK_SCALES[0]!.mark;
-
-/** The worker as it was built, but with one mark switched on that always speaks for itself: e² where the picture is known. */
-function switchMarkOn(script: Buffer): Buffer {
-  const text = script.toString();
-  const scale = new RegExp(`(mark:[\`'"]${MARK}[\`'"],)(on:[^}]*)}`);
-  const [, , before] = scale.exec(text) ?? [];
-  if (before === undefined) throw new Error('no scale of the mark in the built worker');
-  // As long as before: the app knows how long each part is.
-  const on = 'on:!0,slope:0,bias:2,most:9'.padEnd(before.length);
-  if (on.length !== before.length) throw new Error('the scale is too short to be altered');
-  return Buffer.from(text.replace(scale, `$1${on}}`));
-}
-
-const withMark = (path: string, body: Buffer): Buffer =>
-  /network-worker/.test(path) ? switchMarkOn(body) : body;
-
 let leaf: KnownLeaf;
 beforeAll(async () => {
-  leaf = await findKnownLeaf();
+  leaf = await findSpottedLeaf();
 });
 
 /** A server of one test, also where that fails half-way. */
@@ -85,8 +66,7 @@ describe('the network of signs', () => {
   it('is fetched when it is wanted, looks at photos, works offline, and is taken off the device again', async () => {
     let holds = true;
     const app = await serve(4801, (path, body, response) => {
-      if (holds && IS_MODEL.test(path)) return holdModel(body, response);
-      return withMark(path, body);
+      return holds && IS_MODEL.test(path) ? holdModel(body, response) : body;
     });
     const { context, page } = await phone.open(PHONE);
     const { requests, complaints } = watch(context);
@@ -103,8 +83,7 @@ describe('the network of signs', () => {
     const bytes = parts.reduce((sum, name) => sum + readFileSync(join(ROOT, 'dist/assets', name)).length, 0);
     expect(bytes).toBeGreaterThan(NETWORK_BYTES);
     await expect.poll(() => stateOf(page).innerText()).toContain(`${(bytes / 1e6).toFixed(1)} MB`);
-    const reports = MARK_SCALES.some(({ on }) => on) ? 'It reports:' : 'It knows no mark well enough yet';
-    await page.getByText(reports).waitFor();
+    await page.getByText('It reports:').waitFor();
     await page.locator('section[aria-labelledby="network"]').scrollIntoViewIfNeeded();
     await snapBoth(page, 'network-off-phone');
 
@@ -126,8 +105,7 @@ describe('the network of signs', () => {
     expect(drafted!.network).toBe(NETWORK_SHA256.slice(0, 16));
     expect(drafted!.features.length).toBe(leaf.answer.features.length);
     expect(drafted!.logits.length).toBe(leaf.answer.logits.length);
-    // The switched-on mark speaks with e² (7.389), none of the others is in the way.
-    expect(drafted!.reports).toContainEqual({ sign: `${MARK}@old`, ratio: 7.389 });
+    expect(drafted!.reports).toContainEqual(leaf.report);
     expect(await accessibilityFaults(page)).toEqual([]);
     await snap(page, 'network-look-phone');
     await page.getByLabel('Bed', { exact: true }).fill('Long bed');
@@ -149,8 +127,9 @@ describe('the network of signs', () => {
 
     // What the grower sees otherwise is set aside for both voices.
     const voice = page.locator('section[aria-labelledby="network-title"]');
-    await voice.getByRole('button', { name: 'I see it otherwise' }).first().click();
-    await expect.poll(() => voice.count()).toBe(0);
+    const spots = voice.getByRole('listitem').filter({ hasText: /spots/ });
+    await spots.getByRole('button', { name: 'I see it otherwise' }).click();
+    await expect.poll(() => spots.count()).toBe(0);
 
     // Switched off it is gone, and later photos are read without it; kept looks keep its word.
     await context.setOffline(false);

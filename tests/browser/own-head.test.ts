@@ -16,7 +16,7 @@ import { record } from '../garden/small-garden.ts';
 import { seededNormals } from '../seeded-normals.ts';
 import { accessibilityFaults, appOnPhone, DESK, newPhone, PHONE, snap, snapBoth, watch } from './browser.ts';
 import { makeBackup } from './make-backup.ts';
-import { findKnownLeaf, type KnownLeaf, lookAtLeaf, switchOn } from './network-steps.ts';
+import { findSpottedLeaf, type KnownLeaf, lookAtLeaf, switchOn } from './network-steps.ts';
 
 /** A mark that the network does not report as it came. */
 const MARK = ['white-powder', 'stippled', 'silver-flecks'].find(
@@ -117,7 +117,7 @@ let leaf: KnownLeaf;
 let garden: Buffer<ArrayBuffer>;
 let folder = '';
 beforeAll(async () => {
-  leaf = await findKnownLeaf();
+  leaf = await findSpottedLeaf();
   garden = await makeBackup(NOW, (store) => store.saveRecords(inventGarden(leaf)));
   folder = mkdtempSync(join(tmpdir(), 'bedside-own-head-'));
 });
