@@ -168,8 +168,19 @@ const closing = (notice: Signal<boolean>): NonNullable<BarProps['action']> => ({
 function Bars() {
   const offer = undoable.value;
   const trouble = storeTrouble.value;
+  const bars = useRef<HTMLDivElement>(null);
+  // However many lie there, the page can be scrolled free of them.
+  useEffect(() => {
+    const element = bars.current!;
+    const observer = new ResizeObserver(() => {
+      const height = getComputedStyle(element).position === 'fixed' ? element.offsetHeight : 0;
+      document.documentElement.style.setProperty('--bars', `${height}px`);
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
   return (
-    <div class="bars">
+    <div class="bars" ref={bars}>
       <div role="status">
         {restarted.value && <Bar says={WORDS.restarted[restarted.value]} trouble />}
         {wasCleared.value && <Bar says={WORDS.wasCleared} trouble action={closing(wasCleared)} />}

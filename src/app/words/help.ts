@@ -32,7 +32,7 @@ export const HELP_WORDS = {
       'Causes can act together; a bracket ties those that probably do, so the numbers may add up to more than ten.',
       'When you say how a case ended, this garden learns from it: what is met here often becomes likelier in later looks. The Book shows what was learnt, and forgets it if you wish.',
       'Say which bed the plant is in, and your records answer what they know of it: what went on, what was done, the weather. Each answer says where it comes from, and you can set it aside.',
-      'A pot test answers whether a load of compost or manure harms: it is planned from the page of the load or from the Book, and scored on the days that Today names.',
+      'A pot test answers whether a load of compost or manure harms: it is planned from the page of the load or from the Book, and scored on the days that the Walk names.',
       'What you did not look at counts neither for nor against. What you looked for and did not find does count.',
     ],
   },

@@ -16,9 +16,9 @@ export const OWN_LEAVES_WORDS = {
       ? 'Nothing yet. Photos count when the network looked at them as they were taken, and you said which marks you see or do not see; once the case is settled, they teach. Healthy leaves on record teach at once.'
       : `${photos(count)} from ${plantings(groups)}; ${healthy === 0 ? 'none' : healthy} of them ${healthy === 1 ? 'a healthy leaf' : 'healthy leaves'}.`,
   unseen: (count: number): string =>
-    `${photos(count)} more cannot teach: the network was off when ${count === 1 ? 'it was' : 'they were'} taken, or it was another one.`,
+    `${photos(count)} cannot teach: the network was off when ${count === 1 ? 'it was' : 'they were'} taken, or it was another one.`,
   unlike: (count: number): string =>
-    `${photos(count)} more cannot teach: ${count === 1 ? 'it is' : 'they are'} too unlike all that the network was taught.`,
+    `${photos(count)} cannot teach: ${count === 1 ? 'it is' : 'they are'} too unlike all that the network was taught.`,
   caption: 'Photos where you saw the mark, and where you looked and it was not there',
   mark: 'Mark',
   withIt: 'With it',

@@ -13,6 +13,7 @@ export const WEIGHING_WORDS = {
   key: 'On the right what speaks for it, on the left what speaks against. Touch a block to read it.',
   keyEye: 'you saw it',
   keyCamera: 'the camera saw it',
+  keyCameraOrNetwork: 'the camera or the network saw it',
   keyCircumstance: 'crop, season, place, garden',
   forIt: 'For it',
   againstIt: 'Against it',
@@ -55,12 +56,9 @@ export function sayStart(priorDecibans: number): string {
   );
 }
 
-/** "short of magnesium and aphids together: about 3 in 10" */
+/** "short of magnesium and aphids: just these two at work in about 3 in 10 gardens"; with a third cause beside them it is another set. */
 export const sayTogether = (causes: readonly string[], probability: number): string =>
-  `${joinWords(causes.map(causeName))}: both at work in ${describeChanceShortly(probability)} gardens`.replace(
-    ': both',
-    causes.length > 2 ? ': all three' : ': both',
-  );
+  `${joinWords(causes.map(causeName))}: just these ${causes.length > 2 ? 'three' : 'two'} at work in ${describeChanceShortly(probability)} gardens`;
 
 /** What was taken for granted, each as half a sentence. */
 export function describeAssumption({ setting }: Assumption): string {

@@ -28,7 +28,7 @@ export function Weighing({ result, answers, newest = [] }: WeighingProps) {
     <section class="weighing stack" aria-labelledby="weighing-title" id="weighing">
       <h2 id="weighing-title">{WORDS.title}</h2>
       {result.nothingSaid && <p>{said ? WORDS.onlySetting : WORDS.nothingSaid}</p>}
-      <Key />
+      <Key network={result.findings.some(({ from }) => from === 'network')} />
       <div
         class="weighing-grid"
         style={{ '--span': layout.mostFor + layout.mostAgainst, '--left': layout.mostAgainst }}
@@ -74,7 +74,8 @@ export function Weighing({ result, answers, newest = [] }: WeighingProps) {
   );
 }
 
-function Key() {
+/** @param network whether the network of signs is one of the voices */
+function Key({ network }: { readonly network: boolean }) {
   return (
     <div class="weighing-key small">
       <p>{WORDS.key}</p>
@@ -86,7 +87,8 @@ function Key() {
           <span class="swatch eye" aria-hidden="true" /> {WORDS.keyEye}
         </li>
         <li>
-          <span class="swatch camera" aria-hidden="true" /> {WORDS.keyCamera}
+          <span class="swatch camera" aria-hidden="true" />{' '}
+          {network ? WORDS.keyCameraOrNetwork : WORDS.keyCamera}
         </li>
         <li>
           <span class="swatch circumstance" aria-hidden="true" /> {WORDS.keyCircumstance}
