@@ -6,12 +6,18 @@ import { benchRanking } from './bench/bench-ranking.ts';
 import { benchSeeing, type SeeingRow } from './bench/bench-seeing.ts';
 import { benchSegmentation, type SegmentationRow } from './bench/bench-segmentation.ts';
 import { benchStart } from './bench/bench-start.ts';
+import { benchSteps, LEAST_MS, type StepRow, type StepTimes } from './bench/bench-steps.ts';
 import type { LibraryCut } from './bench/cut-by-library.ts';
-import { runCommand } from './read-arguments.ts';
+import { readArguments, runCommand } from './read-arguments.ts';
 
 await runCommand(async () => {
   const print = (line: string): void => void process.stdout.write(`${line}\n`);
+  const { switches } = readArguments(process.argv.slice(2), [], ['steps'], 'npm run bench [-- --steps]');
   print(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}\n`);
+  if (switches.has('steps')) {
+    printSteps(await benchSteps(), print);
+    return 0;
+  }
   const seeing = await benchSeeing();
   print('seeing            megapixels  file MB  decode ms  rest ms  × decode  first time  MB over idle');
   for (const row of seeing) print(lineOf(row));
@@ -33,13 +39,25 @@ await runCommand(async () => {
       `${name.padEnd(width)}  ${ms.toFixed(ms < 1 ? 3 : 1).padStart(9)}  ${ratio.padStart(10)}${note ? `  ${note}` : ''}`,
     );
   }
-  print(`\nbook in Chromium, memory: ${book.memory}`);
+  print(`\nbook in Chromium, memory: ${book.memory}\n`);
+  printSteps(await benchSteps(), print);
   print(
     '\nmask under a tap            megapixels  here ms     IoU  GrabCut ms  × here     IoU  same from a rectangle',
   );
   for await (const row of benchSegmentation()) print(segmentationLineOf(row));
   return 0;
 });
+
+/** Each step of the main job: middle and worst time to the next frame, longest task; as the processor is, and slowed four times. */
+function printSteps(rows: readonly StepRow[], print: (line: string) => void): void {
+  const width = Math.max(...rows.map(({ name }) => name.length));
+  const say = (ms: number): string => (ms <= LEAST_MS ? `<=${LEAST_MS}` : ms.toFixed(0)).padStart(8);
+  const timesOf = ({ middle, worst, task }: StepTimes): string =>
+    `${say(middle)}${say(worst)}${(task === 0 ? '–' : task.toFixed(0)).padStart(8)}`;
+  print(`${'press to next frame, ms'.padEnd(width)}   as it is: worst    task   slowed: worst    task`);
+  for (const { name, plain, slowed } of rows)
+    print(`${name.padEnd(width)}  ${timesOf(plain)}${timesOf(slowed)}`);
+}
 
 function segmentationLineOf({ what, megapixels, ms, iou, byTap, byRectangle }: SegmentationRow): string {
   const partsOf = (cut: LibraryCut): string[] =>
