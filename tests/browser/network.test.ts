@@ -100,7 +100,7 @@ describe('the network of signs', () => {
 
     // A photo of a look is looked at, and what was seen is weighed, shown and kept.
     await lookAtLeaf(page, app.url, leaf.jpeg, 'leaf');
-    await page.getByRole('heading', { name: 'What the network reports' }).first().waitFor();
+    await page.getByRole('heading', { name: 'What the network reports' }).waitFor();
     const [drafted] = await seenIn(page, 'draft');
     expect(drafted!.network).toBe(NETWORK_SHA256.slice(0, 16));
     expect(drafted!.features.length).toBe(leaf.answer.features.length);
@@ -122,7 +122,7 @@ describe('the network of signs', () => {
     await goToSettings(page, app.url);
     await expect.poll(() => stateOf(page).innerText()).toContain('On this device');
     await lookAtLeaf(page, app.url, leaf.jpeg, 'leaf offline');
-    await page.getByRole('heading', { name: 'What the network reports' }).first().waitFor();
+    await page.getByRole('heading', { name: 'What the network reports' }).waitFor();
     expect((await seenIn(page, 'draft')).at(-1)).toEqual(drafted);
 
     // What the grower sees otherwise is set aside for both voices.

@@ -19,6 +19,7 @@ export const NETWORK_WORDS = {
 
   // In a look
   says: 'What the network reports',
+  saysOfLeaf: 'What the network sees in this leaf',
   sees: 'The network sees',
   seesNot: 'The network does not see',
   weight: { strong: 'very likely', some: 'likely', faint: 'perhaps' },

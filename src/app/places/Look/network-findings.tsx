@@ -21,7 +21,7 @@ export function NetworkFindings({ seen, role }: NetworkFindingsProps) {
   if (said.length === 0) return isUnlike ? <p class="small soft">{WORDS.unlike}</p> : null;
   return (
     <div class="stack-close">
-      <h3>{WORDS.says}</h3>
+      <h3>{WORDS.saysOfLeaf}</h3>
       <ul>
         {said.map(({ sign, ratio }) => (
           <li key={sign}>
