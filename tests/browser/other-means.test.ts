@@ -150,6 +150,7 @@ describe('without seeing the screen', () => {
     await openScreen(page, app.url, '#/look/new');
     await chooseCrop(page, 'Tomato');
     await page.locator('.weighing .cause').first().waitFor();
+    await page.getByText('Knowing the crop moved').waitFor();
     await page.evaluate(() => {
       const heard: string[] = [];
       Object.assign(window, { heard });
@@ -175,7 +176,7 @@ describe('without seeing the screen', () => {
     const heard = (): Promise<string[]> =>
       page.evaluate(() => (window as unknown as { heard: string[] }).heard.splice(0));
     await sayItIsSmall(page);
-    await expect.poll(() => page.locator('.moved').count()).toBe(1);
+    await page.getByText('Your answer moved').waitFor();
     const first = await heard();
     expect(first, first.join('\n')).toHaveLength(1);
     expect(first[0]).toMatch(/^status: Your answer moved.*The verdict so far: /);
@@ -374,7 +375,7 @@ describe('outdoors', () => {
         ['.tap-modes .segment:nth-of-type(-n+2) > span', 2],
       ] as const) {
         const pictures: Buffer[] = [];
-        for (const one of await page.locator(set).all()) {
+        for (const one of await page.locator(set).filter({ visible: true }).all()) {
           const shot = await one.screenshot();
           pictures.push(await sharp(shot).resize(24, 24, { fit: 'fill' }).greyscale().raw().toBuffer());
         }

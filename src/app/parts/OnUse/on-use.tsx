@@ -54,6 +54,11 @@ export function onUse<Props extends object>(
         </p>
       );
     fetchPart();
-    return <>{wait}</>;
+    return (
+      <>
+        <span hidden aria-busy="true" />
+        {wait}
+      </>
+    );
   };
 }
