@@ -2,9 +2,8 @@ import {
   add,
   avgPool,
   concat,
-  conv2d,
-  depthwiseConv2d,
   div,
+  fused,
   matMul,
   max,
   maximum,
@@ -45,32 +44,70 @@ export function placeWeights(graph: OnnxGraph): Weights {
 }
 
 /**
- * Runs a graph on tfjs. `input` is what `cutCrop` gives, rows, columns, channels.
+ * Runs a graph on tfjs. `input` is what `cutCrop` gives, rows, columns, channels. What no later step needs is let go at once: kept
+ * to the end, all layers together would take some 150 MB.
  * @returns the graph's outputs in their order; to be disposed of by the caller
  */
 export function runGraph(graph: OnnxGraph, weights: Weights, input: Tensor4D): Tensor[] {
-  return tidy(() => {
-    const values = new Map<string, Tensor>([...weights, ['crop', input]]);
-    for (const node of graph.nodes) {
-      values.set(
-        node.outputs[0]!,
-        runNode(
-          node,
-          node.inputs.map((name) => values.get(name)!),
-        ),
-      );
+  const steps = joinActivations(graph);
+  const lastUse = new Map(
+    steps.flatMap(({ node }, step) => node.inputs.map((name) => [name, step] as const)),
+  );
+  const stays = new Set([...weights.keys(), ...graph.outputs, 'crop']);
+  const values = new Map<string, Tensor>([...weights, ['crop', input]]);
+  for (const [step, { node, output, activation }] of steps.entries()) {
+    const inputs = node.inputs.map((name) => values.get(name)!);
+    values.set(
+      output,
+      tidy(() => runNode(node, inputs, activation)),
+    );
+    for (const name of new Set(node.inputs)) {
+      if (stays.has(name) || lastUse.get(name) !== step) continue;
+      values.get(name)!.dispose();
+      values.delete(name);
     }
-    return graph.outputs.map((name) => values.get(name)!);
+  }
+  return graph.outputs.map((name) => values.get(name)!);
+}
+
+type Activation = 'linear' | 'relu';
+
+/** One thing to do: a node, together with the cut at 0 that follows it where it is a convolution that nothing else reads. */
+interface Step {
+  readonly node: OnnxNode;
+  readonly output: string;
+  readonly activation: Activation;
+}
+
+function joinActivations({ nodes, outputs }: OnnxGraph): Step[] {
+  const readers = new Map<string, number>();
+  for (const name of [...nodes.flatMap(({ inputs }) => inputs), ...outputs])
+    readers.set(name, (readers.get(name) ?? 0) + 1);
+  const joined = new Map<string, string>();
+  const convolved = new Set(nodes.flatMap(({ op, outputs: [own] }) => (op === 'Conv' ? [own!] : [])));
+  for (const {
+    op,
+    inputs,
+    outputs: [own],
+  } of nodes)
+    if (op === 'Relu' && convolved.has(inputs[0]!) && readers.get(inputs[0]!) === 1)
+      joined.set(inputs[0]!, own!);
+  const cuts = new Set(joined.values());
+  return nodes.flatMap((node) => {
+    const own = node.outputs[0]!;
+    if (cuts.has(own)) return [];
+    const cut = joined.get(own);
+    return [{ node, output: cut ?? own, activation: cut === undefined ? 'linear' : 'relu' }];
   });
 }
 
 const spatial = (axes: readonly number[] | undefined): number[] => (axes ?? []).map((axis) => axis - 1);
 
-function runNode(node: OnnxNode, inputs: readonly Tensor[]): Tensor {
+function runNode(node: OnnxNode, inputs: readonly Tensor[], activation: Activation): Tensor {
   const [a, b, c] = inputs as [Tensor, Tensor?, Tensor?];
   switch (node.op) {
     case 'Conv':
-      return convolve(node, a as Tensor4D, b as Tensor4D, c!);
+      return convolve(node, a as Tensor4D, b as Tensor4D, c!, activation);
     case 'Relu':
       return relu(a);
     case 'Add':
@@ -100,10 +137,16 @@ function runNode(node: OnnxNode, inputs: readonly Tensor[]): Tensor {
   }
 }
 
-function convolve(node: OnnxNode, x: Tensor4D, filter: Tensor4D, bias: Tensor): Tensor {
-  const stride = node.ints.strides?.[0] ?? 1;
+/** Convolution, its bias and the cut at 0 in one go: by themselves the last two would each pass over all of the layer again. */
+function convolve(
+  node: OnnxNode,
+  x: Tensor4D,
+  filter: Tensor4D,
+  bias: Tensor,
+  activation: Activation,
+): Tensor {
+  const strides = node.ints.strides?.[0] ?? 1;
   const pad = node.ints.pads?.[0] ?? 0;
   const isDeep = (node.ints.group?.[0] ?? 1) > 1;
-  const made = isDeep ? depthwiseConv2d(x, filter, stride, pad) : conv2d(x, filter, stride, pad);
-  return add(made, bias);
+  return (isDeep ? fused.depthwiseConv2d : fused.conv2d)({ x, filter, strides, pad, bias, activation });
 }
