@@ -68,7 +68,7 @@ export const stopAt = (page: Page): Promise<Stop> =>
       top: top + scrollY,
       bottom: bottom + scrollY,
       fixed,
-      column: element.closest('.look-side, .look-keep')?.className ?? '',
+      column: element.closest('.look-side, .look-keep, .page-left, .page-right')?.className ?? '',
     };
   });
 
