@@ -3,99 +3,42 @@
  */
 import type { MarkScale } from './mark-scale.ts';
 
-/** Marks in the order of the network's logits. */
-export const NETWORK_MARKS: readonly string[] = [
-  'yellow-between-veins',
-  'mottled',
-  'spotted',
-  'rust-pustules',
-  'white-powder',
-  'puckered',
-  'curled',
-  'holes',
-  'healthy',
-  'edge-bites',
-  'haloed-spots',
-  'stippled',
-  'pale-trails',
-  'yellow-edges',
-  'brown-edges',
-  'yellow-along-veins',
-  'yellow-patches',
-  'brown-spots',
-  'ringed-spots',
-  'bleached-patches',
-  'silver-flecks',
-  'cupped-up',
-  'cupped-down',
-  'twisted-narrow',
-  'shot-holes',
-  'ragged-holes',
-  'veins-left',
-];
+/** The experts in the order of the network's logits. */
+export const NETWORK_EXPERTS = ['painted', 'real', 'rendered'] as const;
 
-/** The experts in the order of the network's logits, each with the marks it was shown leaves with: only of these it speaks. */
-export const NETWORK_EXPERTS: readonly { readonly expert: string; readonly knows: readonly string[] }[] = [
-  {
-    expert: 'painted',
-    knows: [
-      'yellow-between-veins',
-      'mottled',
-      'spotted',
-      'rust-pustules',
-      'white-powder',
-      'puckered',
-      'curled',
-      'holes',
-      'healthy',
-      'stippled',
-    ],
-  },
-  {
-    expert: 'real',
-    knows: [
-      'yellow-between-veins',
-      'mottled',
-      'spotted',
-      'rust-pustules',
-      'white-powder',
-      'puckered',
-      'curled',
-      'holes',
-      'healthy',
-    ],
-  },
-  {
-    expert: 'rendered',
-    knows: [
-      'yellow-between-veins',
-      'mottled',
-      'spotted',
-      'rust-pustules',
-      'white-powder',
-      'holes',
-      'healthy',
-      'edge-bites',
-      'haloed-spots',
-      'stippled',
-      'pale-trails',
-      'yellow-edges',
-      'brown-edges',
-      'yellow-along-veins',
-      'yellow-patches',
-      'brown-spots',
-      'ringed-spots',
-      'bleached-patches',
-      'silver-flecks',
-      'cupped-up',
-      'cupped-down',
-      'twisted-narrow',
-      'shot-holes',
-      'ragged-holes',
-      'veins-left',
-    ],
-  },
-];
+/** Marks in the order of each expert's logits, with those who were shown leaves with it: only they speak of it. */
+export const KNOWN_BY: readonly (readonly [mark: string, by: readonly (typeof NETWORK_EXPERTS)[number][]])[] =
+  [
+    ['yellow-between-veins', ['painted', 'real', 'rendered']],
+    ['mottled', ['painted', 'real', 'rendered']],
+    ['spotted', ['painted', 'real', 'rendered']],
+    ['rust-pustules', ['painted', 'real', 'rendered']],
+    ['white-powder', ['painted', 'real', 'rendered']],
+    ['puckered', ['painted', 'real']],
+    ['curled', ['painted', 'real']],
+    ['holes', ['painted', 'real', 'rendered']],
+    ['healthy', ['painted', 'real', 'rendered']],
+    ['edge-bites', ['rendered']],
+    ['haloed-spots', ['rendered']],
+    ['stippled', ['painted', 'rendered']],
+    ['pale-trails', ['rendered']],
+    ['yellow-edges', ['rendered']],
+    ['brown-edges', ['rendered']],
+    ['yellow-along-veins', ['rendered']],
+    ['yellow-patches', ['rendered']],
+    ['brown-spots', ['rendered']],
+    ['ringed-spots', ['rendered']],
+    ['bleached-patches', ['rendered']],
+    ['silver-flecks', ['rendered']],
+    ['cupped-up', ['rendered']],
+    ['cupped-down', ['rendered']],
+    ['twisted-narrow', ['rendered']],
+    ['shot-holes', ['rendered']],
+    ['ragged-holes', ['rendered']],
+    ['veins-left', ['rendered']],
+  ];
+
+export const NETWORK_MARKS: readonly string[] = KNOWN_BY.map(([mark]) => mark);
 
 /** Above this the picture is unlike all that was taught or tried: silence. */
 export const STRANGE = 1.027;

@@ -1,12 +1,11 @@
 import type { PhotoRole } from '../photo/types.ts';
-import { findingOf, SILENT_BELOW } from '../signs/findings-from-readings.ts';
+import { findingOf, saysNothing } from '../signs/finding-from-ratio.ts';
+import { signAt } from '../signs/sign-at.ts';
 import type { Finding } from '../signs/types.ts';
-import { MARK_SCALES, NETWORK_MARKS, STRANGE } from './calibration.ts';
+import { MARK_SCALES, NETWORK_MARKS } from './calibration.ts';
+import { isUnlike } from './is-unlike.ts';
 import type { MarkScale } from './mark-scale.ts';
 import type { NetworkAnswer } from './types.ts';
-
-/** Why nothing is reported: the picture is unlike all that was taught. */
-export const isUnlike = ({ strangeness }: NetworkAnswer): boolean => !(strangeness <= STRANGE);
 
 /** What the network reports of one leaf: a chance at even odds for each mark that is switched on. */
 export interface NetworkReport {
@@ -38,10 +37,7 @@ export function findingsFromNetwork(
   scales: readonly MarkScale[] = MARK_SCALES,
 ): Finding[] {
   if (role === 'normal') return [];
-  const position = role === 'whole' ? 'some' : role;
   return reportsOf(answer, scales).flatMap(({ mark, ratio }) =>
-    ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW
-      ? []
-      : [findingOf(`${mark}@${position}`, ratio, 'network')],
+    saysNothing(ratio) ? [] : [findingOf(signAt(mark, role), ratio, 'network')],
   );
 }

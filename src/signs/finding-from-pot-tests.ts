@@ -1,4 +1,4 @@
-import { findingOf, SILENT_BELOW } from './findings-from-readings.ts';
+import { findingOf, saysNothing } from './finding-from-ratio.ts';
 import type { Finding } from './types.ts';
 
 /**
@@ -28,6 +28,6 @@ export function findingFromPotTests(
 ): Finding | undefined {
   if (ratios.length === 0 || said.some(({ sign }) => sign === 'pot-test-injury')) return undefined;
   const ratio = Math.min(POT_TEST_BOUNDS.most, Math.max(POT_TEST_BOUNDS.least, ...ratios));
-  if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return undefined;
+  if (saysNothing(ratio)) return undefined;
   return findingOf('pot-test-injury', ratio, 'records');
 }

@@ -1,16 +1,13 @@
 import { meanOfMeasured } from '../leaf/mean-of-measured.ts';
 import type { Measured } from '../leaf/measures.ts';
 import type { LeafReading } from '../leaf/types.ts';
+import { findingsFromRatios, type SignRatio } from './finding-from-ratio.ts';
 import { LIKELIHOOD_PAIRS } from './likelihood-pairs.ts';
 import type { MarkPair, Spread } from './mark-pair.ts';
 import { toScale } from './measure-scale.ts';
-import type { Finding, Reporter } from './types.ts';
-import type { AskableId } from './vocabulary.ts';
+import { signAt } from './sign-at.ts';
+import type { Finding } from './types.ts';
 
-/** A ratio closer to 1 than this says nothing worth reading. */
-export const SILENT_BELOW = 1.15;
-/** What the likelier side of a pair is given; only the ratio counts. */
-const LIKELIER = 0.9;
 /** One photo in so many is not what its label says; keeps a ratio from running away in the tails. */
 const STRAY = 0.05;
 
@@ -52,37 +49,15 @@ function wasSeen(pair: MarkPair, measured: Measured): boolean {
   return value >= pair.seen[0] - se && value <= pair.seen[1] + se;
 }
 
-function signOf({ mark }: MarkPair, role: LeafReading['role']): AskableId | undefined {
-  switch (role) {
-    case 'old':
-    case 'new':
-      return `${mark}@${role}`;
-    case 'whole':
-      return `${mark}@some`;
-    case 'normal':
-      return undefined;
-  }
-}
-
 /** What each mark's measure says on one photo; nothing where it was not taken or lies outside what was seen. */
-function ratiosOf(reading: LeafReading): { readonly sign: AskableId; readonly ratio: number }[] {
-  if (isSilenced(reading)) return [];
+function ratiosOf(reading: LeafReading): SignRatio[] {
+  const { role } = reading;
+  if (isSilenced(reading) || role === 'normal') return [];
   return LIKELIHOOD_PAIRS.flatMap((pair) => {
-    const sign = signOf(pair, reading.role);
     const measured = reading.measures[pair.measure];
-    if (sign === undefined || measured === undefined || !wasSeen(pair, measured)) return [];
-    return [{ sign, ratio: ratioOf(pair, measured) }];
+    if (measured === undefined || !wasSeen(pair, measured)) return [];
+    return [{ sign: signAt(pair.mark, role), ratio: ratioOf(pair, measured) }];
   });
-}
-
-/** The finding whose likelihoods stand in this ratio. */
-export function findingOf(sign: AskableId, ratio: number, from: Reporter = 'camera'): Finding {
-  return {
-    sign,
-    from,
-    ifPresent: ratio >= 1 ? LIKELIER : LIKELIER * ratio,
-    ifAbsent: ratio >= 1 ? LIKELIER / ratio : LIKELIER,
-  };
 }
 
 /** Measures whose ordinary level differs from variety to variety; a normal leaf of the same variety sets it right. */
@@ -110,18 +85,12 @@ function againstNormal(reading: LeafReading, normals: readonly LeafReading[]): L
 /**
  * What the camera reports: for each position and each mark that photographs with known labels were at hand for, one
  * likelihood pair from the measure and its error. Silent on every other mark, on photos in trouble, and on values that no
- * photograph of the fit came near. Several photos of one position count as the mean of their ratios, which is the ratio
- * of a mark that is on one of these leaves, none knows which: a mark need not be on every leaf, and the same leaf taken
- * again adds nothing.
+ * photograph of the fit came near.
  */
 export function findingsFromReadings(readings: readonly LeafReading[]): Finding[] {
   const normals = readings.filter((reading) => reading.role === 'normal' && !isSilenced(reading));
-  const said = new Map<AskableId, number[]>();
-  for (const { sign, ratio } of readings.flatMap((reading) => ratiosOf(againstNormal(reading, normals)))) {
-    said.set(sign, [...(said.get(sign) ?? []), ratio]);
-  }
-  return [...said].flatMap(([sign, ratios]) => {
-    const ratio = ratios.reduce((sum, r) => sum + r, 0) / ratios.length;
-    return ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW ? [] : [findingOf(sign, ratio)];
-  });
+  return findingsFromRatios(
+    readings.flatMap((reading) => ratiosOf(againstNormal(reading, normals))),
+    'camera',
+  );
 }

@@ -1,4 +1,4 @@
-import { findingOf, SILENT_BELOW } from './findings-from-readings.ts';
+import { findingsFromRatios } from './finding-from-ratio.ts';
 import { isAskable } from './members-of.ts';
 import type { Finding } from './types.ts';
 
@@ -8,16 +8,9 @@ export interface NetworkSaid {
   readonly ratio: number;
 }
 
-/**
- * The network's reports as findings of its own. Several photos of one position count as the mean of their ratios, as with the
- * camera. A sign that this version does not know says nothing.
- */
-export function findingsFromReports(reports: readonly NetworkSaid[]): Finding[] {
-  const said = new Map<string, number[]>();
-  for (const { sign, ratio } of reports) said.set(sign, [...(said.get(sign) ?? []), ratio]);
-  return [...said].flatMap(([sign, ratios]) => {
-    const ratio = ratios.reduce((sum, r) => sum + r, 0) / ratios.length;
-    const isSilent = ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW;
-    return isSilent || !isAskable(sign) ? [] : [findingOf(sign, ratio, 'network')];
-  });
-}
+/** The network's reports as findings of its own. A sign that this version does not know says nothing. */
+export const findingsFromReports = (reports: readonly NetworkSaid[]): Finding[] =>
+  findingsFromRatios(
+    reports.flatMap(({ sign, ratio }) => (isAskable(sign) ? [{ sign, ratio }] : [])),
+    'network',
+  );

@@ -1,5 +1,6 @@
+import { findingOf, saysNothing } from './finding-from-ratio.ts';
 import { findingsFromAnswers } from './findings-from-answers.ts';
-import { findingOf, findingsFromReadings, SILENT_BELOW } from './findings-from-readings.ts';
+import { findingsFromReadings } from './findings-from-readings.ts';
 import { findingsFromReports } from './findings-from-reports.ts';
 import type { SeenAtLook } from './seen-at-look.ts';
 import type { SettingId } from './settings.ts';
@@ -48,7 +49,7 @@ export function findingsOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[
   if (now.answers.signs['getting-better'] !== undefined) return [...kept.values()];
   kept.delete('getting-better eye');
   const ratio = changeRatio(now, looks);
-  if (ratio < SILENT_BELOW && ratio > 1 / SILENT_BELOW) return [...kept.values()];
+  if (saysNothing(ratio)) return [...kept.values()];
   return [...kept.values(), findingOf('getting-better', ratio, 'records')];
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { agree } from '../../src/classifier/agree.ts';
-import { NETWORK_EXPERTS, NETWORK_MARKS } from '../../src/classifier/calibration.ts';
+import { KNOWN_BY, NETWORK_MARKS } from '../../src/classifier/calibration.ts';
 
 /** Each expert says one number of every mark. */
 const saying = (...byExpert: readonly number[]): number[] =>
@@ -20,11 +20,11 @@ describe('what all experts bear out', () => {
   });
 
   it('asks only those who were shown leaves with the mark', () => {
-    const [painted, real, rendered] = NETWORK_EXPERTS;
-    expect(rendered!.knows).not.toContain('puckered');
+    const known = new Map(KNOWN_BY);
+    expect(known.get('puckered')).not.toContain('rendered');
     expect(at('puckered', 2, 3, -5)).toBe(2);
-    expect(painted!.knows).not.toContain('pale-trails');
-    expect(real!.knows).not.toContain('pale-trails');
+    expect(known.get('pale-trails')).not.toContain('painted');
+    expect(known.get('pale-trails')).not.toContain('real');
     expect(at('pale-trails', -5, -5, 1.5)).toBe(1.5);
   });
 

@@ -6,32 +6,16 @@
  * Each photograph is a look: its crop, the camera's measures, and what the eye can say by the photograph's own label of marks that
  * the network does not report. Compared: neither, the camera, the network, both. The cause is what the label names.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { NETWORK_MARKS } from '../../src/classifier/calibration.ts';
 import { findingsFromNetwork } from '../../src/classifier/findings-from-network.ts';
-import type { Measures } from '../../src/leaf/measures.ts';
 import type { LeafReading } from '../../src/leaf/types.ts';
 import { isAskable } from '../../src/signs/members-of.ts';
 import type { Answers } from '../../src/signs/types.ts';
 import type { CauseId, CropId } from '../../src/signs/vocabulary.ts';
 import { triageChances } from '../../src/triage.ts';
-
-interface Photo {
-  readonly id: string;
-  readonly set: string;
-  readonly label: string;
-  readonly leaf: boolean;
-  readonly trouble: LeafReading['trouble'];
-  readonly measures: Measures;
-}
-interface Run {
-  readonly taught: string;
-  readonly fold: string;
-  readonly ids: readonly string[];
-  readonly agreed: readonly (readonly number[])[];
-  readonly strangeness: readonly number[];
-}
+import { type Photo, type Run, readAnswers, SHIPPED } from './read-answers.ts';
 
 const CROPS: Readonly<Record<string, CropId>> = {
   'bean-uganda': 'french-bean',
@@ -54,19 +38,7 @@ const DISEASES: readonly CauseId[] = ['powdery-mildew', 'rust', 'leaf-spot', 'vi
 /** Marks that the network does not report, so that the eye's word and the network's are never the same one. */
 const BY_EYE = ['puckered', 'pale-trails', 'yellow-between-veins', 'curled'];
 
-const [answersFile, photosFile] = process.argv.slice(2);
-if (answersFile === undefined || photosFile === undefined) throw new Error('ANSWERS.json PHOTOS.jsonl');
-const { labels, runs } = JSON.parse(readFileSync(answersFile, 'utf8')) as {
-  labels: Record<string, Record<string, 0 | 1>>;
-  runs: Run[];
-};
-const photos = new Map(
-  readFileSync(photosFile, 'utf8')
-    .trim()
-    .split('\n')
-    .map((line) => JSON.parse(line) as Photo)
-    .map((photo) => [photo.id, photo]),
-);
+const { runs, photos } = readAnswers(process.argv.slice(2));
 
 const ARMS = ['neither', 'camera', 'network', 'both'] as const;
 type Arm = (typeof ARMS)[number];
@@ -78,7 +50,7 @@ interface Look {
 }
 
 function chancesOf(photo: Photo, run: Run, k: number, arm: Arm, withEye: boolean): Look['chances'] {
-  const said = labels[photo.id]!;
+  const said = photo.labels;
   const signs: Record<string, 'seen' | 'absent'> = {};
   for (const mark of withEye ? BY_EYE : []) {
     const sign = `${mark}@old`;
@@ -103,7 +75,7 @@ function chancesOf(photo: Photo, run: Run, k: number, arm: Arm, withEye: boolean
 
 const looks: Look[] = [];
 for (const run of runs.filter(
-  ({ taught, fold }) => taught === 'three experts' && fold.startsWith('without-'),
+  ({ taught, fold }) => taught === SHIPPED.taught && fold.startsWith('without-'),
 )) {
   if (run.agreed[0]!.length !== NETWORK_MARKS.length) throw new Error('The answers are of another network.');
   for (const [k, id] of run.ids.entries()) {

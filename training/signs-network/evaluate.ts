@@ -5,48 +5,15 @@
  *
  * Writes `results.json` beside this file, `src/classifier/calibration.ts` and `tests/classifier/left-out-answers.json`, and prints the first two in short.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Measures } from '../../src/leaf/measures.ts';
 import { ratioOf } from '../../src/signs/findings-from-readings.ts';
 import { LIKELIHOOD_PAIRS } from '../../src/signs/likelihood-pairs.ts';
 import { rank } from '../fit-mark-pair.ts';
+import { type Photo, type Run, readAnswers, SHIPPED } from './read-answers.ts';
 import { chanceOf, fitScale, lossOf, type Said, type Scale } from './score-answers.ts';
 
-interface Photo {
-  readonly id: string;
-  readonly set: string;
-  readonly label: string;
-  readonly measures: Measures;
-  readonly labels: Readonly<Record<string, 0 | 1>>;
-}
-interface Run {
-  readonly taught: string;
-  readonly size: string;
-  readonly sees: string;
-  readonly steps: number;
-  readonly fold: string;
-  readonly ids: readonly string[];
-  readonly logits: readonly (readonly number[])[];
-  readonly agreed: readonly (readonly number[])[];
-  readonly strangeness: readonly number[];
-}
-
-const [answersFile, photosFile] = process.argv.slice(2);
-if (answersFile === undefined || photosFile === undefined) throw new Error('ANSWERS.json PHOTOS.jsonl');
-const { marks, experts, runs, labels } = JSON.parse(readFileSync(answersFile, 'utf8')) as {
-  marks: string[];
-  experts: { expert: string; knows: string[] }[];
-  runs: Run[];
-  labels: Record<string, Record<string, 0 | 1>>;
-};
-const photos = new Map(
-  readFileSync(photosFile, 'utf8')
-    .trim()
-    .split('\n')
-    .map((line) => JSON.parse(line) as Photo)
-    .map((photo): [string, Photo] => [photo.id, { ...photo, labels: labels[photo.id] ?? {} }]),
-);
+const { marks, experts, runs, photos } = readAnswers(process.argv.slice(2));
 const REPORTED = marks.slice(0, 9);
 const SETS = ['blackgram-india', 'chilli-india', 'bean-uganda'];
 const WITHIN = ['0', '1', '2', '3', '4'];
@@ -121,7 +88,6 @@ const table = kinds.map((kind) => {
 
 // 2. Temperature. Evidence is what all experts bear out (`agreed`), so 0 is where they part and there is no level to fit. One
 //    temperature for all marks, fitted on leaves of sets that the nets never saw; judged on a set that neither nets nor temperature saw.
-const SHIPPED: Kind = { taught: 'three experts', size: 'large', sees: 'mask', steps: 0 };
 const leftOutFolds = SETS.map((set) => `without-${set}`);
 const MARKED = REPORTED.filter((mark) => mark !== 'healthy');
 /** Marks by whose answers the temperature is fitted: those that more than the shape of a leaf shows. */
@@ -321,11 +287,18 @@ writeFileSync(
  */
 import type { MarkScale } from './mark-scale.ts';
 
-/** Marks in the order of the network's logits. */
-export const NETWORK_MARKS: readonly string[] = ${JSON.stringify(marks)};
+/** The experts in the order of the network's logits. */
+export const NETWORK_EXPERTS = ${JSON.stringify(experts.map(({ expert }) => expert))} as const;
 
-/** The experts in the order of the network's logits, each with the marks it was shown leaves with: only of these it speaks. */
-export const NETWORK_EXPERTS: readonly { readonly expert: string; readonly knows: readonly string[] }[] = ${JSON.stringify(experts)};
+/** Marks in the order of each expert's logits, with those who were shown leaves with it: only they speak of it. */
+export const KNOWN_BY: readonly (readonly [mark: string, by: readonly (typeof NETWORK_EXPERTS)[number][]])[] = ${JSON.stringify(
+    marks.map((mark) => [
+      mark,
+      experts.filter(({ knows }) => knows.includes(mark)).map(({ expert }) => expert),
+    ]),
+  )};
+
+export const NETWORK_MARKS: readonly string[] = KNOWN_BY.map(([mark]) => mark);
 
 /** Above this the picture is unlike all that was taught or tried: silence. */
 export const STRANGE = ${STRANGE};

@@ -19,6 +19,8 @@ writeFileSync(
   `/** Size and SHA-256 of \`models/signs.onnx\`, as shipped. Written by \`training/signs-network/ship.ts\`. */
 export const NETWORK_BYTES = ${file.length};
 export const NETWORK_SHA256 = '${createHash('sha256').update(file).digest('hex')}';
+/** Which network this is, as \`SeenByNetwork.network\` names it. */
+export const NETWORK_ID = NETWORK_SHA256.slice(0, 16);
 `,
 );
 console.log(`${file.length} bytes`);

@@ -1,8 +1,9 @@
 /** What the garden's photos teach the network: the eye's own answers of settled cases, and healthy leaves. Pure. */
-import { NETWORK_MARKS, STRANGE } from '../../classifier/calibration.ts';
+import { NETWORK_MARKS } from '../../classifier/calibration.ts';
+import { isUnlike } from '../../classifier/is-unlike.ts';
+import { NETWORK_ID } from '../../classifier/network-file.ts';
 import type { LeafExample } from '../../classifier/own-head/leaf-example.ts';
-import { marksSaid, OWN_MARKS, signAt } from '../../classifier/own-head/marks-said.ts';
-import { NETWORK_ID } from '../../classifier/own-head/reports-with-own-head.ts';
+import { marksSaid, OWN_MARKS } from '../../classifier/own-head/marks-said.ts';
 import type { NormalLeafRecord } from '../../garden/ground-records.ts';
 import { bedKey } from '../../garden/group-by-bed.ts';
 import { normalLeavesOf, varietyKey } from '../../garden/normal-leaves-of.ts';
@@ -10,6 +11,7 @@ import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { Settled } from '../../garden/settle-case.ts';
 import type { LeafReading } from '../../leaf/types.ts';
 import { findingsFromReadings, isSilenced } from '../../signs/findings-from-readings.ts';
+import { signAt } from '../../signs/sign-at.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { KeptLook } from './kept.ts';
 
@@ -61,7 +63,7 @@ export function gatherExamples(photos: GardenPhotos): GatheredExamples {
     const { network } = photo;
     return network && isOurs(network) ? [{ photo, marks, network }] : [];
   });
-  const known = seen.filter(({ network }) => network.strangeness <= STRANGE);
+  const known = seen.filter(({ network }) => !isUnlike(network));
   return {
     examples: known.map(({ photo, marks, network }) => ({
       planting: photo.planting,

@@ -1,6 +1,6 @@
 /** Has the network learn from the garden's photos, in a worker of its own. Loaded on use. */
 import { signal } from '@preact/signals';
-import { NETWORK_ID } from '../../classifier/own-head/reports-with-own-head.ts';
+import { NETWORK_ID } from '../../classifier/network-file.ts';
 import type { OwnMark } from '../../garden/own-head-record.ts';
 import { garden } from './garden.ts';
 import { keepOwnHead } from './keep-own-head.ts';

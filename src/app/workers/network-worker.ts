@@ -1,8 +1,8 @@
 import { setWasmPaths } from '@tensorflow/tfjs-backend-wasm';
 import wasm from '@tensorflow/tfjs-backend-wasm/dist/tfjs-backend-wasm-simd.wasm?url';
 import { findingsFromNetwork } from '../../classifier/findings-from-network.ts';
+import { NETWORK_ID } from '../../classifier/network-file.ts';
 import { learnOwnHead } from '../../classifier/own-head/learn-own-head.ts';
-import { NETWORK_ID } from '../../classifier/own-head/reports-with-own-head.ts';
 import { fitLogistic } from '../../classifier/session/fit-logistic.ts';
 import { openNetwork, type SignsNetwork } from '../../classifier/session/open-network.ts';
 import { type NetworkAnswer, NetworkError } from '../../classifier/types.ts';

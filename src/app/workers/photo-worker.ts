@@ -23,8 +23,8 @@ async function decode(photoId: string, picture: Blob): Promise<DecodedPhoto> {
 }
 
 /** What the network is shown of a photo; nothing where the camera keeps silent on its colours too. */
-const cropOf = (pixels: Pixels, { reading, mask }: LeafAnalysis): LeafCrop | undefined =>
-  mask && !isSilenced(reading) ? cutCrop(scaleToWorkingFrame(pixels), mask.data) : undefined;
+const cropOf = (frame: Pixels, { reading, mask }: LeafAnalysis): LeafCrop | undefined =>
+  mask && !isSilenced(reading) ? cutCrop(frame, mask.data) : undefined;
 
 let wasAsked = false;
 
@@ -32,7 +32,8 @@ async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
   wasAsked = true;
   const { photoId, picture, role, taps, file } = request;
   const { pixels, takenAt } = await decode(photoId, picture);
-  const analysis = readLeaf(pixels, {
+  const frame = scaleToWorkingFrame(pixels);
+  const analysis = readLeaf(frame, {
     role,
     taps,
     ...(file === undefined ? {} : { file }),
@@ -41,7 +42,7 @@ async function answer(request: PhotoRequest): Promise<Served<PhotoReply>> {
   const { reading, tissues } = analysis;
   const layers = tissues && layLayers(tissues);
   const thumbnail = request.wantThumbnail ? await makeThumbnail(pixels) : undefined;
-  const crop = request.wantCrop ? cropOf(pixels, analysis) : undefined;
+  const crop = request.wantCrop ? cropOf(frame, analysis) : undefined;
   return {
     reply: {
       ok: true,

@@ -1,15 +1,12 @@
 import type { PhotoRole } from '../../photo/types.ts';
 import { isAskable, membersOf } from '../../signs/members-of.ts';
+import { signAt } from '../../signs/sign-at.ts';
 import type { Answers } from '../../signs/types.ts';
-import type { AskableId, SignId } from '../../signs/vocabulary.ts';
+import type { SignId } from '../../signs/vocabulary.ts';
 import { NETWORK_MARKS } from '../calibration.ts';
 
 /** Marks of the network that a grower can be asked about. */
 export const OWN_MARKS: readonly string[] = NETWORK_MARKS.filter((mark) => isAskable(`${mark}@old`));
-
-/** The sign that a photo in this role speaks of; a normal leaf is there for comparison only. */
-export const signAt = (mark: string, role: Exclude<PhotoRole, 'normal'>): AskableId =>
-  `${mark}@${role === 'whole' ? 'some' : role}` as AskableId;
 
 /**
  * Which marks the eye found, or looked for in vain, where this photo was taken. Only what was answered counts: a mark

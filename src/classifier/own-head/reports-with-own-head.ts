@@ -1,12 +1,10 @@
 import type { OwnHeadRecord, OwnMarkHead } from '../../garden/own-head-record.ts';
 import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { PhotoRole } from '../../photo/types.ts';
-import { NETWORK_MARKS, STRANGE } from '../calibration.ts';
-import { NETWORK_SHA256 } from '../network-file.ts';
-import { signAt } from './marks-said.ts';
-
-/** Which network this is, as `SeenByNetwork.network` names it. */
-export const NETWORK_ID = NETWORK_SHA256.slice(0, 16);
+import { signAt } from '../../signs/sign-at.ts';
+import { NETWORK_MARKS } from '../calibration.ts';
+import { isUnlike } from '../is-unlike.ts';
+import { NETWORK_ID } from '../network-file.ts';
 
 /** How much likelier a photo is where the mark is there, as the garden's own head has it. */
 export function ratioOf(head: OwnMarkHead, logit: number, features: readonly number[]): number {
@@ -31,7 +29,7 @@ export function reportsWithOwnHead(
   role: PhotoRole,
   own: OwnHeadRecord | undefined,
 ): SeenByNetwork['reports'] {
-  const isSilent = role === 'normal' || !(seen.strangeness <= STRANGE) || seen.network !== NETWORK_ID;
+  const isSilent = role === 'normal' || isUnlike(seen) || seen.network !== NETWORK_ID;
   if (own === undefined || isSilent || !fitsNetwork(own)) return seen.reports;
   const reports = new Map(seen.reports.map((report) => [report.sign, report]));
   for (const { mark, head } of own.marks) {

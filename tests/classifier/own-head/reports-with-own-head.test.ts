@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { NETWORK_MARKS, STRANGE } from '../../../src/classifier/calibration.ts';
-import { NETWORK_ID, reportsWithOwnHead } from '../../../src/classifier/own-head/reports-with-own-head.ts';
+import { NETWORK_ID } from '../../../src/classifier/network-file.ts';
+import { reportsWithOwnHead } from '../../../src/classifier/own-head/reports-with-own-head.ts';
 import type { OwnHeadRecord } from '../../../src/garden/own-head-record.ts';
 import type { SeenByNetwork } from '../../../src/garden/seen-by-network.ts';
 import { ownHeadOf, record } from '../../garden/small-garden.ts';

@@ -1,5 +1,5 @@
-import { STRANGE } from '../../../classifier/calibration.ts';
-import { NETWORK_SHA256 } from '../../../classifier/network-file.ts';
+import { isUnlike } from '../../../classifier/is-unlike.ts';
+import { NETWORK_ID } from '../../../classifier/network-file.ts';
 import type { SeenByNetwork } from '../../../garden/seen-by-network.ts';
 import type { PhotoRole } from '../../../photo/types.ts';
 import { isLearntHere } from '../../state/own-head.ts';
@@ -17,8 +17,8 @@ interface NetworkFindingsProps {
 export function NetworkFindings({ seen, role }: NetworkFindingsProps) {
   const said = reportsHere(seen, role).filter(({ ratio }) => ratio >= LEAST_RATIO);
   // Another network's strangeness is on another scale.
-  const isUnlike = NETWORK_SHA256.startsWith(seen.network) && seen.strangeness > STRANGE;
-  if (said.length === 0) return isUnlike ? <p class="small soft">{WORDS.unlike}</p> : null;
+  const isSilent = seen.network === NETWORK_ID && isUnlike(seen);
+  if (said.length === 0) return isSilent ? <p class="small soft">{WORDS.unlike}</p> : null;
   return (
     <div class="stack-close">
       <h3>{WORDS.saysOfLeaf}</h3>
