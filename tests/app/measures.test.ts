@@ -39,6 +39,15 @@ describe('measures in words', () => {
     );
   });
 
+  it('says one point and one degree in the singular', () => {
+    const one = { value: 1.2, se: 0.3 };
+    expect(say({ 'vein-contrast': one })[0]).toMatch(/\(by 1 point of colour, give or take 1\)$/);
+    expect(say({ 'edge-contrast': { value: -0.8, se: 0.3 } })[0]).toMatch(
+      /\(by 1 degree of hue, give or take 1\)$/,
+    );
+    expect(say({ 'vein-contrast': { value: 1.6, se: 0.3 } })[0]).toMatch(/\(by 2 points of colour/);
+  });
+
   it('marks what stands out of its own error, so that the rest can be folded away', () => {
     const [yellow, dead] = describeMeasures({
       'chlorotic-fraction': { value: 0.12, se: 0.02 },

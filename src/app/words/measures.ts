@@ -66,8 +66,9 @@ const contrast =
     if (Math.abs(value) <= give) return 'no clear difference';
     if (Math.abs(value) < LEAST_DIFFERENCE) return 'hardly any difference';
     const isHue = UNITS.get(id)?.includes('hue') ?? false;
-    const unit = isHue ? 'degrees of hue' : 'points of colour';
-    const size = `${Math.round(Math.abs(value))} ${unit}, give or take ${Math.max(1, Math.round(give))}`;
+    const number = Math.round(Math.abs(value));
+    const unit = `${isHue ? 'degree' : 'point'}${number === 1 ? '' : 's'} of ${isHue ? 'hue' : 'colour'}`;
+    const size = `${number} ${unit}, give or take ${Math.max(1, Math.round(give))}`;
     return `${side} ${howMuch(Math.abs(value), isHue)} ${value > 0 ? 'greener' : 'paler'} (by ${size})`;
   };
 
