@@ -1,7 +1,7 @@
 export const WALK_WORDS = {
   title: (day: string): string => day,
   wayIn: 'A plant looks wrong',
-  lead: 'Take its photo, or just say what you see. Bedside weighs the causes against each other and says whether to leave it, look again, check first or act now.',
+  lead: 'Take a photo of the plant, or just say what you see. Bedside weighs the causes against each other and says whether to leave it, look again, check first or act now.',
   onThePath: 'On today’s path',
   waiting: (count: number): string =>
     count === 1
