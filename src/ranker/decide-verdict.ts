@@ -82,11 +82,18 @@ export function decideVerdict(
   const id: VerdictId = check ? 'check' : best.plan.kind;
   const carriers = carriersOf(table, best.plan, chances);
   const courses = best.plan.kind === 'act' ? best.plan.courses : [];
+  const helped = carriers.filter((cause) =>
+    courses.some((course) => table.courses[course]!.remains[cause]! < table.watch[cause]!),
+  );
   const waitDays = check?.waitDays ?? 0;
   const lookAgainDays = Math.min(...carriers.map((cause) => model.causes[cause]!.recovery.lookAgainDays));
   return {
     id,
-    because: { causes: carriers.map((cause) => model.causes[cause]!.id), expectedLoss },
+    because: {
+      causes: carriers.map((cause) => model.causes[cause]!.id),
+      helped: helped.map((cause) => model.causes[cause]!.id),
+      expectedLoss,
+    },
     courses: courses.map((course) => COURSES[course]!.id),
     ...(check ? { check: asShown(check) } : {}),
     lookAgain: dayAfter(today, Math.max(waitDays, lookAgainDays)),

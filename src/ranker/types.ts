@@ -65,6 +65,8 @@ export interface Verdict {
   readonly because: {
     /** The causes that carry the verdict, most probable first. */
     readonly causes: readonly CauseId[];
+    /** Those of them that the courses help against; the others are only looked at again. Absent in looks kept before it was told. */
+    readonly helped?: readonly CauseId[];
     /** Expected loss of each verdict, percent of the bed's crop. */
     readonly expectedLoss: { readonly [Id in VerdictId]?: number };
   };

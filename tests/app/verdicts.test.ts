@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { describeVerdict, type Judged, sayLook } from '../../src/app/words/verdicts.ts';
 import type { NextCheck, RankedCause, Verdict } from '../../src/ranker/types.ts';
+import { triage } from '../../src/triage.ts';
 
 const TODAY = '2026-06-04';
 const cause = (id: RankedCause['id'], probability: number): RankedCause => ({
@@ -119,6 +120,68 @@ describe('a verdict in words', () => {
     const said = describeVerdict(judge({ id: 'act', courses: ['water-deeply', 'shade'] }), TODAY);
     expect(said.headline).toBe('Act now: water deeply now, then less often, and mulch.');
     expect(said.courses).toEqual(['Shade during the hottest hours and water in the morning.']);
+  });
+
+  it('names every likely cause that is at work when it acts: those it acts on, and those that are only looked at again', () => {
+    const causes = [
+      cause('frost', 0.9),
+      cause('slugs-snails', 0.8),
+      cause('aphids', 0.7),
+      cause('rust', 0.3),
+    ];
+    const ids = causes.map(({ id }) => id);
+    const headline = (helped?: readonly RankedCause['id'][], of = ids): string =>
+      describeVerdict(
+        judge(
+          {
+            id: 'act',
+            courses: ['keep-warm'],
+            because: { causes: of, expectedLoss: {}, ...(helped ? { helped } : {}) },
+          },
+          { causes },
+        ),
+        TODAY,
+      ).headline;
+    const warm = 'cover with fleece or a cloche, or bring the pots in, until the nights are warmer.';
+    const two = ids.slice(0, 2);
+    expect(headline(two, two)).toBe(`Act now on two likely causes (frost; slugs and snails): ${warm}`);
+    expect(headline(['frost'], two)).toBe(
+      `Act now on one of two likely causes (frost): ${warm} Look again at the rest (slugs and snails).`,
+    );
+    // What is not likely is left to the reasons.
+    expect(headline(['frost', 'aphids', 'rust'])).toBe(
+      `Act now on two of three likely causes (frost; aphids): ${warm} Look again at the rest (slugs and snails).`,
+    );
+    expect(headline(['frost'], ['frost', 'rust'])).toBe(`Act now: ${warm}`);
+    // A look that was kept before this was told.
+    expect(headline(undefined, two)).toBe(`Act now: ${warm}`);
+  });
+
+  it('says of frost and beetles at once, as they are weighed, what it does about each', () => {
+    const result = triage({
+      photos: [],
+      today: '2026-05-10',
+      answers: {
+        crop: 'potato',
+        date: '2026-05-10',
+        setting: { 'recent-temperature': 'frost' },
+        signs: {
+          'blackened@new': 'seen',
+          'dull-limp@new': 'seen',
+          'after-cold': 'seen',
+          sudden: 'seen',
+          'whole-bed': 'seen',
+          'other-beetles': 'seen',
+          'edge-bites@old': 'seen',
+          'edge-bites@new': 'seen',
+          'ragged-holes@old': 'seen',
+        },
+      },
+    });
+    expect(result.verdict.because).toMatchObject({ causes: ['frost', 'leaf-beetles'], helped: ['frost'] });
+    expect(describeVerdict(result, '2026-05-10').headline).toMatch(
+      /^Act now on one of two likely causes \(frost\): cover .* Look again at the rest \(other leaf-eating beetles\)\.$/,
+    );
   });
 
   it('says what holds until the check is made apart from what may come after it', () => {

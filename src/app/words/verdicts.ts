@@ -2,7 +2,7 @@ import { CAUTIONS, type CautionId } from '../../causes/cautions.ts';
 import { COURSES, type CourseId } from '../../causes/courses.ts';
 import type { LookSummary } from '../../garden/records.ts';
 import type { NextCheck, RankedCause, Verdict } from '../../ranker/types.ts';
-import type { VerdictId } from '../../signs/vocabulary.ts';
+import type { CauseId, VerdictId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise, causeName, joinWords } from './causes.ts';
 import { describeChance, GARDENS } from './chances.ts';
 import { describeQuestion, describeTarget, describeTellsApart } from './checks.ts';
@@ -79,8 +79,8 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
   const isMeanwhile = (course: CourseId): boolean => verdict.id === 'check' && holdsBack(course);
   return {
     id: verdict.id,
-    headline: sayHeadline(verdict, today),
-    short: sayShort(verdict, today),
+    headline: sayHeadline(judged, today),
+    short: sayShort(judged, today),
     byThen: [...sayAgain(verdict, today), ...sayRecovery(judged)],
     ...(verdict.id === 'check' && verdict.check ? { checkToMake: verdict.check.id } : {}),
     why: sayWhy(judged),
@@ -103,7 +103,7 @@ const ELSEWHERE: readonly string[] = [
   'Until then leave the other plants as they are, and clean knife and boots after touching this one.',
 ];
 
-function sayHeadline(verdict: Verdict, today: string): string {
+function sayHeadline({ verdict, causes }: Judged, today: string): string {
   const day = describeDay(verdict.lookAgain, today);
   const again = `Look again on ${day} (${describeDistance(verdict.lookAgain, today)}).`;
   if (verdict.id === 'leave') return `Leave it. ${again}`;
@@ -117,15 +117,35 @@ function sayHeadline(verdict: Verdict, today: string): string {
     return `Check first: ${what} (${time}).`;
   }
   const course = verdict.courses[0];
-  if (verdict.id === 'act' && course) return `Act now: ${lowerFirst(courseSays(course))}`;
+  if (verdict.id === 'act' && course) return sayAct(course, verdict, causes);
   return `${VERDICT_WORDS[verdict.id]}. ${again}`;
 }
 
-function sayShort(verdict: Verdict, today: string): string {
+const HOW_MANY = ['none', 'one', 'two', 'three'];
+const MOST_NAMED = 3;
+
+/**
+ * An act where several likely causes are at work at once: which it is for, and which are only looked at again, at most three in
+ * all. "Act now on one of two likely causes (frost): cover with fleece. Look again at the rest (slugs and snails)."
+ */
+function sayAct(course: CourseId, { because }: Verdict, causes: readonly RankedCause[]): string {
+  const does = lowerFirst(courseSays(course));
+  const likely = because.causes.filter((id) => isLikely(causes, id)).slice(0, MOST_NAMED);
+  const helped = likely.filter((id) => because.helped?.includes(id));
+  const rest = likely.filter((id) => !helped.includes(id));
+  if (likely.length < 2 || helped.length === 0) return `Act now: ${does}`;
+  const named = (ids: readonly CauseId[]): string => `(${ids.map(causeName).join('; ')})`;
+  const all = HOW_MANY[likely.length];
+  if (rest.length === 0) return `Act now on ${all} likely causes ${named(helped)}: ${does}`;
+  return `Act now on ${HOW_MANY[helped.length]} of ${all} likely causes ${named(helped)}: ${does} Look again at the rest ${named(rest)}.`;
+}
+
+function sayShort(judged: Judged, today: string): string {
+  const { verdict } = judged;
   const day = describeDay(verdict.lookAgain, today);
   if (verdict.id === 'leave') return `Leave it. Look again on ${day}.`;
   if (verdict.id === 'watch') return `Look again on ${day}.`;
-  return sayHeadline(verdict, today);
+  return sayHeadline(judged, today);
 }
 
 /** Leaving and watching name their day in the headline; the others name it here, so that every verdict has one. */
