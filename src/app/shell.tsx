@@ -136,38 +136,55 @@ async function storeAgain(): Promise<void> {
   }
 }
 
+interface Action {
+  readonly says: string;
+  readonly run: () => void;
+}
+
 interface BarProps {
   readonly says: string;
   readonly alert?: boolean;
   /** Trouble stands out from what can be undone. */
   readonly trouble?: boolean;
-  readonly action?: { readonly says: string; readonly run: () => void };
+  readonly actions: readonly Action[];
 }
 
-function Bar({ says, alert = false, trouble = false, action }: BarProps) {
+function Bar({ says, alert = false, trouble = false, actions }: BarProps) {
   return (
     <div class={trouble ? 'bar trouble' : 'bar'} {...(alert ? { role: 'alert' as const } : {})}>
       <p>{says}</p>
-      {action && (
-        <button type="button" class="button" onClick={action.run}>
-          {action.says}
-        </button>
-      )}
+      <div class="bar-actions">
+        {actions.map((action) => (
+          <button key={action.says} type="button" class="button" onClick={action.run}>
+            {action.says}
+          </button>
+        ))}
+      </div>
     </div>
   );
 }
 
-/** Takes a notice away once it has been read. */
-const closing = (notice: Signal<boolean>): NonNullable<BarProps['action']> => ({
-  says: WORDS.close,
-  run: () => {
-    notice.value = false;
-  },
-});
+interface NoticeProps<Code extends string | true> {
+  readonly of: Signal<Code | undefined>;
+  readonly says: (code: Code) => string;
+  readonly alert?: boolean;
+  readonly more?: readonly Action[];
+}
+
+/** Stays until what it tells of is over, or until it has been read and is closed. */
+function Notice<Code extends string | true>({ of, says, alert = false, more = [] }: NoticeProps<Code>) {
+  const code = of.value;
+  if (!code) return null;
+  const close = (): void => {
+    of.value = undefined;
+  };
+  return (
+    <Bar says={says(code)} alert={alert} trouble actions={[...more, { says: WORDS.close, run: close }]} />
+  );
+}
 
 function Bars() {
   const offer = undoable.value;
-  const trouble = storeTrouble.value;
   const bars = useRef<HTMLDivElement>(null);
   // However many lie there, the page can be scrolled free of them.
   useEffect(() => {
@@ -182,42 +199,31 @@ function Bars() {
   return (
     <div class="bars" ref={bars}>
       <div role="status">
-        {restarted.value && <Bar says={WORDS.restarted[restarted.value]} trouble />}
-        {wasCleared.value && <Bar says={WORDS.wasCleared} trouble action={closing(wasCleared)} />}
-        {networkNews.value && (
-          <Bar
-            says={WORDS.network[networkNews.value]}
-            trouble
-            action={{
-              says: WORDS.close,
-              run: () => {
-                networkNews.value = undefined;
-              },
-            }}
-          />
-        )}
-        {keptApart.value && <Bar says={WORDS.keptApart} trouble action={closing(keptApart)} />}
+        <Notice of={restarted} says={(part) => WORDS.restarted[part]} />
+        <Notice of={wasCleared} says={() => WORDS.wasCleared} />
+        <Notice of={networkNews} says={(fault) => WORDS.network[fault]} />
+        <Notice of={keptApart} says={() => WORDS.keptApart} />
         {offer && (
           <Bar
             says={offer.says}
-            action={{
-              says: WORDS.undo,
-              run: () => {
-                closeUndo();
-                void offer.undo();
+            actions={[
+              {
+                says: WORDS.undo,
+                run: () => {
+                  closeUndo();
+                  void offer.undo();
+                },
               },
-            }}
+            ]}
           />
         )}
       </div>
-      {trouble && (
-        <Bar
-          says={WORDS.trouble[trouble]}
-          trouble
-          alert
-          action={{ says: WORDS.tryAgain, run: () => void storeAgain() }}
-        />
-      )}
+      <Notice
+        of={storeTrouble}
+        says={(trouble) => WORDS.trouble[trouble]}
+        alert
+        more={[{ says: WORDS.tryAgain, run: () => void storeAgain() }]}
+      />
     </div>
   );
 }

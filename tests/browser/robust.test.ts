@@ -12,6 +12,7 @@ import {
   snap,
   watch,
 } from './browser.ts';
+import { smallTargets } from './screen-faults.ts';
 import { serveBuild } from './serve-build.ts';
 
 /** A look at a kale with one answer given; its address. */
@@ -111,6 +112,43 @@ describe('what can go wrong around the app', () => {
     await expect.poll(() => page.locator('.layer').count()).toBeGreaterThan(0);
     await expect.poll(() => page.getByLabel('Note').inputValue()).toBe('by the gate');
     expect(complaints.filter((said) => !said.includes('made to die'))).toEqual([]);
+    await context.close();
+  });
+
+  it('the part that reads photos dies with nothing to read: the notice stays until it is closed, by keyboard too', async () => {
+    const { context, page } = await phone.open(PHONE);
+    await beginLook(page, app.url);
+    const begun = page.waitForEvent('worker', (worker) => worker.url().includes('photo-worker'));
+    const leaf = await writeJpeg(drawLeaf({ width: 600, height: 450, length: 0.8, seed: 9 }).pixels);
+    await page
+      .getByLabel('Choose photos')
+      .setInputFiles([{ name: 'leaf.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(leaf) }]);
+    const worker = await begun;
+    await expect.poll(() => page.locator('.layer').count()).toBeGreaterThan(0);
+    const note = page.getByLabel('Note');
+    await note.focus();
+    await worker.evaluate(() => {
+      setTimeout(() => {
+        throw new Error('made to die');
+      });
+    });
+    await page.getByText(/The part that reads photos stopped and was started again/).waitFor();
+    expect(await smallTargets(page)).toEqual([]);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await snap(page, 'robust-restarted-phone');
+    const close = page.getByRole('button', { name: 'Close', exact: true });
+    for (
+      let stops = 0;
+      stops < 60 && !(await close.evaluate((one) => one === document.activeElement));
+      stops++
+    )
+      await page.keyboard.press('Tab');
+    const left = await page.evaluate(() => document.querySelector('main :focus') === null);
+    expect(left).toBe(true);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.getByText(/was started again/).count()).toBe(0);
+    // Back on the page, where the reader was before.
+    await expect.poll(() => page.evaluate(() => document.querySelector('main :focus') !== null)).toBe(true);
     await context.close();
   });
 

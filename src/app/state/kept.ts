@@ -29,7 +29,7 @@ export const store = openGardenStore(undefined, gardenOnShow);
 /** Set while the browser's store does not take what it is given. Shown on every screen; nothing typed is lost. */
 export const storeTrouble = signal<StoreTrouble | undefined>(undefined);
 /** True once a look was changed in two tabs and the one here was kept as a look of its own. */
-export const keptApart = signal(false);
+export const keptApart = signal<true | undefined>(undefined);
 /** `undefined` until the store has been read. */
 export const cases = signal<readonly CaseRecord[] | undefined>(undefined);
 /** Outcomes said at or before this moment teach nothing: learning was reset then. */
@@ -92,14 +92,14 @@ export function followKept(): void {
 
 const DEVICE_KEY = 'bedside-device';
 /** Set where the browser has cleared the garden that was kept here, until the grower has read it. */
-export const wasCleared = signal(false);
+export const wasCleared = signal<true | undefined>(undefined);
 
 /** Another device's word in the store than the one that was here last: the browser has thrown the old store away. */
 async function noticeClearing(): Promise<void> {
   try {
     const device = await store.device();
     const before = localStorage.getItem(DEVICE_KEY);
-    wasCleared.value = before !== null && before !== device;
+    if (before !== null && before !== device) wasCleared.value = true;
     localStorage.setItem(DEVICE_KEY, device);
   } catch {
     // A browser that keeps nothing says so with the first thing that is to be kept.

@@ -12,7 +12,10 @@ export function landOn(element: HTMLElement | null | undefined): void {
   element.focus({ preventScroll: !byKeyboard });
 }
 
-/** The first heading of the smallest part around an element; that of the page where no part of it is left. */
+/** What of the page had the focus last: a notice that lies over it hands it back. */
+let lastOnPage: HTMLElement | undefined;
+
+/** The first heading of the smallest part around an element; beyond the page what had the focus on it, or its own heading. */
 function headingAround(element: Element | undefined): HTMLElement | null {
   for (let part = element; part; part = part.parentElement ?? undefined) {
     if (!part.closest('main')) break;
@@ -20,7 +23,7 @@ function headingAround(element: Element | undefined): HTMLElement | null {
     const seen = headings.find((one) => !one.classList.contains('unseen') && one.checkVisibility());
     if (seen) return seen;
   }
-  return document.querySelector('main h1');
+  return lastOnPage?.isConnected ? lastOnPage : document.querySelector('main h1');
 }
 
 function pathOf(element: Element): Element[] {
@@ -50,6 +53,7 @@ export function keepFocus(): void {
   }).observe(document.body);
   addEventListener('focusin', ({ target }) => {
     path = target instanceof Element ? pathOf(target) : [];
+    if (target instanceof HTMLElement && target.closest('main')) lastOnPage = target;
   });
   new MutationObserver(() => {
     if (!isLost()) return;
