@@ -58,6 +58,42 @@ describe.each([
 ] as const)('the invented garden, at %s size', (name, size, port) => {
   const { phone, app } = appOnPhone(port);
 
+  it('can be stopped while it loads: no worker goes on, nothing of it is left, and the own garden is as it was', async () => {
+    const { context, page } = await phone.open(size);
+    const { complaints } = watch(context);
+    await page.goto(app.url);
+    await page.getByRole('link', { name: 'Help and settings' }).click();
+    const load = page.getByRole('button', { name: 'Load the invented garden' });
+    const stop = page.getByRole('button', { name: 'Stop loading' });
+    const demoWorkers = () => page.workers().filter((worker) => worker.url().includes('demo-worker'));
+    const before = await everythingStored(page);
+    for (const way of ['button', 'other page'] as const) {
+      await load.click();
+      await page.getByText(/^Plant \d+ of \d+ weighed…$/).waitFor({ timeout: 120_000 });
+      expect(demoWorkers().length).toBeGreaterThan(0);
+      if (way === 'button') {
+        await snap(page, `demo-loading-${name}`);
+        await stop.click();
+        await page.getByText(/^Stopped\. Nothing of it is kept/).waitFor();
+        expect(await stop.count()).toBe(0);
+        expect(await load.evaluate((one) => one === document.activeElement)).toBe(true);
+      } else await toPlace(page, 'Ground');
+      await expect.poll(() => demoWorkers().length).toBe(0);
+      await expect
+        .poll(() =>
+          page.evaluate(async () => ({
+            databases: (await indexedDB.databases()).filter((one) => one.name?.includes('demo')),
+            mark: localStorage.getItem('bedside-demo'),
+          })),
+        )
+        .toEqual({ databases: [], mark: null });
+      expect(await everythingStored(page)).toEqual(before);
+    }
+    expect(await page.getByText(STRIP).count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await context.close();
+  }, 300_000);
+
   it('loads with one tap, is marked everywhere, and is gone without trace', async () => {
     const { context, page } = await phone.open(size);
     const { complaints } = watch(context);
