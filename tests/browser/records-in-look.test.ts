@@ -171,6 +171,10 @@ describe('the place of a new look', () => {
     await button(page, 'Done').click();
     await button(page, 'All over, all alike').click();
     await page.locator('.result[aria-busy="false"] .weighing .cause').first().waitFor();
+    for (const fold of await page
+      .locator('.weighing .cause summary', { hasText: 'All reasons in words' })
+      .all())
+      await fold.click();
     const reasons = await page.locator('.weighing .reason > span:first-child').allTextContents();
     return new Set(reasons.flatMap((says) => /^It is (\w+)/.exec(says)?.[1] ?? []));
   };

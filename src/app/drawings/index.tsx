@@ -14,7 +14,7 @@ import { SPREAD_DRAWINGS } from './spread.ts';
 import { flatten, type Parts, type Stroke } from './strokes.ts';
 import { TERM_DRAWINGS } from './terms.ts';
 
-const strokesById: ReadonlyMap<string, readonly Stroke[]> = new Map(
+const drawById: ReadonlyMap<string, () => Parts> = new Map(
   [
     MARK_DRAWINGS,
     PLANT_DRAWINGS,
@@ -25,8 +25,19 @@ const strokesById: ReadonlyMap<string, readonly Stroke[]> = new Map(
     POSITION_DRAWINGS,
     TERM_DRAWINGS,
     INJURY_DRAWINGS,
-  ].flatMap((set) => Object.entries<() => Parts>(set).map(([id, draw]) => [id, flatten(draw())] as const)),
+  ].flatMap((set) => Object.entries<() => Parts>(set)),
 );
+
+/** Each is worked out when it is first shown: all of them at once would hold up a phone for half a second. */
+const strokesById = new Map<string, readonly Stroke[]>();
+
+function strokesOf(id: string): readonly Stroke[] | undefined {
+  const draw = drawById.get(id);
+  if (!draw) return undefined;
+  const strokes = strokesById.get(id) ?? flatten(draw());
+  strokesById.set(id, strokes);
+  return strokes;
+}
 
 /** What every drawing shares: the sheet's size and the pen. */
 const SHEET = {
@@ -44,8 +55,8 @@ const SHEET = {
 const withoutPlace = (of: string): string => of.replace(/@(old|new|some)$/, '');
 
 /** Every id that has a drawing of its own. */
-export const DRAWN_IDS: readonly string[] = [...strokesById.keys()];
-export const hasDrawing = (of: string): boolean => strokesById.has(withoutPlace(of));
+export const DRAWN_IDS: readonly string[] = [...drawById.keys()];
+export const hasDrawing = (of: string): boolean => drawById.has(withoutPlace(of));
 
 /**
  * Draws what `of` names: a mark (with or without `@old`, `@new`, `@some`), a broader mark, any other sign, a check, a
@@ -53,7 +64,7 @@ export const hasDrawing = (of: string): boolean => strokesById.has(withoutPlace(
  * screen reader, without one it is hidden from it. Nothing is drawn for an unknown id.
  */
 export function Drawing({ of, title }: { of: string; title?: string }): JSX.Element | null {
-  const strokes = strokesById.get(withoutPlace(of));
+  const strokes = strokesOf(withoutPlace(of));
   if (!strokes) return null;
   const paths = strokes.map((stroke, index) => <path key={index} class={stroke.look} d={stroke.d} />);
   if (title === undefined)

@@ -6,9 +6,11 @@ import { batch, computed, effect, signal } from '@preact/signals';
 import { type DraftRecord, RECORDS_SCHEMA } from '../../garden/records.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { PlantOfRecords } from '../../signs/settings-from-records.ts';
+import type { Answers } from '../../signs/types.ts';
 import type { TriageInput, TriageResult } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
 import type { LayerMap } from '../workers/lay-layers.ts';
+import { afterPaint } from './after-paint.ts';
 import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy } from './draft.ts';
@@ -32,6 +34,10 @@ export const draftOpened = signal(false);
 export interface RankingState {
   /** The last ranking that arrived; it stays while a newer one is made. */
   readonly result?: TriageResult;
+  /** What had been said when it was weighed. */
+  readonly answers?: Answers;
+  /** Ids that the answer before it was about. */
+  readonly about?: readonly string[];
   readonly pending: boolean;
   readonly failed: boolean;
 }
@@ -341,7 +347,8 @@ let lastInput = '';
 
 async function rank(input: TriageInput): Promise<void> {
   ranking.value = { ...ranking.value, pending: true };
-  const outcome = await rankingBridge.ask({ kind: 'rank', input }, 'rank');
+  const { answers } = draft.value;
+  const [outcome] = await Promise.all([rankingBridge.ask({ kind: 'rank', input }, 'rank'), afterPaint()]);
   if (outcome.state === 'superseded') return;
   if (outcome.state === 'failed' || !outcome.reply.ok || outcome.reply.kind !== 'rank') {
     batch(() => {
@@ -353,12 +360,13 @@ async function rank(input: TriageInput): Promise<void> {
   const { result } = outcome.reply;
   batch(() => {
     if (restarted.value === 'ranking') restarted.value = undefined;
+    const about = beforeAnswer?.about ?? [];
     if (beforeAnswer) {
-      const { about, result: before } = beforeAnswer;
+      const before = beforeAnswer.result;
       lastEffect.value = { about, shifts: before ? findShifts(before.causes, result.causes) : [] };
       beforeAnswer = undefined;
     }
-    ranking.value = { result, pending: false, failed: false };
+    ranking.value = { result, answers, about, pending: false, failed: false };
     weighingAnswer.value = false;
   });
 }

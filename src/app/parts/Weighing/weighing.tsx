@@ -6,6 +6,7 @@ import { capitalise, causeName, FAMILY_NAMES } from '../../words/causes.ts';
 import { describeReason, type Reported } from '../../words/reasons.ts';
 import { describeAssumption, sayChance, sayTogether, WEIGHING_WORDS as WORDS } from '../../words/weighing.ts';
 import { WithTerms } from '../Terms/with-terms.tsx';
+import { Unfold } from '../Unfold/unfold.tsx';
 import { Beam } from './beam.tsx';
 import { CausePage } from './cause-page.tsx';
 import { layOutWeighing, type WeighedLine } from './lay-out-weighing.ts';
@@ -119,10 +120,9 @@ function CauseLine({ line, reported, newest, nothingSaid }: CauseLineProps) {
       <p class="cause-chance figures">{sayChance(cause, nothingSaid, row === FIRST_ROW)}</p>
       <Beam line={line} name={name} reported={reported} newest={newest} />
       <div class="cause-more">
-        <details>
-          <summary class="small">{WORDS.reasons}</summary>
-          <ReasonsInWords cause={cause} reported={reported} />
-        </details>
+        <Unfold summary={WORDS.reasons} small>
+          {() => <ReasonsInWords cause={cause} reported={reported} />}
+        </Unfold>
         <CausePage cause={cause.id} />
       </div>
     </article>
@@ -139,30 +139,32 @@ function Others({ result, rest, ruledOut }: OthersProps) {
   return (
     <div>
       {rest.length > 0 && (
-        <details>
-          <summary>{WORDS.rest(rest.length)}</summary>
-          <ul class="others">
-            {rest.map((cause) => (
-              <li key={cause.id}>
-                {capitalise(causeName(cause.id))}
-                <span class="small soft figures">{sayChance(cause, result.nothingSaid, false)}</span>
-              </li>
-            ))}
-          </ul>
-        </details>
+        <Unfold summary={WORDS.rest(rest.length)}>
+          {() => (
+            <ul class="others">
+              {rest.map((cause) => (
+                <li key={cause.id}>
+                  {capitalise(causeName(cause.id))}
+                  <span class="small soft figures">{sayChance(cause, result.nothingSaid, false)}</span>
+                </li>
+              ))}
+            </ul>
+          )}
+        </Unfold>
       )}
       {ruledOut.length > 0 && (
-        <details>
-          <summary>{WORDS.ruledOut(ruledOut.length)}</summary>
-          <ul class="others">
-            {ruledOut.map((cause) => (
-              <li key={cause.id}>
-                {capitalise(causeName(cause.id))}
-                <span class="small soft">{sayRuledOut(cause)}</span>
-              </li>
-            ))}
-          </ul>
-        </details>
+        <Unfold summary={WORDS.ruledOut(ruledOut.length)}>
+          {() => (
+            <ul class="others">
+              {ruledOut.map((cause) => (
+                <li key={cause.id}>
+                  {capitalise(causeName(cause.id))}
+                  <span class="small soft">{sayRuledOut(cause)}</span>
+                </li>
+              ))}
+            </ul>
+          )}
+        </Unfold>
       )}
     </div>
   );
@@ -175,15 +177,14 @@ const sayRuledOut = ({ ruledOut = '' }: RankedCause): string =>
 function Assumed({ result }: { readonly result: KeptRanking }) {
   if (result.assumed.length === 0) return <p class="rule-above small soft">{WORDS.assumedNothing}</p>;
   return (
-    <details class="rule-above">
-      <summary>
-        {WORDS.assumed} ({result.assumed.length})
-      </summary>
-      <ul class="others small">
-        {result.assumed.map((assumption) => (
-          <li key={assumption.setting}>{capitalise(describeAssumption(assumption))}</li>
-        ))}
-      </ul>
-    </details>
+    <Unfold class="rule-above" summary={`${WORDS.assumed} (${result.assumed.length})`}>
+      {() => (
+        <ul class="others small">
+          {result.assumed.map((assumption) => (
+            <li key={assumption.setting}>{capitalise(describeAssumption(assumption))}</li>
+          ))}
+        </ul>
+      )}
+    </Unfold>
   );
 }

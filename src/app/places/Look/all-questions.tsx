@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
 import {
   BROADER_MARKS,
@@ -10,6 +9,7 @@ import {
 } from '../../../signs/vocabulary.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { Unfold } from '../../parts/Unfold/unfold.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
 import { answersInHand, change, draft } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -56,25 +56,25 @@ export function AllQuestions() {
       <p class="small soft">{WORDS.listLead}</p>
       {GROUPS.map(({ id, signs, places }) => (
         <Group key={id} title={WORDS.groups[id]} said={countSaid(signs)}>
-          {signs.map((sign) =>
-            places ? (
-              <MarkRow key={sign.id} mark={sign} />
-            ) : (
-              <div class="list-row" key={sign.id}>
-                <Drawn of={sign.id} />
-                <SignChoice id={sign.id} legend={capitalise(sign.says)} />
-              </div>
-            ),
-          )}
+          {() =>
+            signs.map((sign) =>
+              places ? (
+                <MarkRow key={sign.id} mark={sign} />
+              ) : (
+                <div class="list-row" key={sign.id}>
+                  <Drawn of={sign.id} />
+                  <SignChoice id={sign.id} legend={capitalise(sign.says)} />
+                </div>
+              ),
+            )
+          }
         </Group>
       ))}
       <Group
         title={WORDS.groups.setting}
         said={settings.filter((id) => answers.setting[id] !== undefined).length}
       >
-        {settings.map((id) => (
-          <SettingField key={id} id={id} setting={SETTINGS[id] as Setting} />
-        ))}
+        {() => settings.map((id) => <SettingField key={id} id={id} setting={SETTINGS[id] as Setting} />)}
       </Group>
     </div>
   );
@@ -88,19 +88,20 @@ function countSaid(signs: readonly Asked[]): number {
 interface GroupProps {
   readonly title: string;
   readonly said: number;
-  readonly children: preact.ComponentChildren;
+  readonly children: () => preact.ComponentChildren;
 }
 
-/** A group is built when it is opened: a hundred rows at once would hold up the page. */
 function Group({ title, said, children }: GroupProps) {
-  const [open, setOpen] = useState(false);
   return (
-    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>
-        <span>{title}</span> <span class="small soft figures">{WORDS.answered(said)}</span>
-      </summary>
-      {open && <div class="list-group">{children}</div>}
-    </details>
+    <Unfold
+      summary={
+        <>
+          <span>{title}</span> <span class="small soft figures">{WORDS.answered(said)}</span>
+        </>
+      }
+    >
+      {() => <div class="list-group">{children()}</div>}
+    </Unfold>
   );
 }
 
@@ -114,18 +115,24 @@ function MarkRow({ mark }: { readonly mark: Asked }) {
     return answer ? [`${PLACE_WORDS[place].short}: ${shortAnswers(mark.id)[answer]}`] : [];
   });
   return (
-    <details class="mark-row">
-      <summary>
-        <Drawn of={mark.id} />
-        <span>
-          {capitalise(mark.says)}
-          {said.length > 0 && <span class="mark-said small">{said.join('; ')}</span>}
-        </span>
-      </summary>
-      {PLACES.map((place) => (
-        <SignChoice key={place} id={`${mark.id}@${place}`} legend={capitalise(PLACE_WORDS[place].short)} />
-      ))}
-    </details>
+    <Unfold
+      class="mark-row"
+      summary={
+        <>
+          <Drawn of={mark.id} />
+          <span>
+            {capitalise(mark.says)}
+            {said.length > 0 && <span class="mark-said small">{said.join('; ')}</span>}
+          </span>
+        </>
+      }
+    >
+      {() =>
+        PLACES.map((place) => (
+          <SignChoice key={place} id={`${mark.id}@${place}`} legend={capitalise(PLACE_WORDS[place].short)} />
+        ))
+      }
+    </Unfold>
   );
 }
 

@@ -1,11 +1,10 @@
 import { useRef } from 'preact/hooks';
-import { draft, lastEffect, ranking } from '../../state/look-session.ts';
+import { draft, lastEffect } from '../../state/look-session.ts';
 import { undoAnswer } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
-import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
-import { describeVerdict } from '../../words/verdicts.ts';
 import { sayShift } from '../../words/weighing.ts';
+import { verdictInShort } from './verdict-in-short.ts';
 
 /** What the last answer did to the beams: said only after answering. */
 export function AnswerEffect() {
@@ -38,8 +37,7 @@ export function AnswerEffect() {
 
 /** The verdict in few words if the last answer turned it: said once, together with what moved, for those who cannot see it change. */
 function useVerdictMoved(moved: typeof lastEffect.value): string {
-  const { result } = ranking.value;
-  const verdict = result && !result.nothingSeen ? describeVerdict(result, dayOf(new Date())).short : '';
+  const verdict = verdictInShort.value ?? '';
   const said = useRef({ moved, verdict, says: '' });
   if (moved && said.current.moved !== moved)
     said.current = { moved, verdict, says: verdict === said.current.verdict ? '' : verdict };

@@ -1,14 +1,15 @@
 import { colourApart, meanColourOf } from '../../../compare/with-normal-leaf.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import { isSilenced } from '../../../signs/findings-from-readings.ts';
-import { answersInHand, draft } from '../../state/look-session.ts';
+import { answersInHand } from '../../state/look-session.ts';
 import { normalReadingsFor } from '../../state/normal-leaves.ts';
+import { photosOfLook } from '../../state/parts-of-look.ts';
 import { NORMAL_WORDS as WORDS } from '../../words/normal-leaves.ts';
 import { sayApart } from '../../words/say-apart.ts';
 
 /** How far a leaf's colour lies from that of healthy leaves of its variety, with its doubt; nothing where there are none. */
 export function BesideNormal({ reading }: { readonly reading: LeafReading }) {
-  const { photos } = draft.value;
+  const photos = photosOfLook.value;
   const normals = [
     ...photos.flatMap((photo) =>
       photo.role === 'normal' && !photo.roleOpen && photo.reading ? [photo.reading] : [],

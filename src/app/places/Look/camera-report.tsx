@@ -1,6 +1,8 @@
 import type { Finding } from '../../../signs/types.ts';
 import type { SignId } from '../../../signs/vocabulary.ts';
-import { change, draft, ranking } from '../../state/look-session.ts';
+import { Unfold } from '../../parts/Unfold/unfold.tsx';
+import { change } from '../../state/look-session.ts';
+import { overruledInLook, rankingInHand } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -10,8 +12,8 @@ import { LEAST_RATIO, strengthOf } from './report-strength.ts';
 
 /** What the camera, and the network where it is switched on, report as signs, each of which a person can set aside. */
 export function CameraReport() {
-  const overruled = draft.value.answers.overruled ?? [];
-  const standing = (ranking.value.result?.findings ?? []).filter(
+  const overruled = overruledInLook.value ?? [];
+  const standing = (rankingInHand.value?.findings ?? []).filter(
     (finding) =>
       finding.from !== 'eye' &&
       Math.max(ratio(finding), 1 / ratio(finding)) >= LEAST_RATIO &&
@@ -80,10 +82,9 @@ function Report({ id, title, findings, say, children }: ReportProps) {
         {children}
       </ul>
       {notSeen.length > 0 && (
-        <details>
-          <summary class="small">{WORDS.cameraNotSeen(notSeen.length)}</summary>
-          <ul>{lines(notSeen)}</ul>
-        </details>
+        <Unfold summary={WORDS.cameraNotSeen(notSeen.length)} small>
+          {() => <ul>{lines(notSeen)}</ul>}
+        </Unfold>
       )}
     </section>
   );

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CropId } from '../../../signs/vocabulary.ts';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { change, draft } from '../../state/look-session.ts';
+import { cropOfLook } from '../../state/parts-of-look.ts';
 import { CROP_WORDS, cropName, findCrops } from '../../words/crops.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 
@@ -10,7 +11,7 @@ const OFFERED = 8;
 
 /** The first line of a look: which plant it is, and its variety if known. */
 export function CropPicker() {
-  const { crop } = draft.value.answers;
+  const crop = cropOfLook.value;
   const [open, setOpen] = useState(false);
   const isFresh = useRef(false);
   if (crop && !open)
@@ -103,7 +104,7 @@ function CropSearch({ onChosen }: { readonly onChosen: () => void }) {
             </button>
           </li>
         )}
-        {draft.value.answers.crop && (
+        {cropOfLook.value && (
           <li>
             <button type="button" class="crop quiet" onClick={() => choose(undefined)}>
               {WORDS.cropCannotSay}

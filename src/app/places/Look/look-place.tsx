@@ -3,7 +3,8 @@ import { useEffect } from 'preact/hooks';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { garden } from '../../state/garden.ts';
 import { cases } from '../../state/kept.ts';
-import { draft, draftOpened, openDraft, recordsOfLook } from '../../state/look-session.ts';
+import { draftOpened, openDraft, recordsOfLook } from '../../state/look-session.ts';
+import { caseOfLook, idOfLook, photosOfLook } from '../../state/parts-of-look.ts';
 import { goTo, route } from '../../state/route.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
@@ -36,7 +37,7 @@ const SeenBefore = onUse(() => import('./seen-before.tsx').then((part) => part.S
 /** Look: one plant, now. Photos and questions on one side, the verdict and the weighing on the other. */
 export function LookPlace() {
   const wanted = route.value.place === 'look' ? route.value.draft : undefined;
-  const current = draft.value.id;
+  const current = idOfLook.value;
   useEffect(() => {
     if (draftOpened.value && wanted === current) return;
     void openDraft(wanted).then((id) => {
@@ -61,9 +62,9 @@ export function LookPlace() {
             <LookDate />
             {(recordsOfLook.value !== undefined || (garden.value?.beds.length ?? 0) > 0) && <FromRecords />}
           </div>
-          {draft.value.caseId && <SeenBefore />}
+          {caseOfLook.value && <SeenBefore />}
           <PhotoDesk />
-          {(draft.value.photos.length > 0 || draft.value.caseId) && <CameraReport />}
+          {(photosOfLook.value.length > 0 || caseOfLook.value) && <CameraReport />}
           <QuestionPanel />
         </div>
         <div class="look-side look-result stack-wide">
@@ -79,7 +80,7 @@ export function LookPlace() {
 }
 
 function titleOf(): string {
-  const { caseId } = draft.value;
+  const caseId = caseOfLook.value;
   const kept = caseId ? cases.value?.find(({ id }) => id === caseId) : undefined;
   return kept ? WORDS.titleLater(kept.plant) : WORDS.title;
 }

@@ -5,7 +5,8 @@ import { FilePicker } from '../../parts/FilePicker/file-picker.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { MOST_PHOTOS } from '../../state/change-draft.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
-import { addPhotos, draft } from '../../state/look-session.ts';
+import { addPhotos } from '../../state/look-session.ts';
+import { hasAnswersOfLook, photosOfLook } from '../../state/parts-of-look.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { photoBridge } from '../../state/workers.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -21,15 +22,15 @@ const hasCamera = (): boolean => typeof navigator.mediaDevices?.getUserMedia ===
 
 /** The photos of a look: one large, the four roles below, and the ways to add some. */
 export function PhotoDesk() {
-  const { photos } = draft.value;
+  const photos = photosOfLook.value;
   const [shownId, setShownId] = useState<string | undefined>(undefined);
   const [surplus, setSurplus] = useState(0);
   const shown = photos.find(({ id }) => id === shownId) ?? photos[0];
   const add = async (files: readonly File[], role?: PhotoRole): Promise<void> => {
     if (files.length === 0) return;
-    const before = new Set(draft.value.photos.map(({ id }) => id));
+    const before = new Set(photosOfLook.value.map(({ id }) => id));
     setSurplus(await addPhotos(files, role));
-    setShownId(draft.value.photos.find(({ id }) => !before.has(id))?.id);
+    setShownId(photosOfLook.value.find(({ id }) => !before.has(id))?.id);
   };
   usePaste((files) => void add(files));
   const slots = (
@@ -64,7 +65,7 @@ export function PhotoDesk() {
           key={shown.id}
           photo={shown}
           slots={slots}
-          onRoleSaid={() => setShownId((draft.value.photos.find(({ roleOpen }) => roleOpen) ?? shown).id)}
+          onRoleSaid={() => setShownId((photosOfLook.value.find(({ roleOpen }) => roleOpen) ?? shown).id)}
         />
       ) : (
         slots
@@ -78,7 +79,7 @@ export function PhotoDesk() {
 /** While the person frames or chooses, the worker has time to make ready. */
 const rouse = (): void => photoBridge.rouse();
 
-const hasStarted = (): boolean => draft.value.photos.length > 0 || draft.value.steps.length > 1;
+const hasStarted = (): boolean => photosOfLook.value.length > 0 || hasAnswersOfLook.value;
 
 const pictureFiles = (data: DataTransfer | null): File[] => [...(data?.files ?? [])];
 

@@ -7,7 +7,8 @@ import { LayerList, layersOn } from '../../parts/Specimen/layer-list.tsx';
 import { layerUnder } from '../../parts/Specimen/paint-layers.ts';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
 import { type DraftPhoto, isBusy } from '../../state/draft.ts';
-import { change, draft, overlays, removePhoto, wantOverlay } from '../../state/look-session.ts';
+import { change, overlays, removePhoto, wantOverlay } from '../../state/look-session.ts';
+import { bedOfLook } from '../../state/parts-of-look.ts';
 import { preferences } from '../../state/preferences.ts';
 import { describeDayAndYear } from '../../words/dates.ts';
 import { LAYER_WORDS, OVERLAY_WORDS, type TapKind } from '../../words/layers.ts';
@@ -47,7 +48,7 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
   const outline = reading?.leaf.outline;
   const tell = useCallback((spot: Spot) => describeSpot(map, outline, spot), [map, outline]);
   const role = photo.roleOpen ? WORDS.roleOpen : ROLE_WORDS[photo.role].name;
-  const caption = [photo.roleOpen ? '' : role, takenWords(photo), draft.value.bed]
+  const caption = [photo.roleOpen ? '' : role, takenWords(photo), bedOfLook.value]
     .filter(Boolean)
     .join(' · ');
   const pick = (layers: readonly LayerId[]): void => {

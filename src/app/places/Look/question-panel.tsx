@@ -5,7 +5,8 @@ import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
-import { draft, ranking, weighingAnswer } from '../../state/look-session.ts';
+import { weighingAnswer } from '../../state/look-session.ts';
+import { cropOfLook, rankingInHand } from '../../state/parts-of-look.ts';
 import { isOpening, question, worthAsking } from '../../state/question.ts';
 import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -66,13 +67,13 @@ function OneQuestion() {
   if (!asked)
     return (
       <p class="question-wait" ref={heading} tabIndex={-1}>
-        {ranking.value.result ? WORDS.nothingLeft : WORDS.notYet}
+        {rankingInHand.value ? WORDS.nothingLeft : WORDS.notYet}
       </p>
     );
-  const { where, asks } = describeQuestion(asked.target, draft.value.answers.crop);
+  const { where, asks } = describeQuestion(asked.target, cropOfLook.value);
   const apart = describeTellsApart(asked.tellsApart);
   // The verdict waits for this one: no word then of stopping here.
-  const isOfVerdict = asked.id === ranking.value.result?.verdict.check?.id;
+  const isOfVerdict = asked.id === rankingInHand.value?.verdict.check?.id;
   return (
     <div class="question stack" key={asked.id}>
       {!worthAsking.value && !isOfVerdict && <p class="small">{WORDS.notWorth}</p>}

@@ -1,18 +1,26 @@
+import { useMemo } from 'preact/hooks';
+import type { Answers } from '../../../signs/types.ts';
+import type { TriageResult } from '../../../triage.ts';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
-import { draft, lastEffect, rankAgain, ranking } from '../../state/look-session.ts';
+import { rankAgain, ranking } from '../../state/look-session.ts';
 import { askAbout } from '../../state/question.ts';
 import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
-import { describeVerdict } from '../../words/verdicts.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
+import { verdictInShort } from './verdict-in-short.ts';
 
 /** What has been found so far: the verdict in words, and the weighing. */
 export function Result() {
-  const { result, failed } = ranking.value;
+  const { result, answers, about, pending, failed } = ranking.value;
+  // While the next one is weighed the last one stands, untouched.
+  const found = useMemo(
+    () => result && answers && <Found result={result} answers={answers} newest={about ?? []} />,
+    [result],
+  );
   return (
-    <div class="result stack-wide" aria-busy={ranking.value.pending}>
+    <div class="result stack-wide" aria-busy={pending}>
       {failed && (
         <p role="alert">
           {WEIGHING_WORDS.failed}{' '}
@@ -22,12 +30,25 @@ export function Result() {
         </p>
       )}
       {!result && !failed && <p class="soft">{WEIGHING_WORDS.reckoned}</p>}
-      {result?.nothingSeen && (
+      {found}
+    </div>
+  );
+}
+
+interface FoundProps {
+  readonly result: TriageResult;
+  readonly answers: Answers;
+  readonly newest: readonly string[];
+}
+
+function Found({ result, answers, newest }: FoundProps) {
+  return (
+    <>
+      {result.nothingSeen ? (
         <p class="no-verdict" id="verdict">
           {WEIGHING_WORDS.noVerdict}
         </p>
-      )}
-      {result && !result.nothingSeen && (
+      ) : (
         <VerdictWords
           judged={result}
           today={dayOf(new Date())}
@@ -37,10 +58,8 @@ export function Result() {
           }}
         />
       )}
-      {result && (
-        <Weighing result={result} answers={draft.value.answers} newest={lastEffect.value?.about ?? []} />
-      )}
-    </div>
+      <Weighing result={result} answers={answers} newest={newest} />
+    </>
   );
 }
 
@@ -53,9 +72,8 @@ function showPart(id: string): void {
 
 /** On a phone the verdict stands one thumb away, above the tabs. */
 export function VerdictStrip() {
-  const { result } = ranking.value;
-  if (!result || result.nothingSeen) return null;
-  const says = describeVerdict(result, dayOf(new Date())).short;
+  const says = verdictInShort.value;
+  if (!says) return null;
   return (
     <div class="verdict-strip">
       <button
