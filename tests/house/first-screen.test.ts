@@ -36,13 +36,22 @@ describe.skipIf(!existsSync(join(DIST, 'index.html')))('the first screen', () =>
     expect(sum).toBeGreaterThan(MOST_BYTES / 4);
   });
 
-  it('leaves to later what is heavy: weighing, measuring, packing, tables', () => {
+  it('leaves to later what is heavy: weighing, measuring, packing, tables, plots, the network and what it learns', () => {
     const first = firstScripts();
     const later = readdirSync(join(DIST, 'assets'))
       .filter((name) => name.endsWith('.js') && !first.includes(`assets/${name}`))
       .map((name) => readFileSync(join(DIST, 'assets', name), 'utf8'));
     // One word of each, that nothing else holds.
-    for (const word of ['whole-colour-golden@new', 'the outline network has no', 'deflate-raw', 'Papa']) {
+    for (const word of [
+      'whole-colour-golden@new',
+      'the outline network has no',
+      'deflate-raw',
+      'Papa',
+      'plot-rule',
+      'network-of-signs',
+      'setWasmPaths',
+      'the fit does not settle',
+    ]) {
       expect(
         later.some((text) => text.includes(word)),
         word,
