@@ -1,4 +1,5 @@
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { PlainTable } from '../../parts/PlainTable/plain-table.tsx';
 import './taught-page.css';
 import type { CaseRecord } from '../../../garden/records.ts';
 import type { GardenLessons, TaughtRate } from '../../../ranker/learn-lessons.ts';
@@ -72,34 +73,20 @@ interface RateTableProps {
 
 function RateTable({ rates, withCases = false }: RateTableProps) {
   return (
-    <div class="wide-table">
-      <table class="plain-table">
-        <caption class="small soft">{WORDS.caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{WORDS.cause}</th>
-            <th scope="col" class="number">
-              {WORDS.table}
-            </th>
-            <th scope="col" class="number">
-              {WORDS.garden}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rates.map(({ cause, table, cases: from, ...here }) => (
-            <tr key={cause}>
-              <th scope="row">
-                {capitalise(endName(cause))}
-                {withCases && <From ids={from} />}
-              </th>
-              <td class="number figures">{perThousand(table)}</td>
-              <td class="number figures">{sayGardenRate(here)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <PlainTable
+      caption={WORDS.caption}
+      columns={[WORDS.cause, WORDS.table, WORDS.garden]}
+      rows={rates.map(({ cause, table, cases: from, ...here }) => ({
+        key: cause,
+        head: (
+          <>
+            {capitalise(endName(cause))}
+            {withCases && <From ids={from} />}
+          </>
+        ),
+        figures: [perThousand(table), sayGardenRate(here)],
+      }))}
+    />
   );
 }
 
@@ -137,27 +124,15 @@ function Score({ first, last }: ScoreProps) {
           {describeScore(first, last).map((line) => (
             <p key={line}>{line}</p>
           ))}
-          <div class="wide-table">
-            <table class="plain-table">
-              <caption class="small soft">{WORDS.bins.caption}</caption>
-              <thead>
-                <tr>
-                  <th scope="col">{WORDS.bins.shown}</th>
-                  <th scope="col" class="number">
-                    {WORDS.bins.cameTrue}
-                  </th>
-                </tr>
-              </thead>
-              <tbody>
-                {first.reliability.map((bin) => (
-                  <tr key={bin.from}>
-                    <th scope="row">{sayBin(bin)}</th>
-                    <td class="number figures">{sayCameTrue(bin)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+          <PlainTable
+            caption={WORDS.bins.caption}
+            columns={[WORDS.bins.shown, WORDS.bins.cameTrue]}
+            rows={first.reliability.map((bin) => ({
+              key: bin.from,
+              head: sayBin(bin),
+              figures: [sayCameTrue(bin)],
+            }))}
+          />
         </>
       )}
     </section>

@@ -1,4 +1,3 @@
-import '../taught-page.css';
 import './leaves.css';
 import { useEffect, useState } from 'preact/hooks';
 import { countMarks, isEnough } from '../../../../classifier/own-head/learn-own-head.ts';

@@ -1,5 +1,6 @@
 import { FEWEST } from '../../../../classifier/own-head/learn-own-head.ts';
 import type { OwnMarkCounts } from '../../../../garden/own-head-record.ts';
+import { PlainTable } from '../../../parts/PlainTable/plain-table.tsx';
 import { capitalise } from '../../../words/causes.ts';
 import { sayMissing, OWN_LEAVES_WORDS as WORDS } from '../../../words/own-leaves.ts';
 import { describeSign } from '../../../words/signs.ts';
@@ -28,34 +29,20 @@ export function MarkCounts({ counts }: MarkCountsProps) {
   const others = counts.length - found.length;
   return (
     <>
-      <div class="wide-table">
-        <table class="plain-table">
-          <caption class="small soft">{WORDS.caption}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{WORDS.mark}</th>
-              <th scope="col" class="number">
-                {WORDS.withIt}
-              </th>
-              <th scope="col" class="number">
-                {WORDS.without}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {found.map((one) => (
-              <tr key={one.mark}>
-                <th scope="row">
-                  {capitalise(describeSign(one.mark).what)}
-                  <span class="leaves-missing small soft">{sayMissing(one, FEWEST) || WORDS.enough}</span>
-                </th>
-                <td class="number figures">{one.present}</td>
-                <td class="number figures">{one.absent}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <PlainTable
+        caption={WORDS.caption}
+        columns={[WORDS.mark, WORDS.withIt, WORDS.without]}
+        rows={found.map((one) => ({
+          key: one.mark,
+          head: (
+            <>
+              {capitalise(describeSign(one.mark).what)}
+              <span class="leaves-missing small soft">{sayMissing(one, FEWEST) || WORDS.enough}</span>
+            </>
+          ),
+          figures: [one.present, one.absent],
+        }))}
+      />
       {others > 0 && <p class="small soft">{WORDS.noPhoto(others)}</p>}
     </>
   );
