@@ -1,7 +1,16 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
-import { isTooWide, SMALL, settled, smallTargets, TABLET } from './screen-faults.ts';
+import {
+  isTooWide,
+  movedSideways,
+  runTogether,
+  SMALL,
+  settled,
+  smallTargets,
+  TABLET,
+  underFocusLine,
+} from './screen-faults.ts';
 import { overfullGarden, plantGarden, SEEN_AT } from './seed-garden.ts';
 
 /** Screens that a garden without a record has. */
@@ -77,6 +86,7 @@ async function faultsOf(
     await page.goto(url + hash);
     await settled(page);
     note('touch', await smallTargets(page));
+    note('links', await runTogether(page, '.normal-list a'));
     for (const [size, colorScheme] of [
       [SMALL, 'light'],
       [PHONE, 'dark'],
@@ -86,6 +96,9 @@ async function faultsOf(
       await page.setViewportSize(size);
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
       if (await isTooWide(page)) note(`${size.width} px`, ['wider than the screen']);
+      // The weather's days are a wide table by nature.
+      if (name === 'taught') note(`${size.width} px`, await movedSideways(page));
+      note(`${size.width} px, focus line`, await underFocusLine(page));
       await snap(page, `${state}-${name}-${size.width}`);
     }
     // Seen whole, as in the test of every screen.

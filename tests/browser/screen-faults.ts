@@ -50,5 +50,58 @@ export const smallTargets = (page: Page): Promise<string[]> =>
     return found;
   }, TOUCH_PX);
 
+/** Text that the line around the page's heading touches when that has the focus, as it has on every page that is opened. */
+export const underFocusLine = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const heading = document.querySelector<HTMLElement>('main h1')!;
+    heading.focus();
+    const { outlineStyle, outlineWidth, outlineOffset } = getComputedStyle(heading);
+    if (outlineStyle === 'none') return ['no line around the heading'];
+    const reach = Number.parseFloat(outlineWidth) + Number.parseFloat(outlineOffset);
+    const box = heading.getBoundingClientRect();
+    const texts = document.createTreeWalker(document.querySelector('main')!, NodeFilter.SHOW_TEXT);
+    const found: string[] = [];
+    for (let text = texts.nextNode(); text; text = texts.nextNode()) {
+      const { parentElement } = text;
+      if (heading.contains(text) || !text.nodeValue?.trim()) continue;
+      if (parentElement?.closest('.unseen') || !parentElement?.checkVisibility()) continue;
+      const range = document.createRange();
+      range.selectNodeContents(text);
+      const touches = [...range.getClientRects()].some(
+        ({ left, right, top, bottom }) =>
+          left < box.right + reach &&
+          right > box.left - reach &&
+          top < box.bottom + reach &&
+          bottom > box.top - reach,
+      );
+      if (touches) found.push(text.nodeValue.trim().slice(0, 40));
+    }
+    return found;
+  });
+
+/** Least room between two links of a list, px: less, and a thumb on one lies on the other. */
+const APART_PX = 8;
+
+/** Links of a list one below the other that run together. */
+export const runTogether = (page: Page, links: string): Promise<string[]> =>
+  page.evaluate(
+    ([selector, apart]) => {
+      const all = [...document.querySelectorAll<HTMLElement>(selector)];
+      return all.slice(1).flatMap((link, at) => {
+        const gap = link.getBoundingClientRect().top - all[at]!.getBoundingClientRect().bottom;
+        return gap < apart ? [`${link.textContent?.slice(0, 40)}: ${gap.toFixed(1)} px`] : [];
+      });
+    },
+    [links, APART_PX] as const,
+  );
+
+/** Tables that must be moved sideways to be read. */
+export const movedSideways = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.wide-table')].flatMap(({ scrollWidth, clientWidth }) =>
+      scrollWidth > clientWidth + 1 ? [`${scrollWidth} px of table in ${clientWidth}`] : [],
+    ),
+  );
+
 export const isTooWide = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1);

@@ -105,7 +105,7 @@ function Varieties({ all }: { readonly all: Garden }) {
       ) : (
         <section>
           <h2 class="list-title">{WORDS.growing}</h2>
-          <ul>
+          <ul class="normal-list">
             {named.map(({ crop, variety, leaves }) => (
               <li class="ground-line" key={`${crop} ${varietyKey(variety)}`}>
                 <a class="link-line" href={hashOf({ place: 'ground', page: 'normal-leaves', crop, variety })}>
