@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import Color from 'colorjs.io';
 import { describe, expect, it } from 'vitest';
 
@@ -48,4 +48,17 @@ describe.each(Object.entries(THEMES))('the %s colours', (_name, tokens) => {
 
 it('dusk is the same whether chosen or followed from the device', () => {
   expect(tokensOf(':root:not([data-theme="light"])')).toEqual(THEMES.dusk);
+});
+
+it('holds every colour: no other sheet names one', () => {
+  const app = new URL('../../src/app/', import.meta.url);
+  const sheets = readdirSync(app, { recursive: true, encoding: 'utf8' }).filter(
+    (name) => name.endsWith('.css') && !name.endsWith('tokens.css'),
+  );
+  expect(sheets.length).toBeGreaterThan(20);
+  for (const name of sheets)
+    expect(
+      readFileSync(new URL(name, app), 'utf8').match(/#[0-9a-f]{3,8}\b|\b(?:rgb|hsl|oklch|lab)a?\(/gi),
+      name,
+    ).toBeNull();
 });

@@ -51,18 +51,20 @@ export interface ChangeInWords {
   readonly by: string;
   /** Absent for what is neither good nor bad by itself. */
   readonly word?: string;
-  readonly finer: boolean;
+  /** Better or worse: stands by itself, the others are folded. */
+  readonly standsOut: boolean;
 }
 
 /** Every change in words, in the order in which measures are read out. */
 export function describeChanges(changes: readonly MeasureChange[]): ChangeInWords[] {
   const firsts = describeMeasures(Object.fromEntries(changes.map(({ measure, first }) => [measure, first])));
   const laters = describeMeasures(Object.fromEntries(changes.map(({ measure, later }) => [measure, later])));
-  return firsts.flatMap(({ id, name, says, finer }) => {
+  return firsts.flatMap(({ id, name, says }) => {
     const found = changes.find(({ measure }) => measure === id);
     const now = laters.find((later) => later.id === id);
     if (!found || !now) return [];
-    const said = { id, name, before: says, now: now.says, by: sayChange(id, found.change), finer };
+    const standsOut = found.word === 'better' || found.word === 'worse';
+    const said = { id, name, before: says, now: now.says, by: sayChange(id, found.change), standsOut };
     return [found.word ? { ...said, word: CHANGE_WORDS[found.word] } : said];
   });
 }
@@ -101,7 +103,8 @@ export const CHANGE_PAGE_WORDS = {
   } satisfies Record<ChangeWord, string>,
   sureness:
     'Called better or worse only where a plant that stays as it is would look so by chance in at most 1 of 20 comparisons.',
-  finer: 'Finer measures',
+  others: (count: number): string =>
+    count === 1 ? 'One more measure' : `${count} more measures, none of them clearly better or worse`,
   measure: 'Follow one measure over all looks',
   plot: (name: string, count: number): string => `${name}, over ${count} looks; the same in words below.`,
   notYet: 'Once two looks have a readable photo of the same kind of leaf, they can be compared here.',

@@ -54,6 +54,8 @@ function Compared({ leaves, looks }: ComparedProps) {
     ...(normal ? { normal } : {}),
   });
   const said = describeChanges(changes);
+  const standing = said.filter(({ standsOut }) => standsOut);
+  const others = said.filter(({ standsOut }) => !standsOut);
   const options = leaves.map(({ lookId, date }) => [lookId, describeDayAndYear(date)] as const);
   return (
     <>
@@ -78,11 +80,11 @@ function Compared({ leaves, looks }: ComparedProps) {
         {WORDS.leaf[wordForLeaf(changes)]}
       </p>
       <p class="small soft">{WORDS.sureness}</p>
-      <Changes said={said.filter(({ finer }) => !finer)} />
-      {said.some(({ finer }) => finer) && (
+      {standing.length > 0 && <Changes said={standing} />}
+      {others.length > 0 && (
         <details>
-          <summary>{WORDS.finer}</summary>
-          <Changes said={said.filter(({ finer }) => finer)} />
+          <summary>{WORDS.others(others.length)}</summary>
+          <Changes said={others} />
         </details>
       )}
       <Follow leaves={leaves} said={said} />
