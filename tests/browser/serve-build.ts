@@ -14,6 +14,13 @@ const TYPES: Readonly<Record<string, string>> = {
   '.webmanifest': 'application/manifest+json',
 };
 
+interface ServeOptions {
+  /** Where the build lies at the moment. */
+  readonly folder?: () => string;
+  /** Told of every request that comes, as it stands in its first line. */
+  readonly onRequest?: (address: string) => void;
+}
+
 /**
  * The build behind a server that may send other bytes for a file, none (404), or answer for itself. Nothing that it sends is
  * kept by the browser's own cache.
@@ -22,12 +29,14 @@ export async function serveBuild(
   port: number,
   alter: (path: string, body: Buffer, response: ServerResponse) => Buffer | 'none' | 'answered' = (_, body) =>
     body,
+  { folder = () => join(ROOT, 'dist'), onRequest = () => {} }: ServeOptions = {},
 ): Promise<Served> {
   const server = createServer((request, response) => {
+    onRequest(request.url ?? '');
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     const name = path === '/' ? '/index.html' : path;
     try {
-      const body = alter(name, readFileSync(join(ROOT, 'dist', name)), response);
+      const body = alter(name, readFileSync(join(folder(), name)), response);
       if (body === 'answered') return;
       if (body === 'none') throw new Error('not there');
       response.writeHead(200, {

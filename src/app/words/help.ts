@@ -19,7 +19,7 @@ export const HELP_WORDS = {
   privacy: {
     title: 'Privacy',
     lines: [
-      'Photos, answers and cases stay on this device. Nothing is sent anywhere: after loading, the app makes no request to anyone, and the page forbids itself to. Only the small network, if you switch it on, is fetched once more from where Bedside came from.',
+      'Photos, answers and cases stay on this device. Nothing of them is sent anywhere. After loading, the browser asks only the address Bedside came from: now and then whether there is a newer version, which it then fetches, and once for the small network, if you switch it on. The page forbids itself any other.',
       'There is no account and no counting of visits.',
       'A photo keeps what the camera wrote into it, a place too if your camera adds one, as long as it lies on this device.',
     ],
