@@ -9,9 +9,11 @@ import type { ComponentChildren, VNode } from 'preact';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { DRAWN_IDS, Drawing, hasDrawing } from '../../src/app/drawings/index.tsx';
+import { SETTING_DRAWINGS } from '../../src/app/drawings/settings/index.ts';
 import { TERM_DRAWINGS } from '../../src/app/drawings/terms.ts';
 import { CHECKS } from '../../src/causes/checks.ts';
 import { INJURY_STEPS } from '../../src/compare/pot-test/injury-scale.ts';
+import { SETTINGS, type Setting } from '../../src/signs/settings.ts';
 import {
   BROADER_MARKS,
   CREATURE_SIGNS,
@@ -24,12 +26,22 @@ import {
 const FOLDER = fileURLToPath(new URL('../../src/app/drawings/', import.meta.url));
 const STYLE_SHEET = readFileSync(`${FOLDER}drawings.css`, 'utf8');
 const LEAF_IDS = [...MARKS.map(({ id }) => id), ...Object.keys(BROADER_MARKS)];
+/** The drawings that each setting calls for: one an answer, or one for the whole question of yes or no. */
+const OF_SETTINGS = Object.entries<Setting>(SETTINGS).map(([id, setting]): string[] =>
+  setting.kind === 'yes-no'
+    ? [`setting-${id}`]
+    : (setting.kind === 'number' ? setting.bands : setting.options).map(
+        (answer) => `setting-${id}-${answer.id}`,
+      ),
+);
 const EVERY_ID = [
   ...LEAF_IDS,
   ...[PLANT_SIGNS, CREATURE_SIGNS, SPREAD_SIGNS, TEST_SIGNS, CHECKS].flatMap((set) =>
     set.map(({ id }) => id),
   ),
   ...['old', 'new', 'whole', 'normal', 'position-old', 'position-new'],
+  ...['only-old', 'most-old', 'most-new', 'both'].map((where) => `lying-${where}`),
+  ...OF_SETTINGS.flat(),
   ...INJURY_STEPS.map(({ score }) => `injury-${score}`),
   ...Object.keys(TERM_DRAWINGS),
 ];
@@ -67,9 +79,17 @@ const meanDifference = (a: Uint8Array, b: Uint8Array): number =>
   a.reduce((sum, value, i) => sum + Math.abs(value - (b[i] ?? 0)), 0) / a.length / 255;
 
 describe('drawings', () => {
-  it('has one for every mark, sign, creature, lie over the bed, check, photo, place and step of injury', () => {
+  it('has one for every mark, sign, creature, lie over the bed, check, answer, photo, place and step of injury', () => {
     expect(EVERY_ID.filter((id) => !hasDrawing(id) || markup(id) === '')).toEqual([]);
     expect([...DRAWN_IDS].sort()).toEqual([...EVERY_ID].sort());
+  });
+
+  it('has one for each answer about the setting, and no two answers to one question share a drawing', () => {
+    const called = OF_SETTINGS.flat();
+    expect(called.length).toBeGreaterThan(80);
+    expect(Object.keys(SETTING_DRAWINGS).sort()).toEqual([...called].sort());
+    for (const answers of OF_SETTINGS)
+      expect(new Set(answers.map((id) => markup(id))).size, answers.join(', ')).toBe(answers.length);
   });
 
   it('draws a mark the same wherever on the plant it is asked about', () => {
@@ -137,8 +157,10 @@ describe('drawings', () => {
   });
 
   it('keeps colours in the style sheet', () => {
-    const sources = readdirSync(FOLDER).filter((name) => /\.tsx?$/.test(name));
-    expect(sources.length).toBeGreaterThan(4);
+    const sources = readdirSync(FOLDER, { recursive: true })
+      .map(String)
+      .filter((name) => /\.tsx?$/.test(name));
+    expect(sources.length).toBeGreaterThan(15);
     for (const name of sources) {
       const text = readFileSync(FOLDER + name, 'utf8');
       expect(text, name).not.toMatch(/#[0-9a-f]{3,8}\b|\b(?:rgba?|hsla?|oklch|oklab|lab|lch|color)\(/i);

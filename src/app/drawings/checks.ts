@@ -18,7 +18,6 @@ import {
   sun,
 } from './plant.ts';
 import {
-  along,
   circle,
   dots,
   head,
@@ -35,6 +34,7 @@ import {
   wash,
   within,
 } from './strokes.ts';
+import { chip, thermometer } from './things.ts';
 
 /** The corners of a picture's frame. */
 const frame = (left: number, top: number, width: number, height: number): string => {
@@ -44,12 +44,6 @@ const frame = (left: number, top: number, width: number, height: number): string
 /** A two-headed arrow: look from one to the other. */
 const between = (ax: number, bx: number, y: number): Parts =>
   line(`M${ax} ${y}H${bx}`, head(ax, y, -90), head(bx, y, 90));
-/** A glass thermometer standing upright, its column filled to `level`. */
-const thermometer = (x: number, top: number, bottom: number, level: number): Parts => [
-  over(`M${x - 5} ${top + 5}a5 5 0 0 1 10 0V${bottom}L${x} ${bottom + 8}L${x - 5} ${bottom}z`),
-  ink(`M${x - 1.5} ${level}h3V${bottom}h-3z`),
-  line(...Array.from({ length: 4 }, (_, i) => `M${x + 5} ${top + 8 + i * 7}h5`)),
-];
 const roundYoung: Dress = (b) => {
   const [x, y] = b.at(0.6);
   return shape('yellow', circle(x, y, 4.5));
@@ -258,10 +252,7 @@ export const CHECK_DRAWINGS: Readonly<Record<CheckId, () => Parts>> = {
         [22, 62, 70],
         [52, 48, 15],
       ] as const
-    ).map(([x, y, degrees]) => {
-      const corner = (up: number, across: number) => along([x, y], degrees, up, across);
-      return over(`${polyline([corner(3, -7), corner(3, 7), corner(-3, 5), corner(-3, -7)])}z`, 'yellow');
-    }),
+    ).map(([x, y, degrees]) => chip(x, y, degrees)),
     line('M68 8V34', head(68, 36, 180)),
   ],
   'finger-in-soil': () => [
@@ -361,4 +352,23 @@ export const POSITION_DRAWINGS: Readonly<Record<PositionDrawingId, () => Parts>>
     whole(asked('new', 0), 88),
     line('M18 20h14', head(34, 20, 90), 'M78 20h-14', head(62, 20, -90)),
   ],
+};
+
+/** How much a leaf shows: in full, a little at its tip, nothing. */
+const little: Dress = (b) => [
+  plain(b),
+  wash('mark', circle(...b.at(0.7), b.small ? 3 : 4)),
+  dots([b.at(0.7)]),
+];
+const lying = (how: (level: number, top: boolean) => Dress): Parts => [
+  line('M14 92H82'),
+  plant({ x: 48, ground: 92, height: 68, pairs: 3, size: 0.5, dress: (level, _, top) => how(level, top) }),
+];
+export type LyingDrawingId = 'lying-only-old' | 'lying-most-old' | 'lying-most-new' | 'lying-both';
+/** On which leaves the trouble lies: the leaves that show it are washed and veined, those with a little of it carry a spot. */
+export const LYING_DRAWINGS: Readonly<Record<LyingDrawingId, () => Parts>> = {
+  'lying-only-old': () => lying((level) => (level === 0 ? marked : plain)),
+  'lying-most-old': () => lying((level) => (level < 2 ? marked : little)),
+  'lying-most-new': () => lying((_, top) => (top ? marked : plain)),
+  'lying-both': () => lying(() => marked),
 };

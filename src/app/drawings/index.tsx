@@ -1,15 +1,16 @@
 /** @jsxImportSource preact */
 /**
- * The drawings beside the questions: one for each mark, sign, creature, lie over the bed, check, kind of photo, place on the
- * plant and step of a pot test. Our own, in one weight of line, so that answering is pointing.
+ * The drawings beside the questions: one for each mark, sign, creature, lie over the bed, check, answer about the setting, kind
+ * of photo, place on the plant and step of a pot test. Our own, in one weight of line, so that answering is pointing.
  */
 import './drawings.css';
 import type { JSX } from 'preact';
-import { CHECK_DRAWINGS, POSITION_DRAWINGS, ROLE_DRAWINGS } from './checks.ts';
+import { CHECK_DRAWINGS, LYING_DRAWINGS, POSITION_DRAWINGS, ROLE_DRAWINGS } from './checks.ts';
 import { CREATURE_DRAWINGS } from './creatures.ts';
 import { INJURY_DRAWINGS } from './injury.ts';
 import { MARK_DRAWINGS } from './marks.ts';
 import { PLANT_DRAWINGS } from './plant-signs.ts';
+import { SETTING_DRAWINGS } from './settings/index.ts';
 import { SPREAD_DRAWINGS } from './spread.ts';
 import { flatten, type Parts, type Stroke } from './strokes.ts';
 import { TERM_DRAWINGS } from './terms.ts';
@@ -23,6 +24,8 @@ const drawById: ReadonlyMap<string, () => Parts> = new Map(
     CHECK_DRAWINGS,
     ROLE_DRAWINGS,
     POSITION_DRAWINGS,
+    LYING_DRAWINGS,
+    SETTING_DRAWINGS,
     TERM_DRAWINGS,
     INJURY_DRAWINGS,
   ].flatMap((set) => Object.entries<() => Parts>(set)),
@@ -60,7 +63,8 @@ export const hasDrawing = (of: string): boolean => drawById.has(withoutPlace(of)
 
 /**
  * Draws what `of` names: a mark (with or without `@old`, `@new`, `@some`), a broader mark, any other sign, a check, a
- * photo's role (`old`, `new`, `whole`, `normal`), `position-old`, `position-new`, or a step of injury (`injury-40`). With a title it is an image for a
+ * photo's role (`old`, `new`, `whole`, `normal`), `position-old`, `position-new`, how it lies (`lying-most-old`), a
+ * setting's answer (`setting-wind-windy`) or its question of yes or no (`setting-netted`), or a step of injury (`injury-40`). With a title it is an image for a
  * screen reader, without one it is hidden from it. Nothing is drawn for an unknown id.
  */
 export function Drawing({ of, title }: { of: string; title?: string }): JSX.Element | null {

@@ -17,12 +17,8 @@ import {
   shape,
   wash,
 } from './strokes.ts';
+import { seedling } from './things.ts';
 
-const seedling = (x: number, ground: number, height = 18): Parts => [
-  line(`M${x} ${ground}q-1 ${-height / 2} 0 ${-height}`),
-  sound(blade([x, ground - height], -55, 11, 0.6)),
-  sound(blade([x, ground - height], 55, 11, 0.6)),
-];
 const flower = (x: number, y: number, r: number): Parts => [
   [0, 72, 144, 216, 288].map((degrees) => shape('pale', blade([x, y], degrees, r, 0.7).edge)),
   shape('yellow', circle(x, y, r * 0.28)),

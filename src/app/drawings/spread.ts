@@ -32,6 +32,7 @@ import {
   specks,
   wash,
 } from './strokes.ts';
+import { frostStar } from './things.ts';
 
 const sickAt = (...at: readonly string[]): BedPlan => ({
   sick: (column, row) => at.includes(`${column}${row}`),
@@ -66,16 +67,6 @@ const little = (x: number, ground: number, height: number, dress: Dress): Parts 
     dress(blade([x, ground - height], side * 42, height * 0.5, 0.54)),
   ]),
 ];
-const frostStar = (x: number, y: number, r: number): string =>
-  [0, 60, 120]
-    .map((degrees) => polyline([along([x, y], degrees, r), along([x, y], degrees + 180, r)]))
-    .join('') +
-  [0, 60, 120, 180, 240, 300]
-    .map((degrees) => {
-      const knot = along([x, y], degrees, r * 0.62);
-      return polyline([along(knot, degrees + 50, r * 0.36), knot, along(knot, degrees - 50, r * 0.36)]);
-    })
-    .join('');
 
 const spread: Record<SpreadSignId, () => Parts> = {
   'one-plant': () => bed(sickAt('21')),

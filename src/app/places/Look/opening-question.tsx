@@ -59,7 +59,7 @@ export function OpeningQuestion() {
           <button
             key={sign}
             type="button"
-            class={`answer striking${seen.includes(sign) ? ' chosen' : ''}`}
+            class={`answer${seen.includes(sign) ? ' chosen' : ''}`}
             aria-pressed={seen.includes(sign)}
             onClick={() =>
               setSeen(seen.includes(sign) ? seen.filter((other) => other !== sign) : [...seen, sign])
@@ -79,12 +79,7 @@ export function OpeningQuestion() {
   );
 }
 
-const WHERE = [
-  { where: 'only-old', drawing: 'position-old' },
-  { where: 'most-old', drawing: 'position-old' },
-  { where: 'most-new', drawing: 'position-new' },
-  { where: 'both', drawing: 'whole' },
-] as const;
+const WHERE = ['only-old', 'most-old', 'most-new', 'both'] as const;
 
 interface WhichLeavesProps {
   readonly mark: PlacedId;
@@ -110,9 +105,9 @@ function WhichLeaves({ mark, onSaid }: WhichLeavesProps) {
         </div>
       </div>
       <div class="answers drawn-answers in-pairs">
-        {WHERE.map(({ where, drawing }) => (
+        {WHERE.map((where) => (
           <button key={where} type="button" class="answer" onClick={() => onSaid(where)}>
-            <Drawn of={drawing} />
+            <Drawn of={`lying-${where}`} />
             {WORDS.lying[where]}
           </button>
         ))}

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { NextCheck, NextCheckTarget } from '../../../ranker/types.ts';
+import { SETTINGS } from '../../../signs/settings.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
@@ -94,9 +95,11 @@ function OneQuestion() {
   );
 }
 
-/** The check to make, or where on the plant to look. */
+/** The check to make, what is asked by yes or no, or where on the plant to look. */
 function QuestionDrawing({ target }: { readonly target: NextCheckTarget }) {
   if (target.kind === 'check') return <Drawn of={target.check} />;
+  if (target.kind === 'setting')
+    return SETTINGS[target.setting].kind === 'yes-no' ? <Drawn of={`setting-${target.setting}`} /> : null;
   const place = target.kind === 'sign' ? describeSign(target.sign).place : undefined;
   return place === 'old' || place === 'new' ? <Drawn of={`position-${place}`} /> : null;
 }

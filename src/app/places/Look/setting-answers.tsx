@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
+import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -18,7 +19,11 @@ export function SettingAnswers({ setting, check }: SettingAnswersProps) {
   const answer = (value: unknown): void =>
     change({ kind: 'answer-setting', setting, value, ...(check === undefined ? {} : { check }) });
   const cannotSay = (
-    <button type="button" class="answer" onClick={() => change({ kind: 'cannot-say', id: check ?? setting })}>
+    <button
+      type="button"
+      class="answer whole-row"
+      onClick={() => change({ kind: 'cannot-say', id: check ?? setting })}
+    >
       {check === undefined ? WORDS.cannotSay : WORDS.notNow}
     </button>
   );
@@ -34,12 +39,13 @@ export function SettingAnswers({ setting, check }: SettingAnswersProps) {
         {cannotSay}
       </div>
     );
-  if (asked.kind === 'any-of') return <AnyOf asked={asked} onAnswer={answer} cannotSay={cannotSay} />;
-  if (asked.kind === 'number') return <NumberAnswer asked={asked} onAnswer={answer} cannotSay={cannotSay} />;
+  if (asked.kind === 'any-of') return <AnyOf {...{ setting, asked, cannotSay }} onAnswer={answer} />;
+  if (asked.kind === 'number') return <NumberAnswer {...{ setting, asked, cannotSay }} onAnswer={answer} />;
   return (
-    <div class="answers">
+    <div class={sideBySide(asked.options.length)}>
       {asked.options.map(({ id, says }) => (
         <button key={id} type="button" class="answer" onClick={() => answer(id)}>
+          <Drawn of={`setting-${setting}-${id}`} />
           {capitalise(says)}
         </button>
       ))}
@@ -48,7 +54,12 @@ export function SettingAnswers({ setting, check }: SettingAnswersProps) {
   );
 }
 
+/** Two or four answers stand in pairs, so that none is left alone in its row. */
+const sideBySide = (count: number): string =>
+  count === 2 || count === 4 ? 'answers drawn-answers in-pairs' : 'answers drawn-answers';
+
 interface PartProps<Kind extends Setting['kind']> {
+  readonly setting: SettingId;
   readonly asked: Extract<Setting, { kind: Kind }>;
   readonly onAnswer: (value: unknown) => void;
   readonly cannotSay: preact.JSX.Element;
@@ -57,7 +68,7 @@ interface PartProps<Kind extends Setting['kind']> {
 /** "Nothing" excludes everything else that could have gone on the bed. */
 const NONE = 'none';
 
-function AnyOf({ asked, onAnswer, cannotSay }: PartProps<'any-of'>) {
+function AnyOf({ setting, asked, onAnswer, cannotSay }: PartProps<'any-of'>) {
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const hasNone = asked.options.some(({ id }) => id === NONE);
   const toggle = (id: string): void => {
@@ -65,20 +76,21 @@ function AnyOf({ asked, onAnswer, cannotSay }: PartProps<'any-of'>) {
     setChosen(chosen.includes(id) ? without : [...without, id]);
   };
   return (
-    <div class="answers">
+    <div class={sideBySide(asked.options.length)}>
       {asked.options.map(({ id, says }) => (
-        <label key={id} class="answer choosable">
-          <input type="checkbox" checked={chosen.includes(id)} onChange={() => toggle(id)} />
+        <label key={id} class={`answer choosable${chosen.includes(id) ? ' chosen' : ''}`}>
+          <Drawn of={`setting-${setting}-${id}`} />
           {capitalise(says)}
+          <input type="checkbox" checked={chosen.includes(id)} onChange={() => toggle(id)} />
         </label>
       ))}
       {!hasNone && chosen.length === 0 && (
-        <button type="button" class="answer" onClick={() => onAnswer([])}>
+        <button type="button" class="answer whole-row" onClick={() => onAnswer([])}>
           {WORDS.noneOfThese}
         </button>
       )}
       {chosen.length > 0 && (
-        <button type="button" class="answer done" onClick={() => onAnswer(chosen)}>
+        <button type="button" class="answer done whole-row" onClick={() => onAnswer(chosen)}>
           {WORDS.done}
         </button>
       )}
@@ -87,14 +99,14 @@ function AnyOf({ asked, onAnswer, cannotSay }: PartProps<'any-of'>) {
   );
 }
 
-function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
+function NumberAnswer({ setting, asked, onAnswer, cannotSay }: PartProps<'number'>) {
   const [typed, setTyped] = useState('');
   const value = fromShown(asked.unit, Number(typed.replace(',', '.')));
   const fits = typed.trim() !== '' && value >= asked.least && value <= asked.most;
   return (
-    <div class="answers">
+    <div class={sideBySide(asked.bands.length)}>
       <form
-        class="number-answer"
+        class="number-answer whole-row"
         onSubmit={(event) => {
           event.preventDefault();
           if (fits) onAnswer(value);
@@ -119,6 +131,7 @@ function NumberAnswer({ asked, onAnswer, cannotSay }: PartProps<'number'>) {
       </form>
       {asked.bands.map((band, index) => (
         <button key={band.id} type="button" class="answer" onClick={() => onAnswer(withinBand(asked, index))}>
+          <Drawn of={`setting-${setting}-${band.id}`} />
           {capitalise(inUnits(band.says))}
         </button>
       ))}
