@@ -259,13 +259,13 @@ export const BROUGHT_DRAWINGS = {
     ]),
   ],
   'setting-compost-state-fresh': () => [
-    heap(30),
-    // One still sees what it was.
-    sound(blade([28, 82], -10, 26)),
-    line('M44 34L40 56M58 40L66 60M40 78L58 70M62 82L78 76'),
-    over('M64 66a9 9 0 0 1 17 6l-5-1-3 4-4-3-4 1z', 'pale'),
-    over('M42 60C48 62 54 62 58 58C56 52 58 46 62 42C56 40 48 40 42 42C46 48 44 54 42 60z', 'pale'),
-    line('M50 42q2-6 6-8'),
-    sound(blade([66, 38], 70, 14)),
+    heap(28),
+    // One still sees what it was: leaf, straw, apple core, eggshell.
+    sound(blade([26, 84], -4, 26)),
+    sound(blade([64, 36], 66, 16)),
+    line('M34 50L42 32M30 58L36 52M42 84L58 76M40 78L50 74M62 58L70 52'),
+    over('M42 44C48 42 56 42 62 44C57 50 57 58 62 64C56 67 48 67 42 64C47 58 47 50 42 44z', 'pale'),
+    line('M52 43q1-6 5-8M52 52v4'),
+    over('M60 74L64 70L68 74L72 70L76 74L80 70C82 80 76 85 70 85C64 85 60 80 60 74z', 'pale'),
   ],
 } as const satisfies SettingDrawings;

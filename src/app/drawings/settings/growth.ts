@@ -108,7 +108,7 @@ export const GROWTH_DRAWINGS = {
     sun(78, 20, 8, false, 5),
     shape('pale', 'M56 86V76H90V86z'),
     [64, 73, 82].map((x) => seedling(x, 76, 10, 9)),
-    line('M40 58H60', head(62, 58, 90), head(38, 58, -90)),
+    line('M38 50H66', head(68, 50, 90), head(36, 50, -90)),
   ],
   'setting-place-open-ground': () => [
     sun(20, 20, 8, false, 5),

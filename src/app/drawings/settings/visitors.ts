@@ -1,6 +1,7 @@
 /** Drawings of the animals that visit a plot. */
 
-import { dots, ink, line, oval, over, shape } from '../strokes.ts';
+import { blade } from '../plant.ts';
+import { circle, dots, ink, line, oval, over, shape } from '../strokes.ts';
 import type { SettingDrawings } from './ids.ts';
 
 const mirrored = (draw: (side: (x: number) => number) => string): string =>
@@ -57,17 +58,23 @@ export const VISITOR_DRAWINGS = {
     ]),
   ],
   'setting-pests-about-slugs': () => [
-    shape('pale', 'M2 86H92V90H2z'),
-    over('M2 86C12 82 18 68 34 62C46 58 56 60 64 54C70 48 82 46 88 54C93 62 88 76 82 86z', 'dead'),
+    // A slug below a leaf that it has been at.
+    shape('leaf', blade([4, 52], 62, 60, 0.6).edge),
+    over(circle(26, 40, 5)),
+    over(circle(36, 28, 3.4)),
+    over(circle(38, 42, 3)),
+    over('M2 86C12 81 20 70 38 68C52 66 62 68 70 61C75 54 84 52 90 58C95 64 93 78 86 86z', 'dead'),
     line(
-      'M42 60C40 70 50 77 62 74C71 71 73 60 68 52',
-      'M80 49l-2-20M88 55l7-15M90 68l4 2',
-      'M14 80q8-10 20-14M22 82q8-8 14-10M46 80h30',
+      'M47 67C43 75 50 81 62 80C72 79 76 72 72 60',
+      'M82 54l-2-18M90 58l2-14',
+      'M12 83q8-8 18-10M22 83q6-6 14-8M34 83q3-4 8-5',
     ),
     dots([
-      [78, 28],
-      [94, 39],
+      [80, 34],
+      [92, 42],
+      [62, 73],
     ]),
+    line('M2 90H92'),
   ],
   'setting-pests-about-mice-or-voles': () => [
     line('M4 84H92'),
