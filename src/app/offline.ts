@@ -1,7 +1,12 @@
 import { signal } from '@preact/signals';
+import { isOlder, isTypedIn, reopen } from './state/reopen.ts';
+import { route } from './state/route.ts';
 
-/** `ready`: every part is stored, the app works without a signal. `update`: a newer version waits to be used. */
-export const offline = signal<'unknown' | 'ready' | 'update' | 'none'>('unknown');
+/**
+ * `ready`: every part is stored, the app works without a signal. `update`: a newer version waits to be used. `held`: it was
+ * asked for, and waits until what is typed on the page is stored or given up.
+ */
+export const offline = signal<'unknown' | 'ready' | 'update' | 'held' | 'none'>('unknown');
 
 /** Chromium's offer to install; other browsers have it in their menu. */
 interface InstallPrompt extends Event {
@@ -28,6 +33,7 @@ export function registerOffline(): void {
     offline.value = 'none';
     return;
   }
+  followTakingOver();
   navigator.serviceWorker
     .register('/service-worker.js')
     .then((registration) => {
@@ -59,8 +65,32 @@ function watch(registration: ServiceWorkerRegistration): void {
   });
 }
 
-/** Changes to the newer version; the page is loaded again once it has taken over. */
+let isAsked = false;
+
+/** A newer version takes over in all tabs at once: where it was asked for the page is loaded anew, elsewhere that is offered. */
+function followTakingOver(): void {
+  // The first one ever takes over pages that were loaded with it.
+  let isFirst = !navigator.serviceWorker.controller;
+  navigator.serviceWorker.addEventListener('controllerchange', () => {
+    if (isAsked) void reopen();
+    else if (!isFirst) {
+      isOlder.value = true;
+      offline.value = 'update';
+    }
+    isFirst = false;
+  });
+}
+
+/**
+ * Changes to the newer version; the page is loaded again once it has taken over. What is typed on a page that does not store
+ * it letter by letter holds that up once. A look stores all that is typed.
+ */
 export function takeUpdate(): void {
-  navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-  waiting?.postMessage({ type: 'SKIP_WAITING' });
+  if (offline.value !== 'held' && route.value.place !== 'look' && isTypedIn()) {
+    offline.value = 'held';
+    return;
+  }
+  isAsked = true;
+  if (isOlder.value) void reopen();
+  else waiting?.postMessage({ type: 'SKIP_WAITING' });
 }

@@ -66,9 +66,9 @@ function Head() {
       </a>
       <span class="head-signal" role="status">
         {offline.value === 'ready' && WORDS.worksOffline}
-        {offline.value === 'update' && (
+        {(offline.value === 'update' || offline.value === 'held') && (
           <>
-            {WORDS.updateWaits}{' '}
+            {offline.value === 'held' ? WORDS.updateHeld : WORDS.updateWaits}{' '}
             <button type="button" class="button-plain small" onClick={takeUpdate}>
               {WORDS.useUpdate}
             </button>

@@ -10,6 +10,7 @@ import { openWorker } from '../workers/open-worker.ts';
 import type { NetworkReply, NetworkRequest } from '../workers/protocol.ts';
 import { network, networkNews } from './network.ts';
 import { type NetworkFault, prefer } from './preferences.ts';
+import { isOlder } from './reopen.ts';
 
 /** Also named in `vite.config.ts`, for the service worker. */
 const CACHE = 'network-of-signs';
@@ -178,7 +179,8 @@ async function tryOut(): Promise<void> {
 async function fail(fault: NetworkFault, news: 'tell' | 'keep-quiet'): Promise<void> {
   bridge.close();
   network.value = { at: 'fault', fault };
-  if (fault === 'network-unreachable') return;
+  // Another tab's newer version keeps a network of its own, which this one must not take away.
+  if (fault === 'network-unreachable' || isOlder.value) return;
   prefer({ network: fault });
   if (news === 'tell') networkNews.value = fault;
   await forget();

@@ -10,12 +10,15 @@ export const SHELL_WORDS = {
   help: 'Help and settings',
   worksOffline: 'works without signal now',
   updateWaits: 'A newer version is here.',
+  updateHeld: 'Store what you typed here first, or give it up:',
   useUpdate: 'Change to it',
   undo: 'Undo',
   close: 'Close',
   restarted: {
     photo: 'The part that reads photos stopped and was started again. Nothing you entered is lost.',
     ranking: 'The part that weighs stopped and was started again. Nothing you entered is lost.',
+    older:
+      'A part of this page is gone: a newer version of Bedside was taken in another tab. Change to it at the top of the page; what is stored stays.',
   },
   trouble: {
     full: 'Not stored: no room is left for this page. What you entered stays while the page is open. Make room, then try again.',
@@ -43,4 +46,6 @@ export const SHELL_WORDS = {
   },
   tryAgain: 'Try again',
   partMissing: 'A part of Bedside could not be fetched. Nothing you entered is lost.',
+  partOlder:
+    'A part of this page is gone: a newer version of Bedside was taken in another tab. A look is stored as you go; store any other form first, then change to it.',
 } as const;

@@ -111,15 +111,32 @@ export function openDatabase(now: () => string, garden = OWN_GARDEN): Database {
   };
 }
 
+const underWay = new Set<PromiseLike<unknown>>();
+
+/** Settles once all that this page was writing, in whatever store, lies on the disk or was refused. */
+export async function writesDone(): Promise<void> {
+  do {
+    await Promise.allSettled(underWay);
+    // What waited its turn begins now.
+    await new Promise((resolve) => setTimeout(resolve));
+  } while (underWay.size > 0);
+}
+
 /** A store whose saves are told as kept only once they lie on the disk: without asking, browsers say so earlier. */
 function openStore(database: string, name: string): UseStore {
   const opened = createStore(database, name);
-  return (mode, run) =>
-    mode === 'readonly'
-      ? opened(mode, run)
-      : opened('readonly', ({ transaction: { db } }) =>
-          run(db.transaction(name, mode, { durability: 'strict' }).objectStore(name)),
-        );
+  return async (mode, run) => {
+    if (mode === 'readonly') return opened(mode, run);
+    const writing = opened('readonly', ({ transaction: { db } }) =>
+      run(db.transaction(name, mode, { durability: 'strict' }).objectStore(name)),
+    );
+    underWay.add(writing);
+    try {
+      return await writing;
+    } finally {
+      underWay.delete(writing);
+    }
+  };
 }
 
 function abort(transaction: IDBTransaction): void {

@@ -1,11 +1,13 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
+import { isOlder, isSafeToReopen, reopen } from '../../state/reopen.ts';
 import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
 import { goToHeading, nameTab } from './page-heading.ts';
 
 /**
  * A part that is fetched when it is first shown, so that the first screen stays small; then it stays. Every file is stored
- * at the first visit, so this works without a network too.
+ * at the first visit, so this works without a network too. Where a newer version has taken its place the page is loaded anew,
+ * by itself if nothing could be lost by that.
  *
  * @param wait what stands in its place until then
  */
@@ -31,7 +33,8 @@ export function onUse<Props extends object>(
       },
       () => {
         asked = false;
-        failed.value = true;
+        if (isOlder.value && isSafeToReopen()) void reopen();
+        else failed.value = true;
       },
     );
   };
@@ -41,15 +44,16 @@ export function onUse<Props extends object>(
     if (failed.value)
       return (
         <p role="alert">
-          {WORDS.partMissing}{' '}
+          {isOlder.value ? WORDS.partOlder : WORDS.partMissing}{' '}
           <button
             type="button"
             class="button-plain"
             onClick={() => {
-              failed.value = false;
+              if (isOlder.value) void reopen();
+              else failed.value = false;
             }}
           >
-            {WORDS.tryAgain}
+            {isOlder.value ? WORDS.useUpdate : WORDS.tryAgain}
           </button>
         </p>
       );
