@@ -1,12 +1,13 @@
 import { KNOWLEDGE } from './causes/knowledge/index.ts';
 import { leakOf, UNLISTED_Q } from './causes/leaks.ts';
+import type { Zone } from './days/growing-year.ts';
 import type { LeafReading } from './leaf/types.ts';
 import { compileKnowledge, type KnowledgeModel } from './ranker/knowledge-model.ts';
 import { drawLessons, type GardenLessons, type LessonCase } from './ranker/learn-lessons.ts';
 import { type GardenCounts, gardenOdds } from './ranker/learn-rates.ts';
 import { type RankInput, rank, rankChancesOnly } from './ranker/rank.ts';
 import type { Ranking } from './ranker/types.ts';
-import { seasonOf, type Zone } from './season/season-of.ts';
+import { seasonOf } from './season/season-of.ts';
 import { circumstancesFromAnswers } from './signs/circumstances-from-answers.ts';
 import { findingFromPotTests, isDecided } from './signs/finding-from-pot-tests.ts';
 import type { NetworkSaid } from './signs/findings-from-reports.ts';

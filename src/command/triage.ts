@@ -1,9 +1,9 @@
 import { createReadStream } from 'node:fs';
 import { access } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
+import type { Zone } from '../days/growing-year.ts';
 import type { LeafReading } from '../leaf/types.ts';
 import type { PhotoRole, PhotoTrouble } from '../photo/types.ts';
-import type { Zone } from '../season/season-of.ts';
 import type { Answers } from '../signs/types.ts';
 import { type TriageResult, triage } from '../triage.ts';
 import { printTriage } from './print-result.ts';

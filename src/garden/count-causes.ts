@@ -1,3 +1,4 @@
+import { growingYearOf, type Zone } from '../days/growing-year.ts';
 import { compareWords } from './loose.ts';
 import type { BedOfCase } from './place-cases.ts';
 import type { CaseRecord } from './records.ts';
@@ -6,7 +7,7 @@ import { type Settled, settledCases } from './settle-case.ts';
 /** Stands for the cause of cases of which nobody found out what it was. */
 export const NEVER_FOUND = '-';
 
-/** One cause in one bed: its cases by the year in which they began. */
+/** One cause in one bed: its cases by the growing year in which they began. */
 export interface CauseInBed {
   readonly bed: BedOfCase;
   /** Newest first. */
@@ -20,11 +21,13 @@ export interface MetCause {
   readonly cases: readonly Settled[];
   /** Most cases first. */
   readonly beds: readonly CauseInBed[];
-  /** Years in which it was met, oldest first. */
+  /** Growing years in which it was met, oldest first. */
   readonly years: readonly string[];
 }
 
-export const yearOf = ({ openedOn }: CaseRecord): string => openedOn.slice(0, 4);
+/** The growing year in which a case began. */
+export const yearOf = ({ openedOn }: CaseRecord, zone: Zone = 'north'): string =>
+  growingYearOf(openedOn, zone);
 
 function groupBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): Map<string, Item[]> {
   const groups = new Map<string, Item[]>();
@@ -38,12 +41,13 @@ function groupBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): M
 }
 
 /**
- * Which causes were met where, through the years: settled cases by cause, bed and the year in which they began. A case of
+ * Which causes were met where, through the years: settled cases by cause, bed and the growing year in which they began. A case of
  * two causes counts at both. Causes with most cases first; cases of which it was never found out come last.
  */
 export function countCauses(
   cases: readonly CaseRecord[],
   placeOf: (kept: CaseRecord) => BedOfCase,
+  zone: Zone = 'north',
 ): readonly MetCause[] {
   const pairs = settledCases(cases).flatMap((kept) =>
     (kept.outcome.causes.length > 0 ? [...new Set(kept.outcome.causes)] : [NEVER_FOUND]).map((cause) => ({
@@ -58,7 +62,7 @@ export function countCauses(
     .map(([cause, met]): MetCause => {
       const beds = [...groupBy(met, ({ bed }) => bed.key).values()].map((here): CauseInBed => {
         const all = here.map(({ kept }) => kept).sort(newest);
-        return { bed: here[0]!.bed, cases: all, byYear: groupBy(all, yearOf) };
+        return { bed: here[0]!.bed, cases: all, byYear: groupBy(all, (kept) => yearOf(kept, zone)) };
       });
       return {
         cause,
@@ -68,7 +72,7 @@ export function countCauses(
             b.cases.length - a.cases.length ||
             a.bed.name.localeCompare(b.bed.name, 'en-GB', { numeric: true }),
         ),
-        years: [...new Set(met.map(({ kept }) => yearOf(kept)))].sort(),
+        years: [...new Set(met.map(({ kept }) => yearOf(kept, zone)))].sort(),
       };
     })
     .sort(

@@ -1,3 +1,4 @@
+import { growingYearOf, type Zone } from '../days/growing-year.ts';
 import { bedKey } from './group-by-bed.ts';
 import type { CaseRecord, LookRecord, Outcome, ShownRanking } from './records.ts';
 
@@ -40,11 +41,11 @@ export const settledCases = (cases: readonly CaseRecord[]): Settled[] =>
   );
 
 /**
- * One key for all cases that are one outbreak: the same end on one crop in one bed in one year. Five plants in a row that
+ * One key for all cases that are one outbreak: the same end on one crop in one bed in one growing year. Five plants in a row that
  * die of one thing are one thing met, not five.
  */
-export const outbreakOf = ({ bed, crop, openedOn, outcome }: Settled): string =>
-  [bedKey(bed), crop ?? '', openedOn.slice(0, 4), ...[...outcome.causes].sort()].join('\u0000');
+export const outbreakOf = ({ bed, crop, openedOn, outcome }: Settled, zone: Zone = 'north'): string =>
+  [bedKey(bed), crop ?? '', growingYearOf(openedOn, zone), ...[...outcome.causes].sort()].join('\u0000');
 
 /**
  * The chances shown at the first look, and at the last where that is another one. Looks kept without a weighing are

@@ -58,7 +58,7 @@ export interface TrialUnitKept {
 
 /** One season's layout, drawn by lot. Kept and merged as one: two layouts of one season are a conflict. */
 export interface TrialLayout {
-  /** The season: a year, `2026`, or its second sowing, `2026-2`. */
+  /** The season: a growing year, `2026` or `2026–27`, or its second sowing, `2026-2`. */
   readonly id: string;
   /** Day on which it was laid out. */
   readonly date: string;

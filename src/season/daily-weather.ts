@@ -1,6 +1,6 @@
 import { dayAfter } from '../days/days.ts';
+import type { Zone } from '../days/growing-year.ts';
 import { averageDegreeDays, sineDegreeDays } from './degree-days.ts';
-import type { Zone } from './season-of.ts';
 import { type EstimatedCelsius, nextSoilCelsius, typicalSoilCelsius } from './soil-temperature.ts';
 
 /** One day as it was measured or, with `forecast`, expected; °C. */

@@ -1,5 +1,4 @@
-/** Where a garden lies, as far as its seasons go: north or south of the equator, or where no winter comes. */
-export type Zone = 'north' | 'south' | 'tropics';
+import type { Zone } from '../days/growing-year.ts';
 
 /**
  * The season of a date by the meteorological quarters (March to May is spring in the north), turned by half a year

@@ -1,4 +1,4 @@
-import type { Zone } from './season-of.ts';
+import type { Zone } from '../days/growing-year.ts';
 
 /** A temperature that is known only so well, °C. */
 export interface EstimatedCelsius {

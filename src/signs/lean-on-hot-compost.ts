@@ -1,5 +1,5 @@
+import type { Zone } from '../days/growing-year.ts';
 import { COMPOST_STATES, type CompostState, judgeCompost } from '../garden/compost-state.ts';
-import type { Zone } from '../season/season-of.ts';
 import { typicalSoilCelsius } from '../season/soil-temperature.ts';
 import type { Chain, Said } from './chain-leanings.ts';
 

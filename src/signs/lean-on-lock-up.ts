@@ -1,3 +1,4 @@
+import type { Zone } from '../days/growing-year.ts';
 import { COMPOST_STATES, type CompostState, judgeCompost } from '../garden/compost-state.ts';
 import {
   chanceOfBite,
@@ -8,7 +9,6 @@ import {
   type Warmth,
 } from '../garden/lock-up.ts';
 import { type Material, materialOf, STRAW_OR_HAY, WOOD_OR_STRAW } from '../garden/materials.ts';
-import type { Zone } from '../season/season-of.ts';
 import { warmthSince } from '../season/soil-temperature.ts';
 import { type Chain, middleOfBand, type Said } from './chain-leanings.ts';
 import { heapOf } from './lean-on-hot-compost.ts';

@@ -1,11 +1,11 @@
 import { dayAfter, daysBetween } from '../days/days.ts';
+import { yearBefore, type Zone } from '../days/growing-year.ts';
 import type { Garden } from '../garden/gather-garden.ts';
 import type { BatchRecord, BedRecord, PlantingRecord, Spreading } from '../garden/ground-records.ts';
 import type { RecordReference } from '../garden/records.ts';
 import { testedLoadsUnder } from '../garden/settle-pot-test.ts';
 import { CROP_TEMPERATURES } from '../season/crop-temperatures.ts';
 import { coldDaysBefore, meanSoilBetween, sumDegreeDays } from '../season/daily-weather.ts';
-import type { Zone } from '../season/season-of.ts';
 import type { EstimatedCelsius } from '../season/soil-temperature.ts';
 import { CROP_GROUPS, type CropGroup, cropMatches } from './crops.ts';
 import { SETTINGS, type Setting, type SettingId, type SettingValue } from './settings.ts';
@@ -152,7 +152,7 @@ export function settingsFromRecords(garden: Garden, plant: PlantOfRecords): From
   if (planting) addPlanting(found, planting, plant.date);
   if (bed) {
     addBed(found, garden, bed, plant.date);
-    addRotation(found, garden, bed, planting, plant.date);
+    addRotation(found, garden, bed, planting, plant);
   }
   const brought = bed ? broughtTo(garden, bed.id, planting?.id, plant.date) : [];
   addCompost(found, brought, plant.date);
@@ -217,27 +217,22 @@ function addBed(found: Found, garden: Garden, bed: BedRecord, date: string): voi
   if (net) found.put('netted', net.what === 'netted', net);
 }
 
-/** Whether the crop's family stood here in the year before, where the records name last year's crops. */
+/** Whether the crop's family stood here in the growing year before, where the records name its crops. */
 function addRotation(
   found: Found,
   garden: Garden,
   bed: BedRecord,
   planting: PlantingRecord | undefined,
-  date: string,
+  { date, zone }: PlantOfRecords,
 ): void {
   const crop = planting?.crop;
   const family = isCrop(crop) ? BOTANICAL.find((group) => cropMatches(crop, group)) : undefined;
   if (!family) return;
-  const year = String(Number(date.slice(0, 4)) - 1);
+  const year = yearBefore(date, zone);
   const before = garden.plantings.filter((other) => {
     const start = other.plantedOn ?? other.sownOn;
     const there = other.id !== planting?.id && other.bedId === bed.id && isCrop(other.crop);
-    return (
-      there &&
-      start !== undefined &&
-      start.slice(0, 4) <= year &&
-      (other.clearedOn ?? start).slice(0, 4) >= year
-    );
+    return there && start !== undefined && start <= year.to && (other.clearedOn ?? start) >= year.from;
   });
   const members: readonly string[] = CROP_GROUPS[family];
   const same = before.filter((other) => members.includes(other.crop));

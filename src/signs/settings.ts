@@ -331,8 +331,8 @@ export const SETTINGS = {
   },
   'rotation-same-family': {
     kind: 'yes-no',
-    says: 'same plant family grown here last year',
-    asks: 'Did the same plant family grow here last year?',
+    says: 'same plant family grown here last season',
+    asks: 'Did the same plant family grow here last season?',
     minutes: 0.2,
     rate: 0.2,
   },

@@ -25,11 +25,13 @@ import {
   refreshGarden,
 } from '../../src/app/state/garden.ts';
 import { cases, store } from '../../src/app/state/kept.ts';
+import { hashOf, readRoute } from '../../src/app/state/route.ts';
 import { undoable } from '../../src/app/state/undo-bar.ts';
 import { readGrid, recordsOfFile } from '../../src/app/state/weather-days.ts';
-import { historyOf, yearsOf } from '../../src/app/state/year-of-bed.ts';
+import { historyOf, inYear, yearsOf } from '../../src/app/state/year-of-bed.ts';
 import { BATCH_WORDS } from '../../src/app/words/ground-batches.ts';
 import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
+import { SHEET_WORDS, sheetFileName } from '../../src/app/words/sheet.ts';
 import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { BATCH_KINDS, type BedRecord, type WeatherRecord } from '../../src/garden/ground-records.ts';
 import { newBed } from '../../src/garden/name-beds.ts';
@@ -197,6 +199,19 @@ describe('the year of a bed', () => {
       '2025-11-03 event',
     ]);
     expect(yearsOf(historyOf(all, bed), '2027-01-05')).toEqual(['2027', '2026', '2025']);
+  });
+
+  it('runs from July to June in the south, and is named by both years', () => {
+    const history = historyOf(all, bed);
+    const datesIn = (year: string, zone?: 'south'): string[] =>
+      inYear(history, year, zone).map(({ date }) => date);
+    expect(yearsOf(history, '2027-01-05', 'south')).toEqual(['2026–27', '2025–26']);
+    expect(datesIn('2025–26', 'south')).toEqual(['2026-04-02', '2026-03-20', '2025-11-03']);
+    expect(datesIn('2026–27', 'south')).toEqual(['2026-07-30']);
+    expect(datesIn('2026')).toEqual(['2026-07-30', '2026-04-02', '2026-03-20']);
+    const sheet = { place: 'book', sheet: 'bed', of: bed.id, year: '2025–26' } as const;
+    expect(readRoute(hashOf(sheet))).toEqual(sheet);
+    expect(sheetFileName(SHEET_WORDS.bed.title('Long bed', '2025–26'))).toBe('long-bed-2025-26.html');
   });
 });
 

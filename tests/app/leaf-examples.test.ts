@@ -81,6 +81,20 @@ describe('the photos that teach the network', () => {
       expect(plantingOf(other)).not.toBe(one);
   });
 
+  it('come from one planting over New Year in the south', () => {
+    const plantings = (zone: 'north' | 'south'): number => {
+      const cases = ['2025-12-20', '2026-01-10'].map((openedOn) => ({
+        settled: settled(openedOn, { openedOn }),
+        looks: [look(openedOn, [photo(openedOn, 'old')], powder)],
+      }));
+      const { examples } = gatherExamples({ cases, normalLeaves: [], zone });
+      expect(examples).toHaveLength(2);
+      return new Set(examples.map(({ planting }) => planting)).size;
+    };
+    expect(plantings('south')).toBe(1);
+    expect(plantings('north')).toBe(2);
+  });
+
   it('are counted apart where the network did not see them, or they are unlike all it was taught', () => {
     const photos = [
       photo('seen', 'old'),

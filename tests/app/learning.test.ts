@@ -51,6 +51,12 @@ describe('what goes from the book to the ranker', () => {
     expect(lessonOf(settled())).not.toHaveProperty('last');
   });
 
+  it('is one outbreak over New Year in the south, as the place has it', () => {
+    const [before, after] = ['2025-12-28', '2026-01-03'].map((openedOn) => settled({ openedOn }));
+    expect(lessonOf(before!, 'south').outbreak).toBe(lessonOf(after!, 'south').outbreak);
+    expect(lessonOf(before!).outbreak).not.toBe(lessonOf(after!).outbreak);
+  });
+
   it('weighs a guess and an unknown word nothing, and leaves causes of another version out', () => {
     for (const sureness of ['guess', '', 'sworn', 'toString'])
       expect(lessonOf(settled({ outcome: { ...outcome, sureness } })).sureness).toBe(0);

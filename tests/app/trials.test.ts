@@ -170,6 +170,18 @@ describe('laying out a season', () => {
       seasons: [{ season: '2026' }, { season: '2027' }],
     });
   });
+  it('names a season of the south by both its years, and a second sowing after New Year as such', () => {
+    const trial = planned();
+    const layout = layOutSeason(trial, [{ bed, places: 12 }], 3, '2025-11-20', 'south');
+    expect(layout.id).toBe('2025–26');
+    expect(layout.units.every(({ id, block }) => !/[/ ]/.test(`${id}${block}`))).toBe(true);
+    const first = { ...trial, layouts: [layout] };
+    expect(repairRecord(structuredClone(first))).toEqual(first);
+    expect(nextSeason(first, '2026-01-10', 'south')).toBe('2025–26-2');
+    expect(nextSeason(first, '2026-08-20', 'south')).toBe('2026–27');
+    expect(TRIAL_WORDS.season('2025–26')).toBe('2025–26');
+    expect(TRIAL_WORDS.season('2025–26-2')).toBe('2025–26, sowing 2');
+  });
   it('warns of one bed a side, and walks the beds in the order of the garden', () => {
     const trial = planned({ unit: 'bed', plan: { perBed: 3 } });
     const beds = ['a', 'b'].map((id) => ({ bed: { id, name: id }, places: 1 }));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sayMet, sayReturns } from '../../src/app/words/recurring.ts';
 import { bedsOfReturn, countCauses, NEVER_FOUND } from '../../src/garden/count-causes.ts';
 import type { BedRecord } from '../../src/garden/ground-records.ts';
 import { type CaseState, type Narrowing, narrowCases } from '../../src/garden/narrow-cases.ts';
@@ -77,6 +78,24 @@ describe('causes by bed and year', () => {
     ]);
     expect(ids(clubroot!.beds[0]!.byYear.get('2026')!)).toEqual(['d', 'b']);
     expect(bedsOfReturn(clubroot!).map(({ bed: { name } }) => name)).toEqual(['Long bed']);
+  });
+
+  it('go by the growing year in the south: one summer is one year, and no return', () => {
+    const summer = [
+      settled('spring', '2025-11-20', ['aphids']),
+      settled('late', '2026-01-15', ['aphids']),
+      settled('after', '2026-12-02', ['clubroot']),
+      settled('first', '2026-03-02', ['clubroot']),
+    ];
+    const [aphids, clubroot] = countCauses(summer, placeOf, 'south');
+    expect(aphids!.years).toEqual(['2025–26']);
+    expect(ids(aphids!.beds[0]!.byYear.get('2025–26')!)).toEqual(['late', 'spring']);
+    expect(bedsOfReturn(aphids!)).toEqual([]);
+    expect(clubroot!.years).toEqual(['2025–26', '2026–27']);
+    expect(sayMet(aphids!)).toBe('2 cases in Long bed, in 2025–26.');
+    expect(sayMet(clubroot!)).toBe('2 cases in Long bed, in 2 years from 2025–26 to 2026–27.');
+    expect(sayReturns(clubroot!)).toMatchObject([{ says: 'Clubroot in Long bed: 2025–26 and 2026–27' }]);
+    expect(countCauses(summer, placeOf)[0]!.years).toEqual(['2025', '2026']);
   });
 
   it('add up: over beds and years each cause has its cases, each once', () => {

@@ -91,6 +91,14 @@ describe('one outbreak', () => {
     for (const other of [{ bed: 'Short bed' }, { crop: 'leek' }, { openedOn: '2025-06-01' }])
       expect(outbreakOf(settled(other))).not.toBe(outbreakOf(settled({})));
   });
+
+  it('is not parted by New Year in the south, but by the middle of its winter', () => {
+    const key = (openedOn: string, zone: 'north' | 'south'): string =>
+      outbreakOf(settled({ openedOn }), zone);
+    expect(key('2025-12-28', 'south')).toBe(key('2026-01-03', 'south'));
+    expect(key('2025-12-28', 'north')).not.toBe(key('2026-01-03', 'north'));
+    expect(key('2026-06-28', 'south')).not.toBe(key('2026-07-03', 'south'));
+  });
 });
 
 describe('what was shown', () => {

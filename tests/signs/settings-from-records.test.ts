@@ -153,6 +153,26 @@ describe('settings from records', () => {
     });
   });
 
+  it('tell last year by the growing year of the place: what stands beside it is not of the year before', () => {
+    const set = (id: string, crop: string, plantedOn: string, more = {}) =>
+      record('planting', id, { crop, bedId: 'long', plantedOn, ...more });
+    const tomato = set('tomato', 'tomato', '2025-11-05');
+    const sameFamily = (zone: 'north' | 'south' | 'tropics', ...others: ReturnType<typeof set>[]) =>
+      settingsFromRecords(garden(bed, tomato, ...others), { plantingId: 'tomato', date: '2026-01-10', zone })
+        .settings['rotation-same-family'];
+    const beside = set('beside', 'potato', '2025-10-05');
+    const before = set('before', 'potato', '2024-11-01', { clearedOn: '2025-03-01' });
+    for (const zone of ['south', 'tropics'] as const) {
+      expect(sameFamily(zone, beside)).toBeUndefined();
+      expect(sameFamily(zone, beside, set('pea', 'pea', '2024-12-01'))).toMatchObject({ value: false });
+      expect(sameFamily(zone, beside, before)).toEqual({
+        value: true,
+        says: [{ kind: 'planting', id: 'before' }],
+      });
+    }
+    expect(sameFamily('north', beside)).toMatchObject({ value: true });
+  });
+
   it('count cold days against the crop’s own minimum, from three weeks of weather', () => {
     const cucumber = record('planting', 'cu', { crop: 'cucumber', bedId: 'long', plantedOn: '2026-05-01' });
     // A mean of 12 °C: too cold for cucumber (60 °F), not for kale (40 °F) (UCSC-KNOTT).

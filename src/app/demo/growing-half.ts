@@ -1,4 +1,4 @@
-import type { Zone } from '../../season/season-of.ts';
+import type { Zone } from '../../days/growing-year.ts';
 
 /** The half of the earth where it is the growing season on a day: the invented garden is always in mid-season. */
 export const growingHalf = (day: string): Zone =>

@@ -2,6 +2,7 @@ import type { TrialRecord } from '../../garden/trial-record.ts';
 import { trialReadingId } from '../../garden/trial-record.ts';
 import { seededRandom } from '../../leaf/draw-leaf.ts';
 import { layOutSeason } from '../state/plan-trial.ts';
+import { growingHalf } from './growing-half.ts';
 import { dayBefore, demoStamp } from './invent-days.ts';
 
 interface TrialRow {
@@ -89,7 +90,8 @@ function inventTrial(row: TrialRow, today: string): TrialRecord {
     readings: [],
     losses: [],
   };
-  const layout = layOutSeason(bare, [{ bed: { id: `demo-${bedId}`, name }, places }], seed, day(laidOut));
+  const beds = [{ bed: { id: `demo-${bedId}`, name }, places }];
+  const layout = layOutSeason(bare, beds, seed, day(laidOut), growingHalf(today));
   const random = seededRandom(seed);
   // Normal by Box and Muller 1958, from memory; what a plant strays by it keeps.
   const strays = layout.units.map(

@@ -4,6 +4,7 @@ import { isUnlike } from '../../classifier/is-unlike.ts';
 import { NETWORK_ID } from '../../classifier/network-file.ts';
 import type { LeafExample } from '../../classifier/own-head/leaf-example.ts';
 import { marksSaid, OWN_MARKS } from '../../classifier/own-head/marks-said.ts';
+import { growingYearOf, type Zone } from '../../days/growing-year.ts';
 import type { NormalLeafRecord } from '../../garden/ground-records.ts';
 import { bedKey } from '../../garden/group-by-bed.ts';
 import { normalLeavesOf, varietyKey } from '../../garden/normal-leaves-of.ts';
@@ -19,6 +20,7 @@ export interface GardenPhotos {
   /** Settled cases, each with its looks. */
   readonly cases: readonly { readonly settled: Settled; readonly looks: readonly KeptLook[] }[];
   readonly normalLeaves: readonly NormalLeafRecord[];
+  readonly zone?: Zone;
 }
 
 export interface GatheredExamples {
@@ -31,9 +33,9 @@ export interface GatheredExamples {
   readonly unlike: number;
 }
 
-/** Photos of one crop in one bed in one year are one planting: they share soil, light and variety. */
-const plantingOf = ({ bed, crop, openedOn }: Settled): string =>
-  ['in', bedKey(bed), crop ?? '', openedOn.slice(0, 4)].join('\u0000');
+/** Photos of one crop in one bed in one growing year are one planting: they share soil, light and variety. */
+const plantingOf = ({ bed, crop, openedOn }: Settled, zone: Zone | undefined): string =>
+  ['in', bedKey(bed), crop ?? '', growingYearOf(openedOn, zone)].join('\u0000');
 
 /** Healthy leaves do not say which plant they come from; those of one variety may be of one plant. */
 const plantingOfVariety = ({ crop, variety }: NormalLeafRecord): string =>
@@ -81,7 +83,7 @@ export function gatherExamples(photos: GardenPhotos): GatheredExamples {
 const isOurs = ({ network, logits }: SeenByNetwork): boolean =>
   network === NETWORK_ID && logits.length === NETWORK_MARKS.length;
 
-const photosOfLooks = ({ cases, normalLeaves }: GardenPhotos): Photo[] =>
+const photosOfLooks = ({ cases, normalLeaves, zone }: GardenPhotos): Photo[] =>
   cases.flatMap(({ settled, looks }) =>
     looks
       .filter(({ deletedAt }) => !deletedAt)
@@ -94,7 +96,7 @@ const photosOfLooks = ({ cases, normalLeaves }: GardenPhotos): Photo[] =>
             ? [
                 {
                   id,
-                  planting: plantingOf(settled),
+                  planting: plantingOf(settled, zone),
                   role: reading.role,
                   reading,
                   network,

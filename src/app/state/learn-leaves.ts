@@ -8,6 +8,7 @@ import { cases, forgetUntil, type KeptLook, nowStamp, store, tryRead } from './k
 import { openNetworkWorker } from './kept-network.ts';
 import { type GatheredExamples, gatherExamples } from './leaf-examples.ts';
 import { teachingCases } from './learning.ts';
+import { zone } from './zone.ts';
 
 export type LearningState =
   | { readonly at: 'rest' }
@@ -26,7 +27,7 @@ export async function readExamples(): Promise<GatheredExamples | undefined> {
     const withLooks = [];
     for (const one of settled)
       withLooks.push({ settled: one, looks: (await store.listLooks(one.id)) as KeptLook[] });
-    return gatherExamples({ cases: withLooks, normalLeaves });
+    return gatherExamples({ cases: withLooks, normalLeaves, zone: zone.value });
   });
 }
 

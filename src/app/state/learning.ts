@@ -1,5 +1,6 @@
 /** What this garden has taught: worked out anew whenever a case is settled, and handed to every ranking. */
 import { computed, effect, signal } from '@preact/signals';
+import type { Zone } from '../../days/growing-year.ts';
 import type { CaseRecord } from '../../garden/records.ts';
 import { outbreakOf, type Settled, settledCases } from '../../garden/settle-case.ts';
 import type { GardenLessons, LessonCase } from '../../ranker/learn-lessons.ts';
@@ -20,7 +21,7 @@ const KNOWN = new Set<string>(CAUSES.map(({ id }) => id));
 const isSureness = (word: string): word is Sureness => Object.hasOwn(SURENESS, word);
 
 /** A settled case as the ranker learns from it. Causes that this version does not know are left out. */
-export function lessonOf(kept: Settled): Omit<LessonCase, 'season'> {
+export function lessonOf(kept: Settled, where: Zone = 'north'): Omit<LessonCase, 'season'> {
   const { outcome } = kept;
   const { first, last } = outcome;
   return {
@@ -28,7 +29,7 @@ export function lessonOf(kept: Settled): Omit<LessonCase, 'season'> {
     causes: outcome.causes.filter((id): id is CauseId => KNOWN.has(id)),
     sureness: isSureness(outcome.sureness) ? SURENESS[outcome.sureness] : 0,
     date: kept.openedOn,
-    outbreak: outbreakOf(kept),
+    outbreak: outbreakOf(kept, where),
     ...(kept.crop ? { crop: kept.crop as CropId } : {}),
     ...(first ? { first: first.chances as ShownChances } : {}),
     ...(last ? { last: last.chances as ShownChances } : {}),
@@ -45,7 +46,7 @@ export const putAside = computed(
 );
 
 const learnInput = computed<LearnInput>(() => ({
-  cases: teachingCases(cases.value ?? [], forgetUntil.value).map(lessonOf),
+  cases: teachingCases(cases.value ?? [], forgetUntil.value).map((kept) => lessonOf(kept, zone.value)),
   today: dayOf(new Date()),
   zone: zone.value,
 }));

@@ -16,6 +16,7 @@ import {
   unitsNeeded,
 } from '../../compare/side-by-side/plan-numbers.ts';
 import { TRIAL_LEVEL } from '../../compare/side-by-side/read-trial.ts';
+import { growingYearOf, type Zone } from '../../days/growing-year.ts';
 import type { BedRecord } from '../../garden/ground-records.ts';
 import type { TrialLayout, TrialPlan, TrialRecord } from '../../garden/trial-record.ts';
 import { coreUnits } from './read-kept-trial.ts';
@@ -97,9 +98,9 @@ export interface BedChosen {
   readonly places: number;
 }
 
-/** Name of the next season: the year; a second sowing of one year `2026-2`. */
-export function nextSeason({ layouts }: TrialRecord, date: string): string {
-  const year = date.slice(0, 4);
+/** Name of the next season: the growing year; a second sowing of one year `2026-2`. */
+export function nextSeason({ layouts }: TrialRecord, date: string, zone: Zone = 'north'): string {
+  const year = growingYearOf(date, zone);
   const taken = layouts.filter(({ id }) => id === year || id.startsWith(`${year}-`)).length;
   return taken === 0 ? year : `${year}-${taken + 1}`;
 }
@@ -113,8 +114,9 @@ export function layOutSeason(
   chosen: readonly BedChosen[],
   seed: number,
   date: string,
+  zone: Zone = 'north',
 ): TrialLayout {
-  const season = nextSeason(record, date);
+  const season = nextSeason(record, date, zone);
   const how = howOf(record);
   const perBed = record.plan?.perBed ?? USUAL_PER_BED;
   const beds = chosen.map(({ bed, places }) => ({

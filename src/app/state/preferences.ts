@@ -1,6 +1,6 @@
 import { effect, signal } from '@preact/signals';
 import { NETWORK_TROUBLES } from '../../classifier/types.ts';
-import type { Zone } from '../../season/season-of.ts';
+import type { Zone } from '../../days/growing-year.ts';
 import { METRIC, type Units, units } from '../words/units.ts';
 
 export type Theme = 'device' | 'light' | 'dusk';

@@ -1,3 +1,4 @@
+import { growingYearOf, type Zone } from '../../days/growing-year.ts';
 import type { Garden } from '../../garden/gather-garden.ts';
 import type { BatchRecord, EventRecord, PlantingRecord, Spreading } from '../../garden/ground-records.ts';
 import { bedKey } from '../../garden/group-by-bed.ts';
@@ -76,9 +77,15 @@ export function historyOf(
   return here.sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0));
 }
 
-/** The years in which anything happened, and this one; newest first. */
-export const yearsOf = (history: readonly Happening[], today: string): string[] =>
-  [...new Set([today.slice(0, 4), ...history.map(({ date }) => date.slice(0, 4))])].sort().reverse();
+/** The growing years in which anything happened, and this one; newest first. */
+export const yearsOf = (history: readonly Happening[], today: string, zone: Zone = 'north'): string[] =>
+  [...new Set([today, ...history.map(({ date }) => date)].map((day) => growingYearOf(day, zone)))]
+    .sort()
+    .reverse();
+
+/** What happened in one growing year, in the same order. */
+export const inYear = (history: readonly Happening[], year: string, zone: Zone = 'north'): Happening[] =>
+  history.filter(({ date }) => growingYearOf(date, zone) === year);
 
 /** Address of the cases without a bed. */
 export const UNNAMED = '-';

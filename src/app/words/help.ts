@@ -50,7 +50,8 @@ export const HELP_WORDS = {
     themes: { device: 'as the device', light: 'light', dusk: 'dusk' },
     zone: 'Your garden lies',
     zones: { north: 'north of the equator', south: 'south of the equator', tropics: 'where no winter comes' },
-    zoneWhy: 'The seasons follow it, not the names of the months.',
+    zoneWhy:
+      'The seasons follow it, not the names of the months. South of the equator a year of a bed runs from July to June.',
     temperature: 'Temperatures',
     temperatures: { celsius: '°C', fahrenheit: '°F' },
     length: 'Lengths and rain',

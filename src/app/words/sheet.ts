@@ -45,6 +45,7 @@ export const sheetFileName = (title: string): string =>
   `${
     title
       .normalize('NFKD')
+      .replace(/–/g, ' ')
       .replace(/[^\w ]/g, '')
       .trim()
       .replace(/\s+/g, '-')

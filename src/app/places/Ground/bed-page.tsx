@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
+import { growingYearOf } from '../../../days/growing-year.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import type {
   BatchRecord,
@@ -16,7 +17,8 @@ import { newEvent, newPlanting } from '../../state/edit-ground.ts';
 import { garden, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
-import { casesAt, type Happening, historyOf, UNNAMED, yearsOf } from '../../state/year-of-bed.ts';
+import { casesAt, type Happening, historyOf, inYear, UNNAMED, yearsOf } from '../../state/year-of-bed.ts';
+import { zone } from '../../state/zone.ts';
 import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
@@ -268,9 +270,9 @@ function Under({ all, bed }: OfBed) {
 function Year({ all, bed, onOpen }: { readonly all: Garden; readonly bed: BedRecord | undefined } & Opens) {
   const history = historyOf(all, bed);
   const today = dayOf(new Date());
-  const years = yearsOf(history, today);
-  const [year, setYear] = useState(history[0]?.date.slice(0, 4) ?? years[0]!);
-  const shown = history.filter(({ date }) => date.startsWith(year));
+  const years = yearsOf(history, today, zone.value);
+  const [year, setYear] = useState(growingYearOf(history[0]?.date ?? today, zone.value));
+  const shown = inYear(history, year, zone.value);
   return (
     <section>
       <h2 class="list-title">{WORDS.whatHappened(year)}</h2>

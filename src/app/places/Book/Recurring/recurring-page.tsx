@@ -5,6 +5,7 @@ import { BackLink } from '../../../parts/BackLink/back-link.tsx';
 import { casesAlive, placeOfCase } from '../../../state/find-cases.ts';
 import { cases } from '../../../state/kept.ts';
 import { hashOf } from '../../../state/route.ts';
+import { zone } from '../../../state/zone.ts';
 import { BOOK_WORDS } from '../../../words/book.ts';
 import { nameOfMet, sayMet, sayReturns, RECURRING_WORDS as WORDS } from '../../../words/recurring.ts';
 import { CaseEntry } from '../case-entry.tsx';
@@ -18,7 +19,7 @@ interface RecurringPageProps {
 /** Which causes were met in which bed, through the years; or the cases behind one of the numbers. */
 export function RecurringPage({ cause, bed, year }: RecurringPageProps) {
   if (!cases.value) return <h1 tabIndex={-1}>{WORDS.title}</h1>;
-  const all = countCauses(casesAlive.value, placeOfCase.value);
+  const all = countCauses(casesAlive.value, placeOfCase.value, zone.value);
   const met = all.find((one) => one.cause === cause);
   return met ? <CasesOf met={met} bed={bed} year={year} /> : <Overview all={all} />;
 }
@@ -110,7 +111,7 @@ function columnsOf(years: readonly string[]): readonly Column[] {
   const before: Column = {
     year: `-${first}`,
     says: WORDS.before(first),
-    count: (here) => here.cases.filter((kept) => yearOf(kept) < first).length,
+    count: (here) => here.cases.filter((kept) => yearOf(kept, zone.value) < first).length,
   };
   return [before, ...columns];
 }
@@ -204,7 +205,9 @@ function CasesOf({ met, bed, year }: CasesOfProps) {
   const here = met.beds.find((one) => inAddress(one.bed.key) === bed);
   const isIn = (began: string): boolean =>
     year === undefined || (year.startsWith('-') ? began < year.slice(1) : began === year);
-  const found = (bed === undefined ? met.cases : (here?.cases ?? [])).filter((kept) => isIn(yearOf(kept)));
+  const found = (bed === undefined ? met.cases : (here?.cases ?? [])).filter((kept) =>
+    isIn(yearOf(kept, zone.value)),
+  );
   const where = [
     bed === undefined ? '' : here?.bed.name || WORDS.noBed,
     year?.startsWith('-') ? WORDS.before(year.slice(1)) : year,

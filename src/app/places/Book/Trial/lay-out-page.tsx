@@ -11,6 +11,7 @@ import { nowStamp } from '../../../state/kept.ts';
 import { howOf, layOutSeason, planNumbers } from '../../../state/plan-trial.ts';
 import { goTo } from '../../../state/route.ts';
 import { putLayout, setPlan, touchTrial } from '../../../state/trials.ts';
+import { zone } from '../../../state/zone.ts';
 import { dayOf } from '../../../words/dates.ts';
 import { GROUND_WORDS } from '../../../words/ground.ts';
 import { TRIAL_WORDS as WORDS } from '../../../words/trial.ts';
@@ -56,7 +57,7 @@ export function LayOutPage({
     const today = dayOf(new Date());
     const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
     try {
-      const layout = layOutSeason(trial, chosen, seed, today);
+      const layout = layOutSeason(trial, chosen, seed, today, zone.value);
       const done = await touchTrial(trial.id, ({ ended: _ended, ...found }) => ({
         ...putLayout(found, layout),
         lookOn: dayAfter(today, FIRST_MEASURING),
