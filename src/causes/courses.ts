@@ -116,7 +116,7 @@ export const COURSES = [
   ),
   course(
     'correct-ph',
-    'Test the soil reaction and correct it slowly over the winter.',
+    'Test the soil reaction and correct it slowly, in time for the next growing season.',
     10,
     'overdone liming lasts for years',
     ['soil-test', 'lime'],

@@ -24,8 +24,12 @@ import type { SourceKey } from './sources.ts';
 /** Where a statement comes from: a published source, or one of the two honest admissions. */
 export type Source = SourceKey | 'common practice, no source' | 'from memory';
 
-/** Seasons follow the place (zone), never month names. */
-export type Season = 'spring' | 'summer' | 'autumn' | 'winter';
+/**
+ * Seasons follow the place (zone), never month names. `no-winter` is the whole year of a place without winter: a leaning on it
+ * says what comes of the want of cold alone, since nothing that hangs on a temperate year holds there.
+ */
+export const SEASONS = ['spring', 'summer', 'autumn', 'winter', 'no-winter'] as const;
+export type Season = (typeof SEASONS)[number];
 
 /** How far a circumstance moves the odds of a cause; the log-odds are in `LEANING_LOG_ODDS`. */
 export type LeaningWord =

@@ -67,6 +67,7 @@ describe('a reason in words', () => {
     ['compost-kinds:horse-manure=no', 'what went on the bed this year: not horse manure'],
     ['crop=french-bean', 'the crop is french bean'],
     ['season=winter', 'it is winter'],
+    ['season=no-winter', 'no winter comes here'],
   ])('says %s as "%s"', (sign, says) => {
     const described = describeReason(reason(sign, { because: 'why' }), nothing);
     expect(described).toMatchObject({ says, kind: 'circumstance', because: 'why' });

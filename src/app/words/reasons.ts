@@ -1,3 +1,4 @@
+import type { Season } from '../../causes/schema.ts';
 import type { Reason } from '../../ranker/types.ts';
 import type { Answers, Finding, Reporter } from '../../signs/types.ts';
 import { cropName } from './crops.ts';
@@ -38,7 +39,11 @@ export function describeReason(reason: Reason, reported: Reported): ReasonInWord
     const factor = reason.sign.slice(0, equals);
     const outcome = reason.sign.slice(equals + 1);
     const by =
-      factor === 'season' ? 'the date' : reason.from.map((who) => REPORTERS[who]).join(' and ') || 'you';
+      factor === 'season'
+        ? outcome === NO_WINTER
+          ? 'where the garden lies'
+          : 'the date'
+        : reason.from.map((who) => REPORTERS[who]).join(' and ') || 'you';
     return { says: sayCircumstance(factor, outcome), by, kind: 'circumstance', ...because };
   }
   const kind = reason.from.includes('eye') ? 'eye' : 'camera';
@@ -47,12 +52,15 @@ export function describeReason(reason: Reason, reported: Reported): ReasonInWord
   return { says: isThere(reason.sign, reported) ? phrase : sayAbsent(reason.sign), by, kind, ...because };
 }
 
+/** The whole year of a place without winter, which has no seasons to name. */
+const NO_WINTER: Season = 'no-winter';
+
 const sayGarden = (decibans: number): string =>
   decibans > 0 ? 'met in this garden more often than usual' : 'met in this garden less often than usual';
 
 function sayCircumstance(factor: string, outcome: string): string {
   if (factor === 'crop') return `the crop is ${cropName(outcome).toLocaleLowerCase('en-GB')}`;
-  if (factor === 'season') return `it is ${outcome}`;
+  if (factor === 'season') return outcome === NO_WINTER ? 'no winter comes here' : `it is ${outcome}`;
   return describeOutcome(factor, outcome);
 }
 

@@ -209,6 +209,13 @@ export const birds: Cause = {
       source: 'common practice, no source',
     },
     {
+      when: { season: 'no-winter' },
+      leave: 3,
+      watch: 3,
+      because: 'where it is warm all year the plant grows faster than it is torn; bearable',
+      source: 'common practice, no source',
+    },
+    {
       when: { season: 'autumn' },
       leave: 12,
       watch: 7,

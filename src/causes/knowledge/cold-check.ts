@@ -112,7 +112,7 @@ export const coldCheck: Cause = {
     {
       when: { crop: 'broad-bean' },
       leans: 'far-less',
-      because: 'broad beans stand through the winter',
+      because: 'broad beans stand through frost',
       source: 'common practice, no source',
     },
     {
@@ -131,6 +131,12 @@ export const coldCheck: Cause = {
       when: { season: 'summer' },
       leans: 'a-little-less',
       because: 'summer is seldom cold enough',
+      source: 'common practice, no source',
+    },
+    {
+      when: { season: 'no-winter' },
+      leans: 'less',
+      because: 'where it is warm all year it is seldom cold enough',
       source: 'common practice, no source',
     },
     {

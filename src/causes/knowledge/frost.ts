@@ -61,6 +61,12 @@ export const frost: Cause = {
       source: 'common practice, no source',
     },
     {
+      when: { season: 'no-winter' },
+      leans: 'far-less',
+      because: 'frost is rare where it is warm all year',
+      source: 'common practice, no source',
+    },
+    {
       when: { season: 'spring' },
       leans: 'a-little-more',
       because: 'late and early frosts come in spring and autumn',

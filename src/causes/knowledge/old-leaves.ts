@@ -62,7 +62,7 @@ export const oldLeaves: Cause = {
     {
       when: { crop: 'asparagus' },
       leans: 'a-little-more',
-      because: 'its fern yellows every autumn',
+      because: 'its fern yellows as its season ends',
       source: 'common practice, no source',
     },
   ],

@@ -8,7 +8,7 @@ export const powderyMildew: Cause = {
     {
       when: { crop: 'cucurbit' },
       leans: 'more',
-      because: 'the marrow family shows it almost every late summer',
+      because: 'the marrow family shows it almost every year',
       source: 'common practice, no source',
     },
     {

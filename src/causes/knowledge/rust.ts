@@ -2,7 +2,7 @@ import type { Cause } from '../schema.ts';
 
 export const rust: Cause = {
   id: 'rust',
-  what: 'Raised orange, brown or black spots that leave rusty dust on the finger. Common on leeks, garlic and beans towards autumn.',
+  what: 'Raised orange, brown or black spots that leave rusty dust on the finger. Common on leeks, garlic and beans late in their season.',
   baseRate: { rate: 0.02, confidence: 'described', source: 'common practice, no source' },
   leanings: [
     {

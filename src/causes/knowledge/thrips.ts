@@ -8,7 +8,7 @@ export const thrips: Cause = {
     {
       when: { crop: 'allium' },
       leans: 'more',
-      because: 'leeks and onions are silvered in most dry summers',
+      because: 'leeks and onions are silvered in most dry spells',
       source: 'from memory',
     },
     {
@@ -26,7 +26,7 @@ export const thrips: Cause = {
     {
       when: { crop: 'brassica' },
       leans: 'a-little-more',
-      because: 'cabbages take onion thrips in dry summers',
+      because: 'cabbages take onion thrips in dry weather',
       source: 'from memory',
     },
     {

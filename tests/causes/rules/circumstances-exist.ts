@@ -1,4 +1,4 @@
-import type { Circumstances } from '../../../src/causes/schema.ts';
+import { type Circumstances, SEASONS } from '../../../src/causes/schema.ts';
 import { CROP_GROUPS } from '../../../src/signs/crops.ts';
 import { ALL_SIGNS } from '../../../src/signs/members-of.ts';
 import { SETTINGS, type Setting } from '../../../src/signs/settings.ts';
@@ -6,7 +6,6 @@ import { CROPS } from '../../../src/signs/vocabulary.ts';
 import type { Rule } from './rule.ts';
 
 const CROP_NAMES: ReadonlySet<string> = new Set([...CROPS, ...Object.keys(CROP_GROUPS)]);
-const SEASONS: readonly string[] = ['spring', 'summer', 'autumn', 'winter'];
 const SIGNS: ReadonlySet<string> = new Set(ALL_SIGNS);
 
 /** Every answer that a setting can have. */

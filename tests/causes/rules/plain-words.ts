@@ -2,6 +2,7 @@ import { CAUTIONS } from '../../../src/causes/cautions.ts';
 import { CHECKS } from '../../../src/causes/checks.ts';
 import { COURSES } from '../../../src/causes/courses.ts';
 import type { Rule } from './rule.ts';
+import { textsIn } from './texts-in.ts';
 
 /** What is never said, whatever the cause. Active substances from memory, whatever they are sold as: the tool recommends none. */
 const FORBIDDEN: readonly (readonly [string, RegExp])[] = [
@@ -17,12 +18,6 @@ const FORBIDDEN: readonly (readonly [string, RegExp])[] = [
   ],
   ['an invitation to eat', /\b(safe|fine|good) to eat\b/i],
 ];
-
-/** Every text inside a value, keys and ids left out by their lack of a space. */
-function textsIn(value: unknown): string[] {
-  if (typeof value === 'string') return value.includes(' ') ? [value] : [];
-  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(textsIn) : [];
-}
 
 export const plainWords: Rule = {
   name: 'plain words',

@@ -1,5 +1,5 @@
 import { leakOf, UNLISTED_Q } from '../../../src/causes/leaks.ts';
-import { type Cause, LEANING_LOG_ODDS, type Season } from '../../../src/causes/schema.ts';
+import { type Cause, LEANING_LOG_ODDS, SEASONS } from '../../../src/causes/schema.ts';
 import { enumerateSets } from '../../../src/ranker/enumerate-sets.ts';
 import { gatherEvidence, type Known, ruledOut } from '../../../src/ranker/gather-evidence.ts';
 import {
@@ -57,10 +57,7 @@ export const settingsAlone: Rule = {
     const model = compileKnowledge(causes, leakOf, UNLISTED_Q);
     return causes.flatMap((cause, at) => {
       const crop = kindest(CROPS, (option) => cropOdds(model, option)[at]!);
-      const season = kindest<Season>(
-        ['spring', 'summer', 'autumn', 'winter'],
-        (option) => seasonOdds(model, option)[at]!,
-      );
+      const season = kindest(SEASONS, (option) => seasonOdds(model, option)[at]!);
       const chance = chancesUnder(model, {
         findings: [],
         circumstances: kindestSettings(cause),
