@@ -37,6 +37,8 @@ export function registerOffline(): void {
   navigator.serviceWorker
     .register('/service-worker.js')
     .then((registration) => {
+      // A page that was loaded past the worker has none that controls it, but there is one.
+      hasOlder ||= registration.active !== null;
       watch(registration);
       return navigator.serviceWorker.ready;
     })
@@ -66,18 +68,19 @@ function watch(registration: ServiceWorkerRegistration): void {
 }
 
 let isAsked = false;
+/** The first service worker ever takes over pages that are as new as it is; any later one is newer than the page. */
+let hasOlder = false;
 
 /** A newer version takes over in all tabs at once: where it was asked for the page is loaded anew, elsewhere that is offered. */
 function followTakingOver(): void {
-  // The first one ever takes over pages that were loaded with it.
-  let isFirst = !navigator.serviceWorker.controller;
+  hasOlder = navigator.serviceWorker.controller !== null;
   navigator.serviceWorker.addEventListener('controllerchange', () => {
     if (isAsked) void reopen();
-    else if (!isFirst) {
+    else if (hasOlder) {
       isOlder.value = true;
       offline.value = 'update';
     }
-    isFirst = false;
+    hasOlder = true;
   });
 }
 

@@ -1,5 +1,6 @@
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page, Worker } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { SHELL_WORDS } from '../../src/app/words/shell.ts';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import {
@@ -24,6 +25,15 @@ async function beginLook(page: Page, url: string): Promise<string> {
   return page.url();
 }
 
+/** The question that comes first after `beginLook`: once it stands, all that was said is weighed. */
+const firstQuestion = (page: Page) =>
+  page.locator('.question-asks', { hasText: 'What went on the bed this year?' });
+
+async function sayNothingWentOn(page: Page): Promise<void> {
+  await page.getByLabel('Nothing', { exact: true }).check();
+  await page.getByRole('button', { name: 'Done' }).click();
+}
+
 async function keepLook(page: Page, plant: string): Promise<void> {
   await page.getByLabel('Bed', { exact: true }).fill('Long bed');
   await page.getByLabel('Plant', { exact: true }).fill(plant);
@@ -37,6 +47,27 @@ const clearStore = async (context: BrowserContext, page: Page): Promise<void> =>
   await devtools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
   await devtools.detach();
 };
+
+/** An error that nothing in the worker catches, as when it runs out of memory. */
+const dieNow = (worker: Worker): Promise<void> =>
+  worker.evaluate(() => {
+    setTimeout(() => {
+      throw new Error('made to die');
+    });
+  });
+
+/** Notes what the bars say from now on, however short it stands there. */
+async function listenToBars(page: Page): Promise<() => Promise<string[]>> {
+  await page.evaluate(() => {
+    const said = new Set<string>();
+    Object.assign(globalThis, { said });
+    const bars = document.querySelector('.bars')!;
+    new MutationObserver(() => {
+      for (const { textContent } of bars.querySelectorAll('.bar p')) said.add(textContent ?? '');
+    }).observe(bars, { childList: true, subtree: true, characterData: true });
+  });
+  return () => page.evaluate(() => [...(globalThis as unknown as { said: Set<string> }).said]);
+}
 
 describe('what can go wrong around the app', () => {
   const { phone, app } = appOnPhone(4738);
@@ -93,25 +124,23 @@ describe('what can go wrong around the app', () => {
     await context.close();
   });
 
-  it('the part that reads photos dies in the middle: it is started again, and the photo is read', async () => {
+  it('the part that reads photos dies in the middle: that is said, it is started again, and the photo is read', async () => {
     const { context, page } = await phone.open(PHONE);
     const { complaints } = watch(context);
     await beginLook(page, app.url);
+    const said = await listenToBars(page);
     const leaf = await writeJpeg(drawLeaf({ width: 2400, height: 1800, length: 0.8, seed: 9 }).pixels);
     const begun = page.waitForEvent('worker', (worker) => worker.url().includes('photo-worker'));
     await page
       .getByLabel('Choose photos')
       .setInputFiles([{ name: 'leaf.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(leaf) }]);
-    const worker = await begun;
-    // An error that nothing in the worker catches, as when it runs out of memory.
-    await worker.evaluate(() => {
-      setTimeout(() => {
-        throw new Error('made to die');
-      });
-    });
+    await dieNow(await begun);
     await expect.poll(() => page.locator('.layer').count()).toBeGreaterThan(0);
+    expect(await said()).toEqual([SHELL_WORDS.restarted.photo]);
+    // It works again, so nothing is said any more.
+    await expect.poll(() => page.locator('.bars .bar').count()).toBe(0);
     await expect.poll(() => page.getByLabel('Note').inputValue()).toBe('by the gate');
-    expect(complaints.filter((said) => !said.includes('made to die'))).toEqual([]);
+    expect(complaints.filter((text) => !text.includes('made to die'))).toEqual([]);
     await context.close();
   });
 
@@ -127,11 +156,7 @@ describe('what can go wrong around the app', () => {
     await expect.poll(() => page.locator('.layer').count()).toBeGreaterThan(0);
     const note = page.getByLabel('Note');
     await note.focus();
-    await worker.evaluate(() => {
-      setTimeout(() => {
-        throw new Error('made to die');
-      });
-    });
+    await dieNow(worker);
     await page.getByText(/The part that reads photos stopped and was started again/).waitFor();
     expect(await smallTargets(page)).toEqual([]);
     expect(await accessibilityFaults(page)).toEqual([]);
@@ -149,6 +174,59 @@ describe('what can go wrong around the app', () => {
     await expect.poll(() => page.getByText(/was started again/).count()).toBe(0);
     // Back on the page, where the reader was before.
     await expect.poll(() => page.evaluate(() => document.querySelector('main :focus') !== null)).toBe(true);
+    await context.close();
+  });
+
+  it('the part that weighs dies with an answer in hand: that is said, it is started again, and the answer is weighed', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    const address = await beginLook(page, app.url);
+    const said = await listenToBars(page);
+    await firstQuestion(page).waitFor();
+    const before = await page.locator('.weighing').innerText();
+    const [weighs] = page.workers().filter((worker) => worker.url().includes('ranking-worker'));
+    // It weighs the next answer, and dies before it can tell what came out.
+    await weighs!.evaluate(() => {
+      globalThis.postMessage = () => {
+        setTimeout(() => {
+          throw new Error('made to die');
+        });
+      };
+    });
+    await sayNothingWentOn(page);
+    await expect.poll(() => page.locator('.weighing').innerText()).not.toBe(before);
+    await expect.poll(() => page.getByText('Weighing your answer').count()).toBe(0);
+    expect(await said()).toEqual([SHELL_WORDS.restarted.ranking]);
+    await expect.poll(() => page.locator('.bars .bar').count()).toBe(0);
+    // The same as if nothing had happened: the look is weighed alike when it is opened anew.
+    const weighed = await page.locator('.weighing').innerText();
+    await page.reload();
+    await page.locator('.verdict-headline').waitFor();
+    expect(page.url()).toBe(address);
+    await expect.poll(() => page.locator('.weighing').innerText()).toBe(weighed);
+    expect(await page.getByLabel('Note').inputValue()).toBe('by the gate');
+    expect(complaints.filter((text) => !text.includes('made to die'))).toEqual([]);
+    await context.close();
+  });
+
+  it('the part that weighs dies while nothing is asked of it: the next answer is weighed all the same', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await beginLook(page, app.url);
+    const said = await listenToBars(page);
+    await firstQuestion(page).waitFor();
+    const before = await page.locator('.weighing').innerText();
+    const [weighs] = page.workers().filter((worker) => worker.url().includes('ranking-worker'));
+    await dieNow(weighs!);
+    await page.getByText(SHELL_WORDS.restarted.ranking).waitFor();
+    // What was weighed before stays in sight.
+    expect(await page.locator('.weighing').innerText()).toBe(before);
+    await sayNothingWentOn(page);
+    await expect.poll(() => page.locator('.weighing').innerText()).not.toBe(before);
+    await expect.poll(() => page.locator('.bars .bar').count()).toBe(0);
+    expect(await said()).toEqual([SHELL_WORDS.restarted.ranking]);
+    expect(await page.getByLabel('Note').inputValue()).toBe('by the gate');
+    expect(complaints.filter((text) => !text.includes('made to die'))).toEqual([]);
     await context.close();
   });
 

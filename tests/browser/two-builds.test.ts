@@ -3,6 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { DEMO_WORDS } from '../../src/app/words/demo.ts';
+import { FROM_RECORDS_WORDS } from '../../src/app/words/from-records.ts';
 import { GROUND_WORDS } from '../../src/app/words/ground.ts';
 import { LOOK_WORDS } from '../../src/app/words/look.ts';
 import { PHOTO_WORKER_WORDS } from '../../src/app/words/photo-troubles.ts';
@@ -143,5 +145,33 @@ describe('two builds in two tabs', () => {
     await old.getByText(PHOTO_WORKER_WORDS['worker-crashed']).waitFor();
     await old.getByRole('button', { name: LOOK_WORDS.readAgain }).click();
     await expect.poll(() => old.locator('.measures').count()).toBeGreaterThan(0);
+  });
+
+  it('records that cannot be read any more, and a garden that cannot be made, are told; nothing is concluded in silence', async () => {
+    await old.goto(`${served.url}#/ground`);
+    await old.getByLabel(GROUND_WORDS.addBed).fill('Long bed');
+    await old.getByRole('button', { name: GROUND_WORDS.add, exact: true }).click();
+    await old.getByRole('link', { name: /Long bed/ }).waitFor();
+    await old.goto(`${served.url}#/look/new`);
+    await chooseCrop(old, 'Kale');
+    await old.getByText(FROM_RECORDS_WORDS.ask).waitFor();
+    const help = await context.newPage();
+    await help.goto(`${served.url}#/help`);
+    const load = help.getByRole('button', { name: DEMO_WORDS.enter });
+    await load.waitFor();
+    await changeElsewhere();
+
+    await old.getByText(FROM_RECORDS_WORDS.ask).click();
+    await old.getByRole('button', { name: /^Long bed/ }).click();
+    await old.getByText(SHELL_WORDS.restarted.older).waitFor();
+    await old.getByRole('button', { name: SHELL_WORDS.useUpdate }).first().click();
+    await expect.poll(() => buildOf(old).catch(() => '')).toBe('second');
+    await old.getByText(FROM_RECORDS_WORDS.inBed('Long bed')).waitFor();
+    expect(await old.locator('.bars .bar').count()).toBe(0);
+
+    await load.click();
+    await help.getByText(SHELL_WORDS.restarted.older).waitFor();
+    await help.getByRole('button', { name: SHELL_WORDS.useUpdate }).click();
+    await expect.poll(() => buildOf(help).catch(() => '')).toBe('second');
   });
 });

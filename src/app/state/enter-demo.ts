@@ -1,5 +1,6 @@
 import type { DemoNews, DemoRequest } from '../workers/demo-worker.ts';
 import { deleteDemo, markDemo, startAnew } from './demo.ts';
+import { sayIfOlder } from './workers.ts';
 
 /**
  * Makes the invented garden in workers and goes over to it. `false` when it could not be made or was stopped; then nothing of
@@ -54,7 +55,10 @@ function askWorker(request: DemoRequest, onCase: (of: number) => void, stop: Abo
       else if (data.kind === 'made') resolve();
       else reject(new Error(data.why));
     });
-    worker.addEventListener('error', (event) => reject(new Error(event.message)));
+    worker.addEventListener('error', (event) => {
+      sayIfOlder();
+      reject(new Error(event.message));
+    });
     stop.addEventListener('abort', () => reject(stop.reason));
     worker.postMessage(request);
   }).finally(() => worker.terminate());

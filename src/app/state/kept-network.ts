@@ -11,6 +11,7 @@ import type { NetworkReply, NetworkRequest } from '../workers/protocol.ts';
 import { network, networkNews } from './network.ts';
 import { type NetworkFault, prefer } from './preferences.ts';
 import { isOlder } from './reopen.ts';
+import { sayIfOlder } from './workers.ts';
 
 /** Also named in `vite.config.ts`, for the service worker. */
 const CACHE = 'network-of-signs';
@@ -179,6 +180,7 @@ async function tryOut(): Promise<void> {
 async function fail(fault: NetworkFault, news: 'tell' | 'keep-quiet'): Promise<void> {
   bridge.close();
   network.value = { at: 'fault', fault };
+  sayIfOlder();
   // Another tab's newer version keeps a network of its own, which this one must not take away.
   if (fault === 'network-unreachable' || isOlder.value) return;
   prefer({ network: fault });

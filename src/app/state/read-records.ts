@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import type { FromRecords, PlantOfRecords } from '../../signs/settings-from-records.ts';
 import type { Answers } from '../../signs/types.ts';
 import { garden } from './garden.ts';
+import { sayIfOlder } from './workers.ts';
 
 type Reader = typeof import('../../signs/settings-from-records.ts');
 
@@ -18,6 +19,7 @@ function fetchReader(): void {
     },
     () => {
       reader.value = 'failed';
+      sayIfOlder();
     },
   );
 }

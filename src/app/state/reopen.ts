@@ -13,12 +13,13 @@ export async function reopen(): Promise<void> {
   location.reload();
 }
 
-const holds = (field: HTMLInputElement | HTMLTextAreaElement): boolean => field.value !== field.defaultValue;
+/** What can be typed into: a box or a dot to tick has a value of its own. */
+const FIELDS = 'main :is(input:not([type="checkbox"], [type="radio"]), textarea)';
 
 /** Is there something typed on the page as it stands? Whether a form or the store holds it as well is not asked. */
 export const isTypedIn = (): boolean =>
-  [...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>('main :is(input, textarea)')].some(
-    holds,
+  [...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(FIELDS)].some(
+    ({ value, defaultValue }) => value !== defaultValue,
   );
 
 /**

@@ -7,6 +7,11 @@ import { isOlder } from './reopen.ts';
 /** Which part was started again after it stopped; said until it works again. `older`: it cannot be, a newer version took its place. */
 export const restarted = signal<'photo' | 'ranking' | 'older' | undefined>(undefined);
 
+/** A part could not be fetched: said where that is because a newer version took its place. */
+export function sayIfOlder(): void {
+  if (isOlder.value) restarted.value = 'older';
+}
+
 const sayRestarted = (part: 'photo' | 'ranking'): void => {
   restarted.value = isOlder.value ? 'older' : part;
 };
