@@ -140,12 +140,29 @@ const FOR_FULL_SUN = {
 };
 
 /** What breaks the rules for accessible pages on the page as it stands (WCAG 2.2, A and AA; contrast of 7:1), by axe. */
-export async function accessibilityFaults(page: Page): Promise<string[]> {
+export const accessibilityFaults = (page: Page): Promise<string[]> =>
+  faultsByAxe(page, { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] });
+
+/** The same, and then the contrasts in the other theme, which is all that a theme changes. Ends in the theme it began in. */
+export async function accessibilityFaultsInBothThemes(page: Page): Promise<string[]> {
+  const faults = await accessibilityFaults(page);
+  const isDark = await page.evaluate(() => matchMedia('(prefers-color-scheme: dark)').matches);
+  const [here, there] = isDark ? (['dark', 'light'] as const) : (['light', 'dark'] as const);
+  await page.emulateMedia({ colorScheme: there });
+  faults.push(...(await faultsByAxe(page, { type: 'rule', values: ['color-contrast-enhanced'] })));
+  await page.emulateMedia({ colorScheme: here });
+  return faults;
+}
+
+async function faultsByAxe(
+  page: Page,
+  runOnly: { readonly type: 'tag' | 'rule'; readonly values: readonly string[] },
+): Promise<string[]> {
   const options = {
-    runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] },
+    runOnly,
     rules: { 'color-contrast-enhanced': { enabled: true } },
     checks: FOR_FULL_SUN,
-  } as const;
+  };
   const { violations } = await new AxeBuilder({ page: page as never }).options(options as never).analyze();
   return violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import { accessibilityFaultsInBothThemes, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
 import {
   isTooWide,
   movedSideways,
@@ -103,7 +103,7 @@ async function faultsOf(
     }
     // Seen whole, as in the test of every screen.
     await page.setViewportSize({ width: PHONE.width, height: 6000 });
-    note('dusk', await accessibilityFaults(page));
+    note('accessible', await accessibilityFaultsInBothThemes(page));
   }
   return faults;
 }

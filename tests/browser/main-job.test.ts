@@ -8,6 +8,7 @@ import type { Pixels } from '../../src/photo/types.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import {
   accessibilityFaults,
+  accessibilityFaultsInBothThemes,
   chooseCrop,
   DESK,
   newPhone,
@@ -18,6 +19,7 @@ import {
   snap,
   watch,
 } from './browser.ts';
+import { isTooWide, smallTargets } from './screen-faults.ts';
 
 const VERDICT = /^(Leave it|Look again|Check first|Act now)/;
 const REAL = join(ROOT, '../shared/photos/chilli-india/nutritional');
@@ -154,7 +156,24 @@ describe.each([
     await expect.poll(() => verdictOf(page).getByRole('heading').first().innerText()).toMatch(VERDICT);
     expect(await page.locator('body').innerText()).not.toMatch(/\bcertain\b/i);
     await snap(page, `${name}-3-weighing`);
-    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await accessibilityFaultsInBothThemes(page)).toEqual([]);
+    if (name === 'phone') {
+      // With everything unfolded, all questions too.
+      await page.getByLabel('All questions').check();
+      await page.locator('.all-questions').waitFor();
+      for (let shut = 1; shut > 0; ) {
+        shut = await page.evaluate(() => {
+          const folds = [...document.querySelectorAll('details:not([open])')];
+          for (const fold of folds) fold.setAttribute('open', '');
+          return folds.length;
+        });
+        await page.waitForTimeout(300);
+      }
+      expect(await page.locator('.mark-row .segments-set').count()).toBeGreaterThan(50);
+      expect(await accessibilityFaultsInBothThemes(page)).toEqual([]);
+      expect(await smallTargets(page)).toEqual([]);
+      expect(await isTooWide(page)).toBe(false);
+    }
 
     // A look in progress survives a reload.
     await page.reload();

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { ARTEFACTS, appOnPhone, DESK, PHONE, ROOT } from './browser.ts';
+import { ARTEFACTS, appOnPhone, chooseCrop, DESK, PHONE, ROOT, sayItIsSmall } from './browser.ts';
 import { beyond, comparePictures, TOLERATED, TOLERATED_OTHER_FACES } from './compare-pictures.ts';
-import { settled, TABLET } from './screen-faults.ts';
+import { SMALL, settled, TABLET } from './screen-faults.ts';
 import { plantGarden, SEEN_AT, usualGarden } from './seed-garden.ts';
 
 /** `npm run references` makes them anew; `ONLY="walk-desk book"` those whose names begin so. */
@@ -13,12 +13,25 @@ const WRITES = process.env.REFERENCES === 'write';
 const ONLY = process.env.ONLY?.split(' ') ?? [''];
 const FOLDER = join(ROOT, 'tests/browser/references');
 
-const SIZES = { phone: PHONE, tablet: TABLET, desk: DESK } as const;
+const SIZES = { small: SMALL, phone: PHONE, tablet: TABLET, desk: DESK } as const;
 const THEMES = { light: 'light', dusk: 'dark' } as const;
-const EVERY_SIZE = ['phone', 'tablet', 'desk'] as const;
+const EVERY_SIZE = ['small', 'phone', 'tablet', 'desk'] as const;
 const USUAL_SIZES = ['phone', 'desk'] as const;
 type Size = keyof typeof SIZES;
-type Screen = readonly [name: string, hash: string, sizes?: readonly Size[]];
+type Screen = readonly [name: string, hash: string, sizes?: readonly Size[], more?: More];
+interface More {
+  /** What is done there before it is looked at. */
+  readonly doing?: (page: Page) => Promise<void>;
+  /** What is scrolled to. */
+  readonly at?: string;
+}
+
+/** A look in progress: the crop and one sign are said, and a question stands open. */
+const lookInProgress = async (page: Page): Promise<void> => {
+  await chooseCrop(page, 'Kale');
+  await sayItIsSmall(page);
+  await page.locator('.result[aria-busy="false"] .weighing .cause').first().waitFor();
+};
 
 /** Before anything is kept. */
 const EMPTY: readonly Screen[] = [
@@ -28,6 +41,8 @@ const EMPTY: readonly Screen[] = [
 const SCREENS: readonly Screen[] = [
   ['walk', '#/walk', EVERY_SIZE],
   ['look', '#/look/new'],
+  ['asked', '#/look/new', EVERY_SIZE, { doing: lookInProgress, at: '#question' }],
+  ['weighed', '#/look/new', USUAL_SIZES, { doing: lookInProgress, at: '#weighing' }],
   ['beds', '#/ground'],
   ['bed', '#/ground/demo-long'],
   ['batch', '#/ground/batches/demo-batch-manure'],
@@ -38,7 +53,9 @@ const SCREENS: readonly Screen[] = [
   ['pot-test', '#/book/pots/test/demo-pots-stopped'],
   ['pot-look', '#/book/pots/look/demo-pots-running'],
   ['trial', '#/book/trials/demo-trial-leaf-mould'],
+  ['taught', '#/book/taught'],
   ['sheet', '#/book/sheet/case/demo-case-tomato'],
+  ['help', '#/help'],
 ];
 
 /** The faces that the page's two stacks came to on this machine, by Chromium itself. */
@@ -75,13 +92,15 @@ async function compareScreens(
   hasFaces: boolean,
 ): Promise<string[]> {
   const faults: string[] = [];
-  for (const [name, hash, sizes = USUAL_SIZES] of screens) {
+  for (const [name, hash, sizes = USUAL_SIZES, { doing, at } = {}] of screens) {
     await page.goto('about:blank');
     await page.goto(url + hash);
+    await doing?.(page);
     for (const size of sizes) {
       const viewport = SIZES[size];
       await page.setViewportSize(viewport);
       await settled(page);
+      if (at) await page.locator(at).evaluate((part) => part.scrollIntoView());
       await expect.poll(() => picturesToCome(page)).toBe(0);
       for (const [theme, colorScheme] of Object.entries(THEMES)) {
         await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
@@ -116,7 +135,7 @@ async function compareScreens(
 describe('chosen screens', () => {
   const { phone, app } = appOnPhone(4833);
 
-  it('look as they did, in both themes, on a phone and on a desk, two of them on a tablet', {
+  it('look as they did, in both themes, on a phone and on a desk, three of them on a small phone and a tablet too', {
     timeout: 600_000,
   }, async () => {
     const { context, page } = await phone.open(PHONE);
