@@ -75,9 +75,6 @@ function Head() {
           </>
         )}
       </span>
-      <a class="head-mark" href={hashOf({ place: 'help' })} aria-label={WORDS.help} title={WORDS.help}>
-        <Mark of="help" />
-      </a>
     </header>
   );
 }
@@ -112,6 +109,7 @@ const pageOf = (at: Route): Route => (at.place === 'look' ? { place: 'look' } : 
 
 const TABS = ['walk', 'look', 'ground', 'book'] as const;
 
+/** The four places, and the one quiet mark of help: in sight however far a page is scrolled. */
 function Tabs() {
   return (
     <nav class="tabs" aria-label={WORDS.places}>
@@ -125,6 +123,15 @@ function Tabs() {
           {WORDS[place]}
         </a>
       ))}
+      <a
+        class="help-mark"
+        href={hashOf({ place: 'help' })}
+        aria-label={WORDS.help}
+        title={WORDS.help}
+        aria-current={route.value.place === 'help' ? 'page' : undefined}
+      >
+        <Mark of="help" />
+      </a>
     </nav>
   );
 }

@@ -9,6 +9,7 @@ import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { appOnPhone, chooseCrop, DESK, PHONE, sayItIsSmall } from './browser.ts';
 import { listScreens, loadInventedGarden, openScreen } from './invented-screens.ts';
+import { SMALL } from './screen-faults.ts';
 
 const { phone, app } = appOnPhone(4824);
 let folder = '';
@@ -200,15 +201,59 @@ describe('without seeing the screen', () => {
     await openScreen(page, app.url, '#/walk');
     await page.evaluate(() => navigator.serviceWorker.ready);
     await context.setOffline(true);
-    for (const [name, hash] of screens) {
-      await openScreen(page, app.url, hash);
-      await page.getByRole('link', { name: 'Help and settings' }).click();
+    const faults: string[] = [];
+    await atEvery(page, async (name) => {
+      for (const size of [PHONE, SMALL, DESK]) {
+        await page.setViewportSize(size);
+        for (const end of ['start', 'end'] as const) {
+          await page.evaluate((at) => scrollTo(0, at === 'end' ? document.body.scrollHeight : 0), end);
+          const fault = await helpAsSeen(page);
+          if (fault) faults.push(`${name}, ${size.width} px, ${end}: ${fault}`);
+        }
+      }
+      await page.setViewportSize(PHONE);
+      await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+      const { x, y } = await middleOf(page, '.help-mark');
+      await page.mouse.click(x, y);
       await page.getByRole('heading', { name: 'Help and settings', level: 1 }).waitFor();
       await expect.poll(() => page.locator('main h2').count(), { message: name }).toBeGreaterThan(5);
-    }
+    });
+    expect(faults).toEqual([]);
     await context.close();
   });
 });
+
+const middleOf = (page: Page, selector: string): Promise<{ x: number; y: number }> =>
+  page.evaluate((what) => {
+    const { x, y, width, height } = document.querySelector(what)!.getBoundingClientRect();
+    return { x: x + width / 2, y: y + height / 2 };
+  }, selector);
+
+/** What is wrong with the mark of help where the page stands: out of sight, under something, too small, or over one of the tabs. */
+const helpAsSeen = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => {
+    const mark = document.querySelector('.help-mark')!;
+    const box = mark.getBoundingClientRect();
+    if (Math.min(box.width, box.height) < 44) return `${box.width}×${box.height} px`;
+    for (const [across, down] of [
+      [0.5, 0.5],
+      [0.1, 0.1],
+      [0.9, 0.9],
+    ] as const) {
+      const hit = document.elementFromPoint(box.x + across * box.width, box.y + down * box.height);
+      if (!hit || !mark.contains(hit)) return `under ${hit?.tagName}.${hit?.className}`;
+    }
+    const covers = [...document.querySelectorAll('.tab')].find((tab) => {
+      const its = tab.getBoundingClientRect();
+      return (
+        its.right > box.left + 1 &&
+        its.left < box.right - 1 &&
+        its.bottom > box.top + 1 &&
+        its.top < box.bottom - 1
+      );
+    });
+    return covers ? `over ${covers.textContent}` : undefined;
+  });
 
 /** Whatever moves on the page as it stands by its styles: `what: property seconds`. */
 const movers = (page: Page): Promise<string[]> =>

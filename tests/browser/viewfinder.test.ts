@@ -62,10 +62,29 @@ describe('the viewfinder', () => {
       await snap(page, `viewfinder-${theme}`);
       expect(await accessibilityFaults(page), theme).toEqual([]);
     }
-    for (const control of await page.locator('.viewfinder .button').all()) {
+    for (const control of await page.locator('.viewfinder :is(.button, .viewfinder-mark):visible').all()) {
       const box = (await control.boundingBox())!;
       expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
     }
+    // Help lies over the film, without a network too, and gives the film back.
+    await context.setOffline(true);
+    const mark = (await page.locator('.viewfinder-mark').boundingBox())!;
+    const middle = [mark.x + mark.width / 2, mark.y + mark.height / 2] as const;
+    const isHit = await page.evaluate(
+      ([x, y]) => document.elementFromPoint(x, y)?.closest('.viewfinder-mark') !== null,
+      middle,
+    );
+    expect(isHit).toBe(true);
+    await page.mouse.click(...middle);
+    const help = page.getByRole('dialog', { name: WORDS.help.title });
+    for (const line of [...WORDS.help.lines, ...WORDS.help.hints.map(({ means }) => means)])
+      await help.getByText(line).waitFor();
+    await snap(page, 'viewfinder-help');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => help.count()).toBe(0);
+    expect(await page.locator('.viewfinder').count()).toBe(1);
+    await context.setOffline(false);
     await page.getByRole('button', { name: WORDS.take }).click();
     await expect.poll(() => page.locator('.viewfinder').count()).toBe(0);
     await expect.poll(() => page.locator('.layer', { hasText: 'Pale to yellow' }).count()).toBe(1);

@@ -1,4 +1,7 @@
 export const HELP_WORDS = {
+  contents: 'On this page',
+  explains: 'Explained here',
+  sets: 'Set and kept here',
   what: {
     title: 'What this is',
     lines: [

@@ -63,7 +63,7 @@ export const TERMS = {
   },
   halo: {
     name: 'Halo',
-    words: ['haloed', 'haloes', 'halo'],
+    words: ['haloed', 'haloes', 'halo', 'yellow rings', 'yellow ring'],
     drawing: 'haloed-spots',
     says: 'A yellow ring around a dead spot.',
   },
@@ -133,6 +133,186 @@ export const TERMS = {
     drawing: 'grey-mould-under',
     says: 'Yellow patches above and a grey or purple down under them. It needs leaves that stay wet.',
   },
+  fungus: {
+    name: 'Fungus, spores',
+    words: ['fungus', 'fungi', 'spores', 'spore'],
+    drawing: 'term-fungus',
+    says: 'Mould and its kin: fine threads that live in leaf, root or dead wood. It travels as spores, a dust too fine to see, on wind, rain and hands, and most kinds need a wet leaf to take hold.',
+  },
+  virus: {
+    name: 'Virus',
+    words: ['viruses', 'virus'],
+    drawing: 'term-virus',
+    says: 'Something far too small to see that multiplies in the plant’s sap. Sucking insects, hands and tools carry it from plant to plant. The leaves mottle, narrow or crinkle, and nothing cures it.',
+  },
+  thrips: {
+    name: 'Thrips',
+    words: ['thrips'],
+    drawing: 'thrips',
+    says: 'Slender insects a millimetre or two long. They scrape the leaf, so that it turns silvery, and leave tiny black specks.',
+  },
+  mites: {
+    name: 'Spider mites',
+    words: ['spider mites', 'spider mite', 'mites', 'mite'],
+    drawing: 'fine-webbing',
+    says: 'Eight-legged specks under the leaf, hardly to be seen without a lens. They suck the green out in pale dots, spin fine webs, and thrive when it is hot and dry.',
+  },
+  whitefly: {
+    name: 'Whitefly',
+    words: ['whiteflies', 'whitefly'],
+    drawing: 'whitefly',
+    says: 'Tiny white winged insects that sit under the leaves and lift off in a cloud when the plant is touched. Their young sit still, like flat scales.',
+  },
+  leafhopper: {
+    name: 'Leafhoppers and capsids',
+    words: ['leafhoppers', 'leafhopper', 'capsids', 'capsid'],
+    drawing: 'term-leafhopper',
+    says: 'Narrow, wedge-shaped insects that jump aside when the plant is touched; leafhoppers leave coarse pale dots. Capsids are their broader kin: where they sucked, new leaves open torn and brown-specked.',
+  },
+  larva: {
+    name: 'Larva',
+    words: ['larvae', 'larva'],
+    drawing: 'aphid-hunters',
+    says: 'The young of an insect before it has wings: a grub, a maggot or a caterpillar. The ladybird’s is slate-grey with orange dots, looks nothing like its parents, and eats greenfly.',
+  },
+  mummies: {
+    name: 'Mummies',
+    words: ['mummies', 'brown swollen shells', 'brown swollen shell'],
+    drawing: 'term-mummies',
+    says: 'Greenfly that have turned to tan, swollen, papery shells: a tiny wasp grows up inside each. A good sign. In warm weather the greenfly fall within a week or two.',
+  },
+  frass: {
+    name: 'Frass',
+    words: ['frass'],
+    drawing: 'droppings-pellets',
+    says: 'The droppings of caterpillars and beetles: dark crumbs below the place where they feed. Where it is fresh, they are not far.',
+  },
+  gall: {
+    name: 'Gall',
+    words: ['galls', 'gall'],
+    drawing: 'term-gall',
+    says: 'A knot that a plant grows around an insect or other guest. Those of gall weevil on cabbage roots are round and hollow, with a grub inside; clubroot is solid.',
+  },
+  blight: {
+    name: 'Blight',
+    words: ['late blight', 'early blight', 'blight'],
+    drawing: 'spreading-blotches',
+    says: 'A disease that kills leaves fast. Late blight of potatoes and tomatoes makes dark wet patches without rings that spread within days in mild wet weather, with white fuzz below; early blight makes ringed brown spots and climbs slowly.',
+  },
+  rust: {
+    name: 'Rust',
+    words: ['rust'],
+    drawing: 'rust-pustules',
+    says: 'A kind of fungus whose small raised blisters give orange-brown dust. It comes off on a finger; leaf spots do not.',
+  },
+  wilt: {
+    name: 'Wilt',
+    words: ['wilt disease', 'wilt'],
+    drawing: 'wilts-one-side',
+    says: 'Leaves hang limp. As the name of a disease: something in the soil blocks the plant’s pipes, often on one side first, and a cut stem shows brown streaks. No cure; water does not help.',
+  },
+  'damping-off': {
+    name: 'Damping off',
+    words: ['damping off'],
+    drawing: 'term-damping-off',
+    says: 'Seedlings fall over because the stem has rotted thin as a thread at the soil. It comes where it is wet, close and dull.',
+  },
+  potash: {
+    name: 'Potash',
+    words: ['potash', 'potassium'],
+    drawing: 'brown-edges',
+    says: 'One of the three main plant foods, plentiful in wood ash and comfrey. Plants short of it scorch along the edges of the older leaves. Much of it keeps magnesium out.',
+  },
+  phosphate: {
+    name: 'Phosphate',
+    words: ['phosphates', 'phosphate', 'phosphorus'],
+    drawing: 'purple-tint',
+    says: 'One of the three main plant foods, needed most by young roots. Roots in cold soil take up little even where there is plenty; leaves then turn dull and purple, and green again as it warms.',
+  },
+  magnesium: {
+    name: 'Magnesium',
+    words: ['magnesium'],
+    drawing: 'yellow-between-veins',
+    says: 'The metal in the middle of the green of leaves. Plants short of it draw it out of the old leaves: those yellow between veins that stay green.',
+  },
+  molybdenum: {
+    name: 'Molybdenum',
+    words: ['molybdenum'],
+    drawing: 'term-strap-leaf',
+    says: 'A plant food of which a pinch feeds a field. Acid soil holds it fast; cauliflower and its kin then grow strap-like leaves, little more than the rib.',
+  },
+  boron: {
+    name: 'Boron',
+    words: ['boron'],
+    drawing: 'pith-brown',
+    says: 'A plant food needed in traces. Without it growing tips die, stems crack or turn hollow and brown inside. A little too much of it harms: soil test first.',
+  },
+  midrib: {
+    name: 'Midrib',
+    words: ['midribs', 'midrib'],
+    drawing: 'term-midrib',
+    says: 'The thick vein down the middle of a leaf, from the stalk to the tip.',
+  },
+  'growing-point': {
+    name: 'Growing point',
+    words: ['growing points', 'growing point', 'growing tips', 'growing tip'],
+    drawing: 'term-growing-point',
+    says: 'The tip of a shoot, where all new leaves come from. When it is lost the plant stops there, and at best shoots again lower down.',
+  },
+  'seed-leaves': {
+    name: 'Seed leaves',
+    words: ['seed leaves', 'seed leaf'],
+    drawing: 'term-seed-leaves',
+    says: 'The first one or two leaves of a seedling, plainer than those that follow. They were folded up in the seed and yellow early; that is no sign of anything.',
+  },
+  brassica: {
+    name: 'Brassicas',
+    words: ['brassicas', 'brassica', 'cabbage family'],
+    drawing: 'term-brassica',
+    says: 'Cabbage and all its kin: kale, broccoli, cauliflower, sprouts, turnip, swede, radish, rocket, mustard. They share pests and diseases.',
+  },
+  humus: {
+    name: 'Humus',
+    words: ['humus'],
+    drawing: 'term-humus',
+    says: 'What is left when plants and dung have rotted all the way: the dark part of the soil. It holds water and food, and makes crumbs.',
+  },
+  biochar: {
+    name: 'Biochar',
+    words: ['biochar', 'char'],
+    drawing: 'term-biochar',
+    says: 'Charcoal made to be dug in. It feeds nothing by itself, and put on fresh it can hold food back from roots for a while.',
+  },
+  fleece: {
+    name: 'Fleece',
+    words: ['fleece'],
+    drawing: 'term-fleece',
+    says: 'A thin white cloth laid over plants. Light and rain go through; it keeps off a light frost, wind and many insects.',
+  },
+  cloche: {
+    name: 'Cloche',
+    words: ['cloches', 'cloche'],
+    drawing: 'term-cloche',
+    says: 'A bell or tunnel of glass or plastic over a plant, to keep it warmer. On a sunny day it needs air.',
+  },
+  salts: {
+    name: 'Salts',
+    words: ['salts'],
+    drawing: 'term-salts',
+    says: 'Dissolved feed that is left in the soil when water dries off, seen as a white crust in pots. Too much of it draws water out of roots and browns leaf edges. Rain or plain water washes it down.',
+  },
+  extract: {
+    name: 'Extract',
+    words: ['extract'],
+    drawing: 'term-extract',
+    says: 'Water in which compost has soaked, poured through a cloth: one part compost, two parts water, two hours. Seeds that sprout in it as in plain water say that the compost does not poison.',
+  },
+  lots: {
+    name: 'Drawing the lots',
+    words: ['drawing the lots', 'draw the lots', 'lots drawn', 'the lots'],
+    drawing: 'term-lots',
+    says: 'Chance decides which plot gets what, as if slips were drawn from a hat. So the better corner of the bed, or a wish, cannot favour one side.',
+  },
 } as const satisfies Record<string, Term>;
 
 export type TermId = keyof typeof TERMS;
@@ -150,8 +330,21 @@ const ANY_TERM = new RegExp(
   'gi',
 );
 
+/** Sentences that were shown before, in pieces: a page says most of its sentences again at every answer. */
+const found = new Map<string, readonly Piece[]>();
+const MOST_FOUND = 1000;
+
 /** A sentence in pieces; each term is marked once, where it comes first. The pieces joined are the sentence. */
-export function findTerms(sentence: string): Piece[] {
+export function findTerms(sentence: string): readonly Piece[] {
+  const before = found.get(sentence);
+  if (before) return before;
+  if (found.size >= MOST_FOUND) found.clear();
+  const pieces = partSentence(sentence);
+  found.set(sentence, pieces);
+  return pieces;
+}
+
+function partSentence(sentence: string): readonly Piece[] {
   const pieces: Piece[] = [];
   const met = new Set<TermId>();
   let from = 0;
@@ -167,8 +360,14 @@ export function findTerms(sentence: string): Piece[] {
   return pieces;
 }
 
+/** The terms of several sentences, each once, as they come. */
+export const termsIn = (sentences: readonly string[]): TermId[] => [
+  ...new Set(sentences.flatMap(findTerms).flatMap(({ term }) => term ?? [])),
+];
+
 export const TERM_WORDS = {
   close: 'Close',
+  line: 'What is meant:',
   all: 'Words of the trade',
   how: 'Words with dots under them explain themselves when you touch them. All of them:',
 } as const;

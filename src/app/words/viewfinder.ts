@@ -25,6 +25,33 @@ export const VIEWFINDER_WORDS = {
     'lay-label': 'Good. With a white plant label beside the leaf its colours could be told better.',
     ready: 'Good: sharp, large and bright enough.',
   } satisfies Record<FrameHint, string>,
+  help: {
+    title: 'How to hold leaf and camera',
+    lines: [
+      'One leaf, flat and whole. When it reaches the four corners it fills about half of the frame, and that is large enough.',
+      'The sun behind you, or the whole leaf in the shade of your body. Half sun, half shade hides pale patches.',
+      'Lay a white plant label or a sheet of paper beside the leaf, in the same light. What is white there tells how blue or yellow the light is, so the leaf’s own colour can be told. Without one the photo still counts; colours are then only compared within the leaf.',
+      'You can take the photo whatever the line under the picture says. It is judged again once it is taken.',
+    ],
+    hintsTitle: 'What the line under the picture means',
+    hints: [
+      { hint: 'Too dark', means: 'Yellow and green cannot be told apart in the dark parts.' },
+      {
+        hint: 'Too bright',
+        means: 'Parts of the leaf are plain white in the picture, so their colour is gone.',
+      },
+      {
+        hint: 'No leaf in the middle',
+        means: 'Nothing leaf-like was found there. Hold one leaf apart from the rest.',
+      },
+      { hint: 'Come closer', means: 'Small spots need a leaf that fills half the frame.' },
+      {
+        hint: 'Not sharp yet',
+        means: 'The hand or the leaf moves, or the camera is nearer than it can focus.',
+      },
+      { hint: 'Good', means: 'Sharp, large and bright enough; the frame around the leaf closes.' },
+    ],
+  },
   trouble: {
     refused:
       'The camera is not allowed here. Allow it in the browser’s settings for this page, or use one of these ways.',

@@ -1,6 +1,5 @@
-import './terms.css';
 import { findTerms } from '../../words/terms.ts';
-import { explained } from './explained.ts';
+import { TermButton } from './term-button.tsx';
 
 /** The sentence with its terms as buttons. */
 export function TermText({ children }: { readonly children: string }) {
@@ -10,17 +9,9 @@ export function TermText({ children }: { readonly children: string }) {
         term === undefined ? (
           text
         ) : (
-          <button
-            key={at}
-            type="button"
-            class="term"
-            aria-haspopup="dialog"
-            onClick={() => {
-              explained.value = term;
-            }}
-          >
+          <TermButton key={at} of={term}>
             {text}
-          </button>
+          </TermButton>
         ),
       )}
     </>

@@ -3,8 +3,10 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { FrameHint } from '../../../leaf/judge-frame.ts';
 import { type CameraTrouble, VIEWFINDER_WORDS as WORDS } from '../../words/viewfinder.ts';
 import { FilePicker } from '../FilePicker/file-picker.tsx';
+import { Mark } from '../Mark/mark.tsx';
 import { judgeFrames } from './judge-frames.ts';
 import { closeCamera, hasTorch, openCamera, shine, takePhoto, troubleOf } from './open-camera.ts';
+import { HELP_ID, ViewfinderHelp } from './viewfinder-help.tsx';
 
 interface ViewfinderProps {
   readonly onTaken: (files: readonly File[]) => void;
@@ -92,7 +94,7 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
       <p class={`viewfinder-hint ${isGood && !failed ? 'ready' : ''}`} role="status">
         {says}
       </p>
-      <div class="viewfinder-buttons">
+      <div class="viewfinder-first">
         {!trouble && (
           <button
             type="button"
@@ -103,6 +105,21 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
             {state === 'taking' ? WORDS.taking : WORDS.take}
           </button>
         )}
+        <button type="button" class="button" onClick={() => dialog.current?.close()}>
+          {WORDS.close}
+        </button>
+        <button
+          type="button"
+          class="viewfinder-mark"
+          aria-label={WORDS.help.title}
+          title={WORDS.help.title}
+          aria-haspopup="dialog"
+          popovertarget={HELP_ID}
+        >
+          <Mark of="help" />
+        </button>
+      </div>
+      <div class="viewfinder-ways">
         {runs && torch !== 'none' && (
           <button type="button" class="button" aria-pressed={torch === 'on'} onClick={() => void turnTorch()}>
             {torch === 'on' ? WORDS.torchOff : WORDS.torchOn}
@@ -114,10 +131,8 @@ export function Viewfinder({ onTaken, onClose }: ViewfinderProps) {
         <FilePicker class="button" label={WORDS.choose} onAdd={deliver}>
           {WORDS.choose}
         </FilePicker>
-        <button type="button" class="button" onClick={() => dialog.current?.close()}>
-          {WORDS.close}
-        </button>
       </div>
+      <ViewfinderHelp />
     </dialog>
   );
 }

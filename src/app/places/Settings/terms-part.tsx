@@ -1,24 +1,21 @@
-import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { TermButton } from '../../parts/Terms/term-button.tsx';
 import { TERM_IDS, TERM_WORDS, TERMS } from '../../words/terms.ts';
 
-/** Every term of the trade that the app uses, with its drawing. */
+const BY_NAME = [...TERM_IDS].sort((a, b) => TERMS[a].name.localeCompare(TERMS[b].name, 'en-GB'));
+
+/** Every term of the trade that the app uses, in the order of the alphabet. */
 export function TermsPart() {
   return (
     <section class="stack-close">
       <h2>{TERM_WORDS.all}</h2>
       <p>{TERM_WORDS.how}</p>
-      {TERM_IDS.map((id) => {
-        const { name, drawing, says } = TERMS[id];
-        return (
-          <details key={id}>
-            <summary>{name}</summary>
-            <div class="term-entry">
-              <Drawn of={drawing} />
-              <p>{says}</p>
-            </div>
-          </details>
-        );
-      })}
+      <ul class="term-list">
+        {BY_NAME.map((id) => (
+          <li key={id}>
+            <TermButton of={id}>{TERMS[id].name}</TermButton>
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }
