@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
 import { listScreens, loadInventedGarden } from './invented-screens.ts';
+import { pinned, setTwice } from './large-text.ts';
 import { isTooWide, SMALL, settled, smallTargets } from './screen-faults.ts';
 
 describe('every screen of a garden in use', () => {
@@ -40,17 +41,11 @@ describe('every screen of a garden in use', () => {
       await page.setViewportSize(PHONE);
       await snap(page, `screen-${name}-phone`);
       // Text of twice the size (WCAG 2.2, 1.4.4).
-      await page.evaluate(() => {
-        document.documentElement.classList.add('twice');
-        const sheet = new CSSStyleSheet();
-        sheet.replaceSync('html.twice { font-size: 200%; }');
-        document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
-      });
+      await setTwice(page);
       if (await isTooWide(page)) note('text of twice the size', ['wider than the screen']);
-      await page.evaluate(() => {
-        document.documentElement.classList.remove('twice');
-        document.adoptedStyleSheets = [];
-      });
+      for (const { what, height } of await pinned(page))
+        if (height > PHONE.height / 3) note('text of twice the size', [`${what} keeps ${height} px`]);
+      await setTwice(page, false);
     }
     expect(faults).toEqual([]);
     expect(complaints).toEqual([]);

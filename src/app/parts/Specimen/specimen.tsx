@@ -37,22 +37,25 @@ interface SpecimenProps {
 
 const NONE: ReadonlySet<LayerId> = new Set();
 
+/** Width over height from which on a photo leaves room on a phone for what is said of it. */
+const WIDE = 1.1;
+
 /** A photo pinned to the page like a specimen: its layers drawn over it, to be enlarged and tapped, a caption beneath. */
 export function Specimen(props: SpecimenProps) {
   const { photoId, caption, outline, layers, marks, showFindings, busy = false, taps, children } = props;
   const { hidden = NONE, picked = [] } = props;
   const address = usePicture(props.unshown ? '' : photoId);
   const [broken, setBroken] = useState(false);
-  const [isWide, setIsWide] = useState(false);
+  const [ratio, setRatio] = useState(1);
   const [view, setView] = useState(WHOLE);
   const isThere = Boolean(address) && !broken;
   const scale = `scale(${view.zoom}) translate(${-view.left * 100}%, ${-view.top * 100}%)`;
   return (
-    <figure class={isWide ? 'specimen wide' : 'specimen'} aria-busy={busy}>
-      <span class="specimen-pin">
-        <Mark of="pin" />
-      </span>
+    <figure class={ratio > WIDE ? 'specimen wide' : 'specimen'} style={{ '--ratio': ratio }} aria-busy={busy}>
       <div class="specimen-photo">
+        <span class="specimen-pin">
+          <Mark of="pin" />
+        </span>
         <div class="specimen-window">
           <div class="specimen-stage" style={{ transform: scale, '--zoom': view.zoom }}>
             {address && !broken ? (
@@ -60,7 +63,7 @@ export function Specimen(props: SpecimenProps) {
                 src={address}
                 alt={caption}
                 onLoad={({ currentTarget: { naturalWidth, naturalHeight } }) =>
-                  setIsWide(naturalWidth > 1.1 * naturalHeight)
+                  setRatio(naturalWidth / naturalHeight)
                 }
                 onError={() => setBroken(true)}
               />
