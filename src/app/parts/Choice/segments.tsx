@@ -1,4 +1,5 @@
 import './segments.css';
+import { WithTerms } from '../Terms/with-terms.tsx';
 
 interface SegmentsProps<Id extends string> {
   readonly legend: string;
@@ -20,7 +21,7 @@ export function Segments<Id extends string>(props: SegmentsProps<Id>) {
   const { legend, name, options, value, onChange, quiet = false } = props;
   return (
     <fieldset class="segments-set">
-      <legend class={quiet ? 'unseen' : ''}>{legend}</legend>
+      <legend class={quiet ? 'unseen' : ''}>{quiet ? legend : <WithTerms>{legend}</WithTerms>}</legend>
       <div class="segments">
         {options.map(({ id, says, open }) => (
           <label key={id} class={open ? 'segment open' : 'segment'}>

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { hashOf } from '../../state/route.ts';
 import { VERDICT_PART_WORDS as WORDS } from '../../words/verdict-parts.ts';
 import { type Change, describeVerdict, type Judged } from '../../words/verdicts.ts';
+import { TermsOf } from '../Terms/terms-of.tsx';
 import { WithTerms } from '../Terms/with-terms.tsx';
 
 interface VerdictProps {
@@ -20,7 +21,7 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
   return (
     <section class="verdict stack" aria-labelledby="verdict-title" id="verdict" data-verdict={id}>
       <h2 class="verdict-headline" id="verdict-title">
-        {headline}
+        <WithTerms>{headline}</WithTerms>
       </h2>
       {checkToMake && onAsk && (
         <button type="button" class="button" onClick={() => onAsk(checkToMake)}>
@@ -41,6 +42,7 @@ export function VerdictWords({ judged, today, onAsk }: VerdictProps) {
         title={WORDS.change}
         lines={change.map((one) => <ChangeLine key={one.id} change={one} {...(onAsk ? { onAsk } : {})} />)}
       />
+      {onAsk && <TermsOf says={change.map(({ what }) => what)} />}
       <Part title={WORDS.cautions} lines={cautions} quiet />
     </section>
   );
@@ -59,9 +61,11 @@ function ChangeLine({ change: { id, what, detail }, onAsk }: ChangeProps) {
           {what}
         </button>
       ) : (
-        what
+        <WithTerms>{what}</WithTerms>
       )}
-      <span class="verdict-detail small soft">{detail}</span>
+      <span class="verdict-detail small soft">
+        <WithTerms>{detail}</WithTerms>
+      </span>
     </>
   );
 }

@@ -4,13 +4,14 @@ import type { CaseRecord } from '../../../garden/records.ts';
 import { Asking } from '../../parts/Asking/asking.tsx';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { casesAlive, casesFound, gatherWords, narrowing, query } from '../../state/find-cases.ts';
 import { garden } from '../../state/garden.ts';
 import { bringBackCase, cases, eraseCase } from '../../state/kept.ts';
 import { hashOf, route } from '../../state/route.ts';
 import { BOOK_WORDS as WORDS } from '../../words/book.ts';
 import { SHEET_WORDS } from '../../words/sheet.ts';
-import { CaseEntry } from './case-entry.tsx';
+import { CaseEntry, sayMade } from './case-entry.tsx';
 import { CasePage } from './case-page.tsx';
 
 /* A kept look shows its photos large: it comes with the part that draws over them. */
@@ -193,6 +194,7 @@ function Entries({ title, found, question }: EntriesProps) {
           <CaseEntry key={kept.id} kept={kept} />
         ))}
       </ul>
+      <TermsOf says={found.slice(0, shown).map(sayMade)} />
       {more > 0 && (
         <button type="button" class="button" onClick={() => setWished({ question, shown: shown + SHOWN })}>
           {WORDS.more(Math.min(SHOWN, more), more)}

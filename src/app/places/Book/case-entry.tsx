@@ -40,7 +40,7 @@ export function CaseEntry({ kept }: { readonly kept: CaseRecord }) {
 }
 
 /** How it ended, or what was made of it last. */
-function sayMade({ closedOn, outcome, looks }: CaseRecord): string {
+export function sayMade({ closedOn, outcome, looks }: CaseRecord): string {
   if (closedOn && outcome) return sayEnd(outcome);
   const last = looks.at(-1);
   return last ? sayLook(last) : '';

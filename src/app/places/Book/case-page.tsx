@@ -4,6 +4,8 @@ import { Asking } from '../../parts/Asking/asking.tsx';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { Stamp } from '../../parts/Stamp/stamp.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { cases, closeCase, deleteCase, type KeptLook, reopenCase } from '../../state/kept.ts';
 import { goTo, hashOf } from '../../state/route.ts';
 import { startLaterLook } from '../../state/start-later-look.ts';
@@ -119,7 +121,11 @@ function ToDo({ kept, looks }: CaseProps) {
   const last = looks?.find(({ id }) => id === kept.looks.at(-1)?.id);
   if (!last?.ranking) return null;
   const { id, headline } = describeVerdict(last.ranking, last.date);
-  return id === 'act' || id === 'check' ? <p>{headline}</p> : null;
+  return id === 'act' || id === 'check' ? (
+    <p>
+      <WithTerms>{headline}</WithTerms>
+    </p>
+  ) : null;
 }
 
 function End({ outcome }: { readonly outcome: Outcome }) {
@@ -127,8 +133,14 @@ function End({ outcome }: { readonly outcome: Outcome }) {
   return (
     <div class="case-end">
       <h2 class="unseen">{WORDS.ended}</h2>
-      <p class="case-end-what">{sayEnd(outcome)}</p>
-      {details && <p>{details}</p>}
+      <p class="case-end-what">
+        <WithTerms>{sayEnd(outcome)}</WithTerms>
+      </p>
+      {details && (
+        <p>
+          <WithTerms>{details}</WithTerms>
+        </p>
+      )}
       {outcome.done && <p class="look-note">{outcome.done}</p>}
     </div>
   );
@@ -150,6 +162,7 @@ function Looks({ kept, looks }: CaseProps) {
           />
         ))}
       </ol>
+      <TermsOf says={kept.looks.map((look) => sayLook(look))} />
     </section>
   );
 }

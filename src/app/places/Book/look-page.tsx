@@ -3,6 +3,7 @@ import type { LeafReading } from '../../../leaf/types.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { HatchingSwitch } from '../../parts/Specimen/hatching-switch.tsx';
 import { Specimen } from '../../parts/Specimen/specimen.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { cases, type KeptLook } from '../../state/kept.ts';
@@ -110,8 +111,12 @@ function SaidList({ look }: { readonly look: KeptLook }) {
       <dl class="measures said">
         {lines.map(([what, answer]) => (
           <div key={what}>
-            <dt>{what}</dt>
-            <dd>{answer}</dd>
+            <dt>
+              <WithTerms>{what}</WithTerms>
+            </dt>
+            <dd>
+              <WithTerms>{answer}</WithTerms>
+            </dd>
           </div>
         ))}
       </dl>

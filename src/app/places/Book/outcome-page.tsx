@@ -1,4 +1,5 @@
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import './outcome-page.css';
 import { useState } from 'preact/hooks';
 import type { CaseRecord } from '../../../garden/records.ts';
@@ -127,6 +128,7 @@ function CauseChoice({ kept, found, onFound }: CauseChoiceProps) {
           />
         </li>
       </ul>
+      <TermsOf says={offered.map((id) => endName(id))} />
       <label class="field">
         <span>{WORDS.another}</span>
         <select

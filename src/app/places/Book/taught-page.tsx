@@ -1,5 +1,6 @@
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { PlainTable } from '../../parts/PlainTable/plain-table.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import './taught-page.css';
 import type { CaseRecord } from '../../../garden/records.ts';
 import type { GardenLessons, TaughtRate } from '../../../ranker/learn-lessons.ts';
@@ -80,7 +81,7 @@ function RateTable({ rates, withCases = false }: RateTableProps) {
         key: cause,
         head: (
           <>
-            {capitalise(endName(cause))}
+            <WithTerms>{capitalise(endName(cause))}</WithTerms>
             {withCases && <From ids={from} />}
           </>
         ),

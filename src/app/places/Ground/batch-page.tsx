@@ -21,6 +21,7 @@ import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { DayField } from '../../parts/DayField/day-field.tsx';
 import { FoldedNote } from '../../parts/FoldedNote/folded-note.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { editBatch, putReading, readingFrom, sayShare, type Typed } from '../../state/edit-ground.ts';
 import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
@@ -202,7 +203,9 @@ function State({ all, batch }: OfBatch) {
   return (
     <div class="heap-state">
       {why !== 'does-not-ripen' && <p class="heap-word">{WORDS.states[state]}</p>}
-      <p>{WORDS.reasons[why]}</p>
+      <p>
+        <WithTerms>{WORDS.reasons[why]}</WithTerms>
+      </p>
     </div>
   );
 }

@@ -13,6 +13,7 @@ import { batchesUnder, isSuspected } from '../../../garden/trace-batches.ts';
 import { SETTINGS } from '../../../signs/settings.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
 import { FoldedNote } from '../../parts/FoldedNote/folded-note.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { newEvent, newPlanting } from '../../state/edit-ground.ts';
 import { garden, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
@@ -297,6 +298,7 @@ function Year({ all, bed, onOpen }: { readonly all: Garden; readonly bed: BedRec
           <HappeningLine key={one.id} one={one} onOpen={onOpen} />
         ))}
       </ol>
+      <TermsOf says={shown.map(sayHappening)} />
     </section>
   );
 }

@@ -9,6 +9,7 @@ import {
 } from '../../../signs/vocabulary.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { Unfold } from '../../parts/Unfold/unfold.tsx';
 import type { SignAnswer } from '../../state/change-draft.ts';
 import { answersInHand, change, draft } from '../../state/look-session.ts';
@@ -127,11 +128,12 @@ function MarkRow({ mark }: { readonly mark: Asked }) {
         </>
       }
     >
-      {() =>
-        PLACES.map((place) => (
+      {() => [
+        <TermsOf key="terms" says={[mark.says]} />,
+        ...PLACES.map((place) => (
           <SignChoice key={place} id={`${mark.id}@${place}`} legend={capitalise(PLACE_WORDS[place].short)} />
-        ))
-      }
+        )),
+      ]}
     </Unfold>
   );
 }

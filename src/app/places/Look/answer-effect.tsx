@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { draft, lastEffect } from '../../state/look-session.ts';
 import { undoAnswer } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -19,7 +20,9 @@ export function AnswerEffect() {
             <p>{sayMoved(moved)}</p>
             <ul>
               {moved.shifts.map((shift) => (
-                <li key={shift.cause}>{capitalise(sayShift(shift))}</li>
+                <li key={shift.cause}>
+                  <WithTerms>{capitalise(sayShift(shift))}</WithTerms>
+                </li>
               ))}
             </ul>
             {verdict && <p class="unseen">{`${WORDS.strip}: ${verdict}`}</p>}

@@ -1,5 +1,6 @@
 import type { Finding } from '../../../signs/types.ts';
 import type { SignId } from '../../../signs/vocabulary.ts';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { Unfold } from '../../parts/Unfold/unfold.tsx';
 import { change } from '../../state/look-session.ts';
 import { overruledInLook, rankingInHand } from '../../state/parts-of-look.ts';
@@ -28,7 +29,10 @@ export function CameraReport() {
           {overruled.map((sign) => (
             <li key={sign} class="camera-line set-aside">
               <span>
-                {WORDS.overruled}: <s>{sayShortly(sign)}</s>
+                {WORDS.overruled}:{' '}
+                <s>
+                  <WithTerms>{sayShortly(sign)}</WithTerms>
+                </s>
               </span>
               <Overrule sign={sign} overruled />
             </li>
@@ -69,7 +73,9 @@ function Report({ id, title, findings, say, children }: ReportProps) {
   const lines = (some: readonly Finding[]) =>
     some.map((finding) => (
       <li key={finding.sign} class="camera-line">
-        <span>{say(finding)}</span>
+        <span>
+          <WithTerms>{say(finding)}</WithTerms>
+        </span>
         <Overrule sign={finding.sign as SignId} overruled={false} />
       </li>
     ));

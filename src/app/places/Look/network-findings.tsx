@@ -2,6 +2,7 @@ import { isUnlike } from '../../../classifier/is-unlike.ts';
 import { NETWORK_ID } from '../../../classifier/network-file.ts';
 import type { SeenByNetwork } from '../../../garden/seen-by-network.ts';
 import type { PhotoRole } from '../../../photo/types.ts';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { isLearntHere } from '../../state/own-head.ts';
 import { reportsHere } from '../../state/own-reports.ts';
 import { NETWORK_WORDS as WORDS } from '../../words/network.ts';
@@ -25,7 +26,7 @@ export function NetworkFindings({ seen, role }: NetworkFindingsProps) {
       <ul>
         {said.map(({ sign, ratio }) => (
           <li key={sign}>
-            {WORDS.sees} {sayShortly(sign)} ({WORDS.weight[strengthOf(ratio)]}
+            {WORDS.sees} <WithTerms>{sayShortly(sign)}</WithTerms> ({WORDS.weight[strengthOf(ratio)]}
             {isLearntHere(seen, sign) && WORDS.learntHere})
           </li>
         ))}

@@ -2,6 +2,8 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AskableId } from '../../../signs/vocabulary.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { change } from '../../state/look-session.ts';
 import { OPENING } from '../../state/question.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -51,7 +53,9 @@ export function OpeningQuestion() {
       <div class="question-text">
         <div>
           <p class="question-where small soft">{WORDS.openingWhere}</p>
-          <p class="question-asks">{WORDS.openingAsks}</p>
+          <p class="question-asks">
+            <WithTerms>{WORDS.openingAsks}</WithTerms>
+          </p>
         </div>
       </div>
       <div class="answers drawn-answers">
@@ -70,6 +74,7 @@ export function OpeningQuestion() {
           </button>
         ))}
       </div>
+      <TermsOf says={STRIKING.map((sign) => WORDS.striking[sign])} />
       <div class="answers">
         <button type="button" class="answer done" onClick={done}>
           {seen.length === 0 ? WORDS.cannotSay : WORDS.done}

@@ -5,6 +5,7 @@ import { Segments } from '../../parts/Choice/segments.tsx';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { weighingAnswer } from '../../state/look-session.ts';
 import { cropOfLook, rankingInHand } from '../../state/parts-of-look.ts';
@@ -16,6 +17,7 @@ import { describeSign } from '../../words/signs.ts';
 import { OpeningQuestion } from './opening-question.tsx';
 import { SettingAnswers } from './setting-answers.tsx';
 import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
+import { wordsOnAnswers } from './words-on-answers.ts';
 
 const AnswerEffect = onUse(() => import('./answer-effect.tsx').then((part) => part.AnswerEffect));
 const AllQuestions = onUse(() => import('./all-questions.tsx').then((part) => part.AllQuestions));
@@ -88,8 +90,10 @@ function OneQuestion() {
         </div>
       </div>
       <Answers asked={asked} />
+      <TermsOf says={wordsOnAnswers(asked.target)} />
       <p class="small soft">
-        {apart && WORDS.why(apart)} {WORDS.takes(describeMinutes(asked.minutes, asked.waitDays))}
+        {apart && <WithTerms>{WORDS.why(apart)}</WithTerms>}{' '}
+        {WORDS.takes(describeMinutes(asked.minutes, asked.waitDays))}
       </p>
     </div>
   );

@@ -1,11 +1,14 @@
 import { askSetting } from '../../../signs/ask-setting.ts';
 import type { Setting, SettingId } from '../../../signs/settings.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
+import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { answersInHand, change } from '../../state/look-session.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { figureShown, fromShown, inUnits, shownUnit } from '../../words/units.ts';
 import { bandOf, withinBand } from './bands.ts';
+import { wordsOfOptions } from './words-on-answers.ts';
 
 /** One circumstance in the list of all questions, answered or left open. */
 export function SettingField({ id, setting }: { readonly id: SettingId; readonly setting: Setting }) {
@@ -33,7 +36,9 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
   if (setting.kind === 'number')
     return (
       <div class="field list-row">
-        <span class="list-ask">{asks}</span>
+        <span class="list-ask">
+          <WithTerms>{asks}</WithTerms>
+        </span>
         <select
           aria-label={asks}
           value={bandOf(setting, value) ?? ''}
@@ -72,7 +77,9 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
     const chosen: readonly string[] = Array.isArray(value) ? value : [];
     return (
       <fieldset class="list-row any-of">
-        <legend>{asks}</legend>
+        <legend>
+          <WithTerms>{asks}</WithTerms>
+        </legend>
         {setting.options.map((option) => (
           <label key={option.id} class="choosable">
             <input
@@ -83,24 +90,28 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
             {capitalise(option.says)}
           </label>
         ))}
+        <TermsOf says={wordsOfOptions(setting)} />
       </fieldset>
     );
   }
   return (
-    <label class="field list-row">
-      <span class="list-ask">{asks}</span>
-      <select
-        value={typeof value === 'string' ? value : ''}
-        onChange={(event) => answer(event.currentTarget.value || undefined)}
-      >
-        <option value="">{WORDS.notSaid}</option>
-        {setting.options.map((option) => (
-          <option key={option.id} value={option.id}>
-            {option.says}
-          </option>
-        ))}
-      </select>
-    </label>
+    <>
+      <label class="field list-row">
+        <span class="list-ask">{asks}</span>
+        <select
+          value={typeof value === 'string' ? value : ''}
+          onChange={(event) => answer(event.currentTarget.value || undefined)}
+        >
+          <option value="">{WORDS.notSaid}</option>
+          {setting.options.map((option) => (
+            <option key={option.id} value={option.id}>
+              {option.says}
+            </option>
+          ))}
+        </select>
+      </label>
+      <TermsOf says={[asks, ...wordsOfOptions(setting)]} />
+    </>
   );
 }
 

@@ -4,6 +4,7 @@ import { listToday, type TodayItem } from '../../../garden/list-today.ts';
 import { writeCalendar } from '../../../garden/write-calendar.ts';
 import { coldLimitsOf } from '../../../season/crop-temperatures.ts';
 import { Stamp } from '../../parts/Stamp/stamp.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { handOver } from '../../state/hand-over.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
@@ -45,6 +46,12 @@ export function TodayPath({ garden, today }: TodayPathProps) {
           <Stop key={item.id} item={item} bed={bedOf(item)} today={today} />
         ))}
       </ol>
+      <TermsOf
+        says={items.flatMap((item) => {
+          const { what, more } = describeToday(item, bedOf(item), today);
+          return [what, more];
+        })}
+      />
       {ahead.length > 0 && (
         <p>
           <button type="button" class="button-plain" onClick={download}>

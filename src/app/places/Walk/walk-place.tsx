@@ -2,10 +2,11 @@ import './walk-place.css';
 import { useEffect } from 'preact/hooks';
 import { type DueCase, dueCases } from '../../../garden/due-cases.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
-import type { DraftRecord } from '../../../garden/records.ts';
+import type { CaseRecord, DraftRecord } from '../../../garden/records.ts';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { Stamp } from '../../parts/Stamp/stamp.tsx';
+import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { type Draft, hasContent } from '../../state/draft.ts';
 import { garden } from '../../state/garden.ts';
 import { cases, drafts, refreshDrafts } from '../../state/kept.ts';
@@ -66,6 +67,8 @@ export function WalkPlace() {
 const hasPath = ({ cases: kept, batches, plantings, trials }: Garden): boolean =>
   kept.some(({ deletedAt }) => !deletedAt) || batches.length > 0 || plantings.length > 0 || trials.length > 0;
 
+const sayMade = ({ looks }: CaseRecord): string => sayLook(looks.at(-1) ?? { verdict: '', leading: [] });
+
 interface PathProps {
   readonly title: string;
   readonly stops: readonly DueCase[];
@@ -81,12 +84,13 @@ function Path({ title, stops, today }: PathProps) {
           <Stop key={stop.kept.id} stop={stop} today={today} />
         ))}
       </ol>
+      <TermsOf says={stops.map(({ kept }) => sayMade(kept))} />
     </section>
   );
 }
 
 function Stop({ stop: { kept, lookAgain }, today }: { readonly stop: DueCase; readonly today: string }) {
-  const last = kept.looks.at(-1);
+  const [photoId] = kept.looks.at(-1)?.photos ?? [];
   return (
     <li class="stop coming">
       <a href={hashOf({ place: 'book', caseId: kept.id })}>
@@ -96,10 +100,10 @@ function Stop({ stop: { kept, lookAgain }, today }: { readonly stop: DueCase; re
           </span>
           <span class="stop-plant">{kept.plant}</span>
           <span class="soft">
-            {kept.bed || WORDS.unnamedBed} · {sayLook(last ?? { verdict: '', leading: [] })}
+            {kept.bed || WORDS.unnamedBed} · {sayMade(kept)}
           </span>
         </span>
-        {last?.photos[0] && <Stamp photoId={last.photos[0]} />}
+        {photoId && <Stamp photoId={photoId} />}
       </a>
     </li>
   );

@@ -6,6 +6,7 @@ import type { Garden } from '../../../../garden/gather-garden.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
 import { Segments } from '../../../parts/Choice/segments.tsx';
 import { DayField } from '../../../parts/DayField/day-field.tsx';
+import { WithTerms } from '../../../parts/Terms/with-terms.tsx';
 import { keepRecords } from '../../../state/garden.ts';
 import { nowStamp } from '../../../state/kept.ts';
 import { isLeftOpen, newPotTest } from '../../../state/pot-tests.ts';
@@ -177,8 +178,12 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
           <h2>{WORDS.comesTo}</h2>
           {card ? (
             <>
-              <p>{WORDS.sowing(card)}</p>
-              <p>{POT_WORDS.tells(card)}</p>
+              <p>
+                <WithTerms>{WORDS.sowing(card)}</WithTerms>
+              </p>
+              <p>
+                <WithTerms>{POT_WORDS.tells(card)}</WithTerms>
+              </p>
               <p class="soft">{WORDS.takes(card.looks.at(-1)?.on ?? '', wish.sowOn)}</p>
             </>
           ) : (

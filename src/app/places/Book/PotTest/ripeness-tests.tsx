@@ -6,6 +6,7 @@ import {
   type RipenessTest,
   type RipenessWay,
 } from '../../../../garden/ripeness-test.ts';
+import { WithTerms } from '../../../parts/Terms/with-terms.tsx';
 import { keepWithUndo, latest } from '../../../state/garden.ts';
 import { putRipeness, ripenessFrom, withoutRipeness } from '../../../state/ripeness.ts';
 import { dayOf } from '../../../words/dates.ts';
@@ -33,10 +34,14 @@ export function RipenessTests({ batch }: OfBatch) {
       <ul class="stack">
         {tests.map((test) => (
           <li key={test.id} class="reading-part">
-            <p>{sayTest(test)}</p>
+            <p>
+              <WithTerms>{sayTest(test)}</WithTerms>
+            </p>
             <ul class="small">
               {sayRipeness(test).map((line) => (
-                <li key={line}>{line}</li>
+                <li key={line}>
+                  <WithTerms>{line}</WithTerms>
+                </li>
               ))}
             </ul>
             <span class="line-actions">
@@ -71,13 +76,16 @@ export function RipenessTests({ batch }: OfBatch) {
       )}
       <details>
         <summary>{WORDS.how}</summary>
-        <p class="small">{WORDS.lead}</p>
+        <p class="small">
+          <WithTerms>{WORDS.lead}</WithTerms>
+        </p>
         <ul class="stack">
           {RIPENESS_WAYS.map((how) => (
             <li key={how} class="stack-close">
               <h3>{WORDS.ways[how]}</h3>
               <p>
-                {howToMake(how).says} <span class="soft">{WORDS.takes(howToMake(how).days)}</span>
+                <WithTerms>{howToMake(how).says}</WithTerms>{' '}
+                <span class="soft">{WORDS.takes(howToMake(how).days)}</span>
               </p>
               <button
                 type="button"

@@ -2,6 +2,7 @@ import type { PotTestResult } from '../../../../compare/pot-test/read-pot-test.t
 import type { Garden } from '../../../../garden/gather-garden.ts';
 import type { BatchRecord, PotTestRecord } from '../../../../garden/ground-records.ts';
 import { isSuspected, whoReceived } from '../../../../garden/trace-batches.ts';
+import { WithTerms } from '../../../parts/Terms/with-terms.tsx';
 import { hashOf } from '../../../state/route.ts';
 import { describeDayAndYear } from '../../../words/dates.ts';
 import { READING_WORDS } from '../../../words/pot-test-reading.ts';
@@ -38,7 +39,9 @@ export function WhatFollows({ all, test, batch, result }: WhatFollowsProps) {
   return (
     <section class={verdict === 'do-not-spread' ? 'suspected stack-close' : 'stack-close'}>
       <h2>{READING_WORDS.follows}</h2>
-      <p>{sayBatch(batch, verdict === 'do-not-spread')}</p>
+      <p>
+        <WithTerms>{sayBatch(batch, verdict === 'do-not-spread')}</WithTerms>
+      </p>
       {beds.length === 0 && <p>{WORDS.wentNowhere}</p>}
       {beds.length > 0 && (
         <>

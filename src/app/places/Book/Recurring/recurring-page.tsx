@@ -2,6 +2,8 @@ import './recurring.css';
 import type { CauseInBed, MetCause } from '../../../../garden/count-causes.ts';
 import { countCauses, NEVER_FOUND, yearOf } from '../../../../garden/count-causes.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
+import { TermsOf } from '../../../parts/Terms/terms-of.tsx';
+import { WithTerms } from '../../../parts/Terms/with-terms.tsx';
 import { casesAlive, placeOfCase } from '../../../state/find-cases.ts';
 import { cases } from '../../../state/kept.ts';
 import { hashOf } from '../../../state/route.ts';
@@ -55,6 +57,7 @@ function Overview({ all }: { readonly all: readonly MetCause[] }) {
               </li>
             ))}
           </ul>
+          <TermsOf says={returns.map(({ says }) => says)} />
         </section>
       )}
       {several.length > 0 && (
@@ -78,6 +81,7 @@ function Overview({ all }: { readonly all: readonly MetCause[] }) {
               </li>
             ))}
           </ul>
+          <TermsOf says={once.map(({ cause }) => nameOfMet(cause))} />
         </details>
       )}
       {never && (
@@ -129,7 +133,9 @@ function OneCause({ met }: { readonly met: MetCause }) {
     });
   return (
     <section class="stack-close">
-      <h3>{name}</h3>
+      <h3>
+        <WithTerms>{name}</WithTerms>
+      </h3>
       <p class="small soft">{sayMet(met)}</p>
       <table class="met-table figures">
         <caption class="unseen">{name}</caption>
@@ -216,7 +222,9 @@ function CasesOf({ met, bed, year }: CasesOfProps) {
     <article class="recurring stack-wide">
       <div class="stack-close">
         <BackLink to={{ place: 'book', page: 'recurring' }} says={WORDS.toTable} />
-        <h1 tabIndex={-1}>{WORDS.casesOf(nameOfMet(met.cause), where.filter(Boolean).join(', '))}</h1>
+        <h1 tabIndex={-1}>
+          <WithTerms>{WORDS.casesOf(nameOfMet(met.cause), where.filter(Boolean).join(', '))}</WithTerms>
+        </h1>
       </div>
       {found.length === 0 && <p>{WORDS.gone}</p>}
       <ul class="entries">

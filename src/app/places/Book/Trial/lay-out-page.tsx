@@ -5,6 +5,7 @@ import { newBed } from '../../../../garden/name-beds.ts';
 import type { TrialRecord } from '../../../../garden/trial-record.ts';
 import { BackLink } from '../../../parts/BackLink/back-link.tsx';
 import { Segments } from '../../../parts/Choice/segments.tsx';
+import { WithTerms } from '../../../parts/Terms/with-terms.tsx';
 import { readNumber } from '../../../state/edit-ground.ts';
 import { garden, keepRecords } from '../../../state/garden.ts';
 import { nowStamp } from '../../../state/kept.ts';
@@ -90,7 +91,9 @@ export function LayOutPage({
             value={how}
             onChange={(id) => void setPlan(trial.id, { how: id })}
           />
-          <p class="small soft">{WORDS.howSays[how]}</p>
+          <p class="small soft">
+            <WithTerms>{WORDS.howSays[how]}</WithTerms>
+          </p>
         </div>
       )}
       <section class="stack-close">
