@@ -85,6 +85,7 @@ it('explains the terms in what the camera reports, on the buttons of a question,
   await explains('.all-questions legend');
   await snap(page, 'terms-all-questions');
   expect(await accessibilityFaults(page)).toEqual([]);
+  await page.getByLabel('Bed', { exact: true }).fill('Long bed');
   await page.getByRole('button', { name: 'Keep it as a case' }).click();
   await expect.poll(() => page.evaluate(() => location.hash)).toMatch(/^#\/book\/./);
   await page.goto(`${app.url}#/book`);

@@ -79,6 +79,8 @@ describe('the viewfinder', () => {
     const help = page.getByRole('dialog', { name: WORDS.help.title });
     for (const line of [...WORDS.help.lines, ...WORDS.help.hints.map(({ means }) => means)])
       await help.getByText(line).waitFor();
+    // It opens at its head.
+    expect((await help.getByRole('heading', { name: WORDS.help.title }).boundingBox())!.y).toBeGreaterThan(0);
     await snap(page, 'viewfinder-help');
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.keyboard.press('Escape');

@@ -14,7 +14,10 @@ export function ViewfinderHelp() {
       role="dialog"
       aria-labelledby="viewfinder-help-title"
     >
-      <h3 id="viewfinder-help-title">{WORDS.title}</h3>
+      {/* Read from its head on: the button at its foot would draw the focus, and the page with it. */}
+      <h3 id="viewfinder-help-title" tabIndex={-1} autofocus>
+        {WORDS.title}
+      </h3>
       <ul class="stack-close">
         {WORDS.lines.map((line) => (
           <li key={line}>{line}</li>
@@ -29,7 +32,7 @@ export function ViewfinderHelp() {
           </div>
         ))}
       </dl>
-      <button type="button" class="button" autofocus popovertarget={HELP_ID} popovertargetaction="hide">
+      <button type="button" class="button" popovertarget={HELP_ID} popovertargetaction="hide">
         {VIEWFINDER_WORDS.close}
       </button>
     </div>
