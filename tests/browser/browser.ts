@@ -181,3 +181,15 @@ export async function sayItIsSmall(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Done' }).click();
   await page.locator('.verdict-headline').waitFor();
 }
+
+/** Answer the question that stands, the way a thumb would: the first answer offered, of a check the first of its signs. */
+export async function answerFirst(page: Page): Promise<void> {
+  const before = await page.locator('.question-asks').innerText();
+  const isCheck = (await page.locator('.question .check-sign').count()) > 0;
+  if (isCheck) await page.locator('.question .check-sign').first().getByRole('radio').first().check();
+  const first = page.locator('.question .answer').first();
+  const isLabel = (await first.evaluate((element) => element.tagName)) === 'LABEL';
+  await first.click();
+  if (isLabel) await page.getByRole('button', { name: 'Done' }).click();
+  await expect.poll(() => page.locator('.question-asks').innerText()).not.toBe(before);
+}

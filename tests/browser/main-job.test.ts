@@ -9,6 +9,7 @@ import { writeJpeg } from '../pictures/write-jpeg.ts';
 import {
   accessibilityFaults,
   accessibilityFaultsInBothThemes,
+  answerFirst,
   chooseCrop,
   DESK,
   newPhone,
@@ -57,18 +58,6 @@ async function startLook(page: Page, url: string, crop: string): Promise<void> {
   await page.goto(url);
   await page.getByRole('link', { name: 'A plant looks wrong' }).click();
   await chooseCrop(page, crop);
-}
-
-/** Answer the question that stands, the way a thumb would: the first answer offered, of a check the first of its signs. */
-async function answerFirst(page: Page): Promise<void> {
-  const before = await page.locator('.question-asks').innerText();
-  const isCheck = (await page.locator('.question .check-sign').count()) > 0;
-  if (isCheck) await page.locator('.question .check-sign').first().getByRole('radio').first().check();
-  const first = page.locator('.question .answer').first();
-  const isLabel = (await first.evaluate((element) => element.tagName)) === 'LABEL';
-  await first.click();
-  if (isLabel) await page.getByRole('button', { name: 'Done' }).click();
-  await expect.poll(() => page.locator('.question-asks').innerText()).not.toBe(before);
 }
 
 describe.each([

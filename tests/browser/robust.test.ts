@@ -5,6 +5,7 @@ import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import {
   accessibilityFaults,
+  answerFirst,
   appOnPhone,
   chooseCrop,
   newPhone,
@@ -25,13 +26,10 @@ async function beginLook(page: Page, url: string): Promise<string> {
   return page.url();
 }
 
-/** The question that comes first after `beginLook`: once it stands, all that was said is weighed. */
-const firstQuestion = (page: Page) =>
-  page.locator('.question-asks', { hasText: 'What went on the bed this year?' });
-
-async function sayNothingWentOn(page: Page): Promise<void> {
-  await page.getByLabel('Nothing', { exact: true }).check();
-  await page.getByRole('button', { name: 'Done' }).click();
+/** All that was said is weighed, and the next question stands. */
+async function isWeighed(page: Page): Promise<void> {
+  await page.locator('.question-asks').waitFor();
+  await expect.poll(() => page.getByText('Weighing your answer').count()).toBe(0);
 }
 
 async function keepLook(page: Page, plant: string): Promise<void> {
@@ -182,7 +180,7 @@ describe('what can go wrong around the app', () => {
     const { complaints } = watch(context);
     const address = await beginLook(page, app.url);
     const said = await listenToBars(page);
-    await firstQuestion(page).waitFor();
+    await isWeighed(page);
     const before = await page.locator('.weighing').innerText();
     const [weighs] = page.workers().filter((worker) => worker.url().includes('ranking-worker'));
     // It weighs the next answer, and dies before it can tell what came out.
@@ -193,7 +191,7 @@ describe('what can go wrong around the app', () => {
         });
       };
     });
-    await sayNothingWentOn(page);
+    await answerFirst(page);
     await expect.poll(() => page.locator('.weighing').innerText()).not.toBe(before);
     await expect.poll(() => page.getByText('Weighing your answer').count()).toBe(0);
     expect(await said()).toEqual([SHELL_WORDS.restarted.ranking]);
@@ -214,14 +212,14 @@ describe('what can go wrong around the app', () => {
     const { complaints } = watch(context);
     await beginLook(page, app.url);
     const said = await listenToBars(page);
-    await firstQuestion(page).waitFor();
+    await isWeighed(page);
     const before = await page.locator('.weighing').innerText();
     const [weighs] = page.workers().filter((worker) => worker.url().includes('ranking-worker'));
     await dieNow(weighs!);
     await page.getByText(SHELL_WORDS.restarted.ranking).waitFor();
     // What was weighed before stays in sight.
     expect(await page.locator('.weighing').innerText()).toBe(before);
-    await sayNothingWentOn(page);
+    await answerFirst(page);
     await expect.poll(() => page.locator('.weighing').innerText()).not.toBe(before);
     await expect.poll(() => page.locator('.bars .bar').count()).toBe(0);
     expect(await said()).toEqual([SHELL_WORDS.restarted.ranking]);
