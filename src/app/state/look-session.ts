@@ -363,7 +363,8 @@ async function rank(input: TriageInput): Promise<void> {
     const about = beforeAnswer?.about ?? [];
     if (beforeAnswer) {
       const before = beforeAnswer.result;
-      lastEffect.value = { about, shifts: before ? findShifts(before.causes, result.causes) : [] };
+      // Said before anything had been weighed: there is nothing it could have moved.
+      lastEffect.value = before && { about, shifts: findShifts(before.causes, result.causes) };
       beforeAnswer = undefined;
     }
     ranking.value = { result, answers, about, pending: false, failed: false };

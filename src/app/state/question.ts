@@ -1,7 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { NextCheck } from '../../ranker/types.ts';
 import { isAnswered } from './change-draft.ts';
-import { change, draft, ranking } from './look-session.ts';
+import { change, draft, ranking, weighingAnswer } from './look-session.ts';
 
 /** The question on show. It stays until it is answered, so that no other slips under the thumb. */
 const pinned = signal<string | undefined>(undefined);
@@ -47,7 +47,9 @@ export const isOpening = computed(() => {
 export function followQuestion(): void {
   effect(() => {
     const { pending } = ranking.value;
-    if (!pending) pinned.value = question.value?.id;
+    // What nobody has seen is not held on to.
+    if (isOpening.value) pinned.value = undefined;
+    else if (!pending && !weighingAnswer.value) pinned.value = question.value?.id;
   });
 }
 
