@@ -31,7 +31,8 @@ import { readGrid, recordsOfFile } from '../../src/app/state/weather-days.ts';
 import { historyOf, inYear, yearsOf } from '../../src/app/state/year-of-bed.ts';
 import { BATCH_WORDS } from '../../src/app/words/ground-batches.ts';
 import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
-import { SHEET_WORDS, sheetFileName } from '../../src/app/words/sheet.ts';
+import { sheetFileName } from '../../src/app/words/sheet.ts';
+import { SHEET_PARTS } from '../../src/app/words/sheet-parts.ts';
 import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { BATCH_KINDS, type BedRecord, type WeatherRecord } from '../../src/garden/ground-records.ts';
 import { newBed } from '../../src/garden/name-beds.ts';
@@ -211,7 +212,7 @@ describe('the year of a bed', () => {
     expect(datesIn('2026')).toEqual(['2026-07-30', '2026-04-02', '2026-03-20']);
     const sheet = { place: 'book', sheet: 'bed', of: bed.id, year: '2025–26' } as const;
     expect(readRoute(hashOf(sheet))).toEqual(sheet);
-    expect(sheetFileName(SHEET_WORDS.bed.title('Long bed', '2025–26'))).toBe('long-bed-2025-26.html');
+    expect(sheetFileName(SHEET_PARTS.bed.title('Long bed', '2025–26'))).toBe('long-bed-2025-26.html');
   });
 });
 

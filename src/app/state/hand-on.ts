@@ -11,13 +11,11 @@ const PHOTO_QUALITY = 0.85;
 const POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'";
 
 /**
- * @param sheet as it stands on the page; parts marked `data-page-only` are left out
+ * @param sheet as it stands on the page
  * @throws where a photo cannot be painted
  */
 export async function sheetAsFile(sheet: HTMLElement, title: string, name: string): Promise<File> {
   const copy = sheet.cloneNode(true) as HTMLElement;
-  for (const part of copy.querySelectorAll('[data-page-only], script, link, button')) part.remove();
-  for (const link of copy.querySelectorAll('a')) link.removeAttribute('href');
   const painted = [...sheet.querySelectorAll('img')];
   const copies = [...copy.querySelectorAll('img')];
   await Promise.all(
@@ -25,6 +23,8 @@ export async function sheetAsFile(sheet: HTMLElement, title: string, name: strin
       copies[at]?.setAttribute('src', await paintedAnew(image));
     }),
   );
+  for (const part of copy.querySelectorAll('script, link, button')) part.remove();
+  for (const link of copy.querySelectorAll('a')) link.removeAttribute('href');
   const heading = document.createElement('title');
   heading.textContent = title;
   // Put together as text: elements made here, a style among them, would be held to this page's own policy.

@@ -12,32 +12,6 @@ export const SHEET_WORDS = {
   notFound: 'This is not on record on this device.',
   foot: (day: string): string =>
     `Made with Bedside on ${day}. An estimate from what was seen and said, not a laboratory’s finding. It names no product; local rules and licensed advice come first.`,
-  case: {
-    bed: 'Bed',
-    crop: 'Crop',
-    looked: 'Looked at',
-    verdict: 'What to do',
-    why: 'Why',
-    seen: 'What was seen and said',
-    photo: 'What the photos show',
-    weighed: 'What it may be',
-    for: 'for it',
-    against: 'against it',
-    looks: 'From look to look',
-    ended: 'How it ended',
-    cautions: 'Mind',
-    note: 'Note',
-    noVerdict: 'Nothing was weighed.',
-  },
-  bed: {
-    title: (bed: string, year: string): string => `${bed}, ${year}`,
-    nothing: 'Nothing is noted in this year.',
-    under: 'What went on it',
-    happened: 'What happened',
-    newestFirst: 'newest first',
-  },
-  trial: { plan: 'How it was laid out', asked: 'What was tried' },
-  pots: { looks: 'Looks' },
 } as const;
 
 /** A file name that any device takes. */

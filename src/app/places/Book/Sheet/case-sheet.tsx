@@ -1,24 +1,20 @@
-import type { CaseRecord, LookPhoto } from '../../../../garden/records.ts';
-import type { LeafReading } from '../../../../leaf/types.ts';
-import type { RankedCause } from '../../../../ranker/types.ts';
+import type { CaseRecord } from '../../../../garden/records.ts';
 import { cases, type KeptLook, type KeptRanking } from '../../../state/kept.ts';
-import { usePicture } from '../../../state/pictures.ts';
 import { useLooks } from '../../../state/use-looks.ts';
 import { BOOK_WORDS } from '../../../words/book.ts';
-import { capitalise, causeName } from '../../../words/causes.ts';
 import { cropName } from '../../../words/crops.ts';
 import { describeDayAndYear } from '../../../words/dates.ts';
-import { describeMeasures } from '../../../words/measures.ts';
 import { describeOutcomeDetails, sayEnd } from '../../../words/outcome.ts';
-import { describeReason } from '../../../words/reasons.ts';
-import { roleName } from '../../../words/roles.ts';
 import { saidIn } from '../../../words/said.ts';
 import { SHEET_WORDS } from '../../../words/sheet.ts';
+import { SHEET_PARTS } from '../../../words/sheet-parts.ts';
 import { describeVerdict, sayLook } from '../../../words/verdicts.ts';
-import { sayChance } from '../../../words/weighing.ts';
+import { CauseLine, openCauses } from './cause-line.tsx';
+import { Lines } from './lines.tsx';
 import { Sheet, SheetPart } from './sheet.tsx';
+import { ofLook, SheetPhoto } from './sheet-photo.tsx';
 
-const WORDS = SHEET_WORDS.case;
+const WORDS = SHEET_PARTS.case;
 /** A page or two: the causes and reasons that carry the weight, not every one. */
 const MOST_CAUSES = 4;
 const MOST_REASONS = 4;
@@ -76,26 +72,27 @@ interface WeighedProps {
 function Weighed({ look, ranking, closed }: WeighedProps) {
   const verdict = describeVerdict(ranking, ranking.weighedOn ?? look.date);
   const doing = [...verdict.meanwhile, ...verdict.courses, ...verdict.byThen];
-  const open = ranking.causes.filter(({ ruledOut }) => ruledOut === undefined).slice(0, MOST_CAUSES);
   return (
     <>
       {!closed && <p class="sheet-verdict">{verdict.headline}</p>}
+      <Photos look={look} />
       {!closed && doing.length > 0 && (
         <SheetPart title={WORDS.verdict}>
           <Lines lines={doing} />
         </SheetPart>
       )}
-      <Photos look={look} />
-      <SheetPart title={WORDS.seen}>
+      <SheetPart title={WORDS.seen} long>
         <Said look={look} />
       </SheetPart>
-      <SheetPart title={WORDS.weighed}>
-        {open.map((cause) => (
-          <Cause key={cause.id} cause={cause} look={look} ranking={ranking} />
-        ))}
+      <SheetPart title={WORDS.weighed} long>
+        {openCauses(ranking)
+          .slice(0, MOST_CAUSES)
+          .map((cause) => (
+            <CauseLine key={cause.id} cause={cause} look={look} ranking={ranking} reasons={MOST_REASONS} />
+          ))}
       </SheetPart>
       {verdict.cautions.length > 0 && (
-        <SheetPart title={WORDS.cautions}>
+        <SheetPart title={SHEET_PARTS.cautions}>
           <Lines lines={verdict.cautions} />
         </SheetPart>
       )}
@@ -103,67 +100,20 @@ function Weighed({ look, ranking, closed }: WeighedProps) {
   );
 }
 
-function Lines({ lines }: { readonly lines: readonly string[] }) {
-  return (
-    <ul>
-      {lines.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
-  );
-}
-
-interface CauseProps {
-  readonly cause: RankedCause;
-  readonly look: KeptLook;
-  readonly ranking: KeptRanking;
-}
-
-function Cause({ cause, look, ranking }: CauseProps) {
-  const reported = { answers: look.answers, findings: ranking.findings };
-  const heaviest = (reasons: RankedCause['for']): string =>
-    [...reasons]
-      .sort((a, b) => Math.abs(b.decibans) - Math.abs(a.decibans))
-      .slice(0, MOST_REASONS)
-      .map((reason) => describeReason(reason, reported).says)
-      .join('; ');
-  const [speaksFor, against] = [heaviest(cause.for), heaviest(cause.against)];
-  return (
-    <p>
-      <strong>{capitalise(causeName(cause.id))}</strong>: {sayChance(cause, ranking.nothingSaid)}.
-      {speaksFor && ` ${capitalise(WORDS.for)}: ${speaksFor}.`}
-      {against && ` ${capitalise(WORDS.against)}: ${against}.`}
-    </p>
-  );
-}
-
 function Photos({ look }: { readonly look: KeptLook }) {
-  if (look.photos.length === 0) return null;
+  const [first, ...others] = look.photos;
+  if (!first) return null;
   return (
-    <ul class="sheet-photos">
-      {look.photos.map((photo) => (
-        <li key={photo.id}>
-          <Photo photo={photo} />
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function Photo({ photo }: { readonly photo: LookPhoto<LeafReading> }) {
-  const address = usePicture(photo.id);
-  const role = roleName(photo.role);
-  const shows = photo.reading
-    ? describeMeasures(photo.reading.measures)
-        .filter(({ finer, speaks }) => !finer && speaks)
-        .map(({ name, says }) => `${name}: ${says}`)
-    : [];
-  return (
-    <figure>
-      {address && <img src={address} alt={role} />}
-      <figcaption>{role}</figcaption>
-      <Lines lines={shows} />
-    </figure>
+    <>
+      <SheetPhoto {...ofLook(first)} size="large" />
+      {others.length > 0 && (
+        <div class="sheet-photos wide">
+          {others.map((photo) => (
+            <SheetPhoto key={photo.id} {...ofLook(photo)} size="small" />
+          ))}
+        </div>
+      )}
+    </>
   );
 }
 

@@ -10,11 +10,13 @@ interface SheetProps {
   readonly title: string;
   readonly back: Route;
   readonly backSays: string;
+  /** What to know before it is printed; not on the sheet. */
+  readonly hint?: string;
   readonly children: preact.ComponentChildren;
 }
 
 /** A page or two to print or hand on: what is on it is all that goes along. */
-export function Sheet({ title, back, backSays, children }: SheetProps) {
+export function Sheet({ title, back, backSays, hint, children }: SheetProps) {
   const sheet = useRef<HTMLElement>(null);
   const [says, setSays] = useState('');
   const [busy, setBusy] = useState(false);
@@ -44,7 +46,9 @@ export function Sheet({ title, back, backSays, children }: SheetProps) {
           </button>
         </p>
         <p role="status">{says}</p>
-        <p class="small soft">{WORDS.fileHow}</p>
+        <p class="small soft">
+          {WORDS.fileHow} {hint}
+        </p>
       </div>
       <article class="sheet" ref={sheet}>
         <h1 tabIndex={-1}>{title}</h1>
@@ -57,13 +61,15 @@ export function Sheet({ title, back, backSays, children }: SheetProps) {
 
 interface SheetPartProps {
   readonly title: string;
+  /** May go on over the end of a page. */
+  readonly long?: boolean;
   readonly children: preact.ComponentChildren;
 }
 
-/** A part of a sheet, kept on one page where it fits. */
-export function SheetPart({ title, children }: SheetPartProps) {
+/** A part of a sheet, kept on one page where it fits and is not `long`. */
+export function SheetPart({ title, long = false, children }: SheetPartProps) {
   return (
-    <section class="sheet-part">
+    <section class={long ? 'sheet-part long' : 'sheet-part'}>
       <h2>{title}</h2>
       {children}
     </section>

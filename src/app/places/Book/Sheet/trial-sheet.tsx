@@ -4,10 +4,13 @@ import { trialOn } from '../../../state/trials.ts';
 import { describeDayAndYear } from '../../../words/dates.ts';
 import { wayNameOf } from '../../../words/say-trial.ts';
 import { SHEET_WORDS } from '../../../words/sheet.ts';
+import { SHEET_PARTS, TRIAL_CAUTIONS } from '../../../words/sheet-parts.ts';
 import { TRIAL_WORDS } from '../../../words/trial.ts';
 import { BedPlan } from '../Trial/bed-plan.tsx';
 import { ResultPart } from '../Trial/result-part.tsx';
+import { Lines } from './lines.tsx';
 import { Sheet, SheetPart } from './sheet.tsx';
+import { TrialPhotos } from './trial-photos.tsx';
 
 /** A trial side by side: what was tried, how it was laid out, what came out. */
 export function TrialSheet({ trialId }: { readonly trialId: string }) {
@@ -20,7 +23,7 @@ export function TrialSheet({ trialId }: { readonly trialId: string }) {
       back={{ place: 'book', trial: trialId }}
       backSays={TRIAL_WORDS.toTrial}
     >
-      <SheetPart title={SHEET_WORDS.trial.asked}>
+      <SheetPart title={SHEET_PARTS.trial.asked}>
         <p>{trial.ways.map((way) => wayNameOf(trial, way.id)).join(' · ')}</p>
         {ended && (
           <p>
@@ -32,13 +35,17 @@ export function TrialSheet({ trialId }: { readonly trialId: string }) {
         {note && <p>{note}</p>}
       </SheetPart>
       {readings.length > 0 && <ResultPart trial={trial} />}
+      <TrialPhotos trial={trial} />
       {layouts.length > 0 && (
-        <SheetPart title={SHEET_WORDS.trial.plan}>
+        <SheetPart title={SHEET_PARTS.trial.plan}>
           {layouts.map((layout) => (
             <BedPlan key={layout.id} trial={trial} layout={layout} />
           ))}
         </SheetPart>
       )}
+      <SheetPart title={SHEET_PARTS.cautions}>
+        <Lines lines={TRIAL_CAUTIONS} />
+      </SheetPart>
     </Sheet>
   );
 }
