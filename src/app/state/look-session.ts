@@ -344,12 +344,16 @@ const triageInput = computed<TriageInput>(() => {
 });
 
 let lastInput = '';
+/** Counts what was sent to be weighed: only the newest is shown. */
+let sent = 0;
 
 async function rank(input: TriageInput): Promise<void> {
   ranking.value = { ...ranking.value, pending: true };
   const { answers } = draft.value;
+  sent += 1;
+  const own = sent;
   const [outcome] = await Promise.all([rankingBridge.ask({ kind: 'rank', input }, 'rank'), afterPaint()]);
-  if (outcome.state === 'superseded') return;
+  if (outcome.state === 'superseded' || own !== sent) return;
   if (outcome.state === 'failed' || !outcome.reply.ok || outcome.reply.kind !== 'rank') {
     batch(() => {
       ranking.value = { ...ranking.value, pending: false, failed: true };

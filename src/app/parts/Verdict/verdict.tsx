@@ -57,7 +57,7 @@ function ChangeLine({ change: { id, what, detail }, onAsk }: ChangeProps) {
   return (
     <>
       {onAsk ? (
-        <button type="button" class="verdict-ask" onClick={() => onAsk(id)}>
+        <button type="button" class="button-words" onClick={() => onAsk(id)}>
           {what}
         </button>
       ) : (

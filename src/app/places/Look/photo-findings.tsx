@@ -111,7 +111,7 @@ function MeasureName({ layers, name, pointing }: MeasureNameProps) {
   return (
     <button
       type="button"
-      class="measure-name"
+      class="button-words measure-name"
       aria-pressed={isPicked}
       onClick={() => pointing.onPick(isPicked ? [] : own)}
     >

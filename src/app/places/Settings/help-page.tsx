@@ -75,7 +75,7 @@ function Contents({ title, parts }: { readonly title: string; readonly parts: re
       <ul>
         {parts.map((part) => (
           <li key={part.title}>
-            <button type="button" class="help-entry" onClick={() => openPart(idOf(part))}>
+            <button type="button" class="button-words" onClick={() => openPart(idOf(part))}>
               {part.title}
             </button>
           </li>
