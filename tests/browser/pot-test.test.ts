@@ -263,7 +263,7 @@ describe('a pot test, on a phone', () => {
     await page.goto(`${app.url}#/help`);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      button(page, /backup/i)
+      button(page, /^Write a backup file$/)
         .first()
         .click(),
     ]);
