@@ -70,16 +70,16 @@ const faults = async (seen: Buffer, name: string, tolerated: Apart = TOLERATED):
   beyond(await comparePictures(seen, reference(name)), tolerated);
 
 describe('comparing pictures of screens', () => {
-  it('has a reference of each screen for a phone and a desk, of some for a tablet, light and dusk, small enough for the repository', () => {
+  it('has a reference of each screen for a phone and a desk, of some for a small phone and a tablet, light and dusk, small enough for the repository', () => {
     const screens = new Set(
-      names.map((name) => name.replace(/-(phone|tablet|desk)-(light|dusk)\.webp$/, '')),
+      names.map((name) => name.replace(/-(small|phone|tablet|desk)-(light|dusk)\.webp$/, '')),
     );
     expect(screens.size).toBeGreaterThanOrEqual(10);
     for (const screen of screens)
       for (const size of [
         'phone',
         'desk',
-        ...(names.includes(`${screen}-tablet-light.webp`) ? ['tablet'] : []),
+        ...['small', 'tablet'].filter((size) => names.includes(`${screen}-${size}-light.webp`)),
       ])
         for (const theme of ['light', 'dusk']) expect(names).toContain(`${screen}-${size}-${theme}.webp`);
     expect(names.filter((name) => name.includes('-tablet-')).length).toBeGreaterThanOrEqual(4);
