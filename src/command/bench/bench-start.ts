@@ -34,7 +34,7 @@ export async function benchStart(): Promise<readonly BenchRow[]> {
       return times;
     };
     const walk = await startAt('#/walk', '.way-in a');
-    const look = await startAt('#/look/new', '.striking');
+    const look = await startAt('#/look/new', '.question .answer');
     const note = (times: readonly number[], more: string): string =>
       `slowest of ${STARTS}: ${Math.max(...times).toFixed(0)} ms; ${more}`;
     return [

@@ -108,7 +108,7 @@ async function walk(page: Page, photo: Buffer, step: Step): Promise<void> {
   await press(
     'open a look',
     page.getByRole('link', { name: 'A plant looks wrong' }),
-    page.locator('.striking').first(),
+    page.locator('.question .answer').first(),
   );
   const field = page.getByLabel('Find a crop');
   await step('type a crop, each letter', () => field.pressSequentially('tom'));
