@@ -2,6 +2,7 @@
  * A sheet as one file that stands by itself: the page's own words and drawings, its style, its photos painted anew. Nothing in it
  * runs, and nothing in it is fetched.
  */
+import { handOver } from './hand-over.ts';
 
 /** Longest side of a photo in the file, px: enough to fill half a printed page. */
 const PHOTO_SIDE_PX = 1100;
@@ -76,11 +77,6 @@ export async function handOn(file: File, title: string): Promise<'shared' | 'sav
       if (cause instanceof DOMException && cause.name === 'AbortError') return 'dismissed';
     }
   }
-  const address = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = file.name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  handOver(file, file.name);
   return 'saved';
 }

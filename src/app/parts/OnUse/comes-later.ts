@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
+import { afterPaint } from '../../state/after-paint.ts';
 
 /**
  * A part that is fetched the first time that something asks for it, and stays; `undefined` until then, and where it could not be
@@ -13,14 +14,17 @@ export function comesLater<Props>(
   return () => {
     if (!asked) {
       asked = true;
-      load().then(
-        (loaded) => {
-          part.value = loaded;
-        },
-        () => {
-          asked = false;
-        },
-      );
+      // What it adds to is painted first.
+      afterPaint()
+        .then(load)
+        .then(
+          (loaded) => {
+            part.value = loaded;
+          },
+          () => {
+            asked = false;
+          },
+        );
     }
     return part.value;
   };

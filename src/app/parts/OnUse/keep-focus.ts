@@ -12,6 +12,13 @@ export function landOn(element: HTMLElement | null | undefined): void {
   element.focus({ preventScroll: !byKeyboard });
 }
 
+/** Goes to a part of the page, to be read on from there by eye or by ear: to its heading, where it has one. */
+export function showPart(id: string): void {
+  const part = document.getElementById(id);
+  landOn(part?.querySelector<HTMLElement>('h2') ?? part);
+  part?.scrollIntoView();
+}
+
 /** What of the page had the focus last: a notice that lies over it hands it back. */
 let lastOnPage: HTMLElement | undefined;
 

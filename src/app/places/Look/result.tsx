@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import type { Answers } from '../../../signs/types.ts';
 import type { TriageResult } from '../../../triage.ts';
-import { landOn } from '../../parts/OnUse/keep-focus.ts';
+import { showPart } from '../../parts/OnUse/keep-focus.ts';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { rankAgain, ranking } from '../../state/look-session.ts';
@@ -61,13 +61,6 @@ function Found({ result, answers, newest }: FoundProps) {
       <Weighing result={result} answers={answers} newest={newest} />
     </>
   );
-}
-
-function showPart(id: string): void {
-  const part = document.getElementById(id);
-  // Read on from there, by eye or by ear.
-  landOn(part?.querySelector<HTMLElement>('h2') ?? part);
-  part?.scrollIntoView();
 }
 
 /** On a phone the verdict stands one thumb away, above the tabs. */

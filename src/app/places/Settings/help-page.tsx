@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { DemoWayIn } from '../../parts/Demo/demo-parts.tsx';
-import { landOn } from '../../parts/OnUse/keep-focus.ts';
+import { showPart } from '../../parts/OnUse/keep-focus.ts';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { inDemo } from '../../state/demo.ts';
@@ -75,7 +75,7 @@ function Contents({ title, parts }: { readonly title: string; readonly parts: re
       <ul>
         {parts.map((part) => (
           <li key={part.title}>
-            <button type="button" class="button-words" onClick={() => openPart(idOf(part))}>
+            <button type="button" class="button-words" onClick={() => showPart(idOf(part))}>
               {part.title}
             </button>
           </li>
@@ -83,12 +83,6 @@ function Contents({ title, parts }: { readonly title: string; readonly parts: re
       </ul>
     </div>
   );
-}
-
-function openPart(id: string): void {
-  const part = document.getElementById(id);
-  landOn(part?.querySelector('h2'));
-  part?.scrollIntoView();
 }
 
 function Chapter({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {

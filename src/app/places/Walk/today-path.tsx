@@ -26,6 +26,7 @@ export function TodayPath({ garden, today }: TodayPathProps) {
   const ahead = listToday(garden, today, coldLimitsOf, CALENDAR_DAYS);
   const next = dueCases(garden.cases, today).find(({ when }) => when === 'coming');
   const bedOf = ({ bedId }: TodayItem): string => garden.beds.find(({ id }) => id === bedId)?.name ?? '';
+  const stops = items.map((item) => ({ item, says: describeToday(item, bedOf(item), today) }));
   const download = (): void => {
     const entries = ahead.map((item) => entryOfToday(item, bedOf(item), today));
     const written = writeCalendar(entries, WORDS.calendarName, nowStamp());
@@ -42,16 +43,11 @@ export function TodayPath({ garden, today }: TodayPathProps) {
         </p>
       )}
       <ol class="path">
-        {items.map((item) => (
-          <Stop key={item.id} item={item} bed={bedOf(item)} today={today} />
+        {stops.map((stop) => (
+          <Stop key={stop.item.id} {...stop} today={today} />
         ))}
       </ol>
-      <TermsOf
-        says={items.flatMap((item) => {
-          const { what, more } = describeToday(item, bedOf(item), today);
-          return [what, more];
-        })}
-      />
+      <TermsOf says={stops.flatMap(({ says: { what, more } }) => [what, more])} />
       {ahead.length > 0 && (
         <p>
           <button type="button" class="button-plain" onClick={download}>
@@ -63,16 +59,13 @@ export function TodayPath({ garden, today }: TodayPathProps) {
   );
 }
 
-function Stop({
-  item,
-  bed,
-  today,
-}: {
+interface StopProps {
   readonly item: TodayItem;
-  readonly bed: string;
+  readonly says: ReturnType<typeof describeToday>;
   readonly today: string;
-}) {
-  const { when, what, more } = describeToday(item, bed, today);
+}
+
+function Stop({ item, says: { when, what, more }, today }: StopProps) {
   const photoId = item.what === 'look' ? item.kept.looks.at(-1)?.photos[0] : undefined;
   return (
     <li class={`stop ${item.due < today ? 'overdue' : 'today'}`}>
