@@ -61,6 +61,8 @@ export default defineConfig({
     // Inlined assets would need data: sources in the content security policy.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // What the first screen needs is one file: each more costs a slow phone another answer of the service worker.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
   },
   plugins: [
     preact(),

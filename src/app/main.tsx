@@ -6,6 +6,7 @@ import './look/marks.css';
 import { followInstall, registerOffline } from './offline.ts';
 import { keepFocus } from './parts/OnUse/keep-focus.ts';
 import { Shell } from './shell.tsx';
+import { afterPaint } from './state/after-paint.ts';
 import { followDemo } from './state/demo.ts';
 import { followGarden } from './state/garden.ts';
 import { followKept } from './state/kept.ts';
@@ -36,7 +37,9 @@ if (import.meta.env.PROD) registerOffline();
 void dropOldDrafts();
 void countWaiting();
 // Only looks with photos that the network saw wait for it, and most gardens have taught it nothing.
-import('./state/own-head.ts').then(
-  ({ followOwnHead }) => followOwnHead(),
-  () => {},
-);
+afterPaint()
+  .then(() => import('./state/own-head.ts'))
+  .then(
+    ({ followOwnHead }) => followOwnHead(),
+    () => {},
+  );

@@ -1,11 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { changeDraft } from '../../src/app/state/change-draft.ts';
 import { emptyDraft } from '../../src/app/state/draft.ts';
 import { seenAt } from '../../src/app/state/earlier-looks.ts';
 import { recordLook } from '../../src/app/state/keep-look.ts';
 import type { KeptLook } from '../../src/app/state/kept.ts';
 import { laterLook } from '../../src/app/state/later-look.ts';
-import { guessZone, readPreferences } from '../../src/app/state/preferences.ts';
+import { guessUsual, guessZone, readPreferences } from '../../src/app/state/preferences.ts';
 import { hashOf, type Route, readRoute } from '../../src/app/state/route.ts';
 import { METRIC } from '../../src/app/words/units.ts';
 import type { CaseRecord } from '../../src/garden/records.ts';
@@ -46,6 +46,41 @@ describe('addresses', () => {
 });
 
 describe('preferences', () => {
+  afterEach(() => {
+    vi.unstubAllGlobals();
+    vi.restoreAllMocks();
+  });
+
+  it('guess the place once, and again only where the phone has travelled or changed its language', async () => {
+    const kept = new Map<string, string>();
+    vi.stubGlobal('localStorage', {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, value: string) => kept.set(key, value),
+    });
+    vi.stubGlobal('document', {});
+    const start = async (language: string, timeZone: string, minutes: number) => {
+      vi.stubGlobal('navigator', { language });
+      const options = vi
+        .spyOn(Intl.DateTimeFormat.prototype, 'resolvedOptions')
+        .mockReturnValue({ timeZone } as Intl.ResolvedDateTimeFormatOptions);
+      vi.spyOn(Date.prototype, 'getTimezoneOffset').mockReturnValue(minutes);
+      vi.resetModules();
+      const { preferences } = await import('../../src/app/state/preferences.ts');
+      const { zone, units } = preferences.value;
+      const asked = options.mock.calls.length;
+      vi.restoreAllMocks();
+      return { zone, temperature: units.temperature, asked };
+    };
+    const tasmania = { zone: 'south', temperature: 'celsius' };
+    expect(await start('en-AU', 'Australia/Hobart', -600)).toEqual({ ...tasmania, asked: 1 });
+    expect(await start('en-AU', 'Australia/Hobart', -600)).toEqual({ ...tasmania, asked: 0 });
+    const boston = { zone: 'north', temperature: 'celsius', asked: 1 };
+    expect(await start('en-AU', 'America/New_York', 300)).toEqual(boston);
+    expect(await start('en-US', 'America/New_York', 300)).toEqual({ ...boston, temperature: 'fahrenheit' });
+    kept.set('bedside-usual', '{"here":"en-US 300 300","zone":"moon","units":7}');
+    expect((await start('en-US', 'America/New_York', 300)).zone).toBe('north');
+  });
+
   it('are made whole from whatever was stored', () => {
     const usual = { theme: 'device', zone: 'north', units: METRIC, showHatching: true, network: 'off' };
     for (const stored of [
@@ -56,9 +91,12 @@ describe('preferences', () => {
       'null',
       '{"theme":"neon","zone":7,"units":7,"network":"always"}',
     ])
-      expect(readPreferences(stored, 'Europe/London')).toEqual(usual);
+      expect(readPreferences(stored, guessUsual('Europe/London', 'en-GB'))).toEqual(usual);
     expect(
-      readPreferences('{"theme":"dusk","zone":"south","showHatching":false,"network":"on"}', 'Europe/London'),
+      readPreferences(
+        '{"theme":"dusk","zone":"south","showHatching":false,"network":"on"}',
+        guessUsual('Europe/London', 'en-GB'),
+      ),
     ).toEqual({
       theme: 'dusk',
       zone: 'south',
@@ -73,9 +111,9 @@ describe('preferences', () => {
     expect(guessZone('America/Argentina/Cordoba')).toBe('south');
     expect(guessZone('America/New_York')).toBe('north');
     expect(guessZone('Asia/Singapore')).toBe('tropics');
-    expect(readPreferences('{"zone":"north"}', 'Pacific/Auckland').zone).toBe('north');
+    expect(readPreferences('{"zone":"north"}', guessUsual('Pacific/Auckland', 'en-NZ')).zone).toBe('north');
     // What was chosen when it was still called by the half of the earth.
-    expect(readPreferences('{"hemisphere":"south"}', 'Europe/Paris').zone).toBe('south');
+    expect(readPreferences('{"hemisphere":"south"}', guessUsual('Europe/Paris', 'fr')).zone).toBe('south');
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import { guessUnits, readPreferences } from '../../src/app/state/preferences.ts';
+import { guessUnits, guessUsual, readPreferences } from '../../src/app/state/preferences.ts';
 import { describeDay, describeDayAndYear, describeDayShortly } from '../../src/app/words/dates.ts';
 import { describeOutcome, describeSettingValue } from '../../src/app/words/settings.ts';
 import {
@@ -83,7 +83,7 @@ describe('units as chosen', () => {
     expect(guessUnits('de')).toEqual(METRIC);
     expect(guessUnits('no language at all')).toEqual(METRIC);
     const said = JSON.stringify({ units: { temperature: 'celsius', length: 'furlong' } });
-    expect(readPreferences(said, 'Europe/Paris', 'en-US').units).toEqual({
+    expect(readPreferences(said, guessUsual('Europe/Paris', 'en-US')).units).toEqual({
       ...OTHER,
       temperature: 'celsius',
     });

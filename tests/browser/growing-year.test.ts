@@ -65,7 +65,7 @@ describe('January in another place than the north', () => {
     await page.getByText('No cause has come back to a bed where it was in another year.').waitFor();
     await page.getByRole('link', { name: '2 cases, Long bed, 2025–26' }).click();
     await page.getByRole('heading', { level: 1, name: 'Aphids: Long bed, 2025–26' }).waitFor();
-    expect((await page.locator('.entries .entry-plant').allInnerTexts()).sort()).toEqual([
+    expect((await page.locator('.entries .entry-plant').allTextContents()).sort()).toEqual([
       'First kale',
       'Second kale',
     ]);

@@ -352,6 +352,11 @@ async function rank(input: TriageInput): Promise<void> {
   const { answers } = draft.value;
   sent += 1;
   const own = sent;
+  // An untouched look has its first question already, and comes before its weighing.
+  if (!hasContent(draft.value)) {
+    await afterPaint();
+    if (own !== sent) return;
+  }
   const [outcome] = await Promise.all([rankingBridge.ask({ kind: 'rank', input }, 'rank'), afterPaint()]);
   if (outcome.state === 'superseded' || own !== sent) return;
   if (outcome.state === 'failed' || !outcome.reply.ok || outcome.reply.kind !== 'rank') {

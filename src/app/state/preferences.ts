@@ -20,6 +20,14 @@ export interface Preferences {
 }
 
 const KEY = 'bedside-preferences';
+/** What was guessed at an earlier start: see `usualHere`. */
+const USUAL_KEY = 'bedside-usual';
+
+/** What holds where nobody said: a guess from the time zone and the language of the browser. */
+export interface Usual {
+  readonly zone: Zone;
+  readonly units: Units;
+}
 
 /** Time zones south of the equator with a winter worth the name (IANA names, from memory): only a first guess. */
 const SOUTHERN =
@@ -57,26 +65,41 @@ export function guessUnits(language: string): Units {
 const among = <T extends string>(options: readonly T[], found: unknown, usual: T): T =>
   options.find((option) => option === found) ?? usual;
 
-/** What was stored, made whole. */
-export function readPreferences(stored: string | null, timeZone: string, language = 'en-GB'): Preferences {
-  let found: Record<string, unknown> = {};
+/** @param timeZone IANA name @param language BCP 47 */
+export const guessUsual = (timeZone: string, language: string): Usual => ({
+  zone: guessZone(timeZone),
+  units: guessUnits(language),
+});
+
+function parseStored(stored: string | null): Record<string, unknown> {
   try {
     const parsed: unknown = JSON.parse(stored ?? '{}');
-    if (typeof parsed === 'object' && parsed !== null) found = parsed as Record<string, unknown>;
+    if (typeof parsed === 'object' && parsed !== null) return parsed as Record<string, unknown>;
   } catch {
     // Unreadable preferences are no loss: the defaults hold.
   }
+  return {};
+}
+
+const readUsual = (found: Record<string, unknown>, usual: Usual): Usual => {
   const said = (found.units ?? {}) as Partial<Record<keyof Units, unknown>>;
-  const usual = guessUnits(language);
+  return {
+    // It was called by the half of the earth before there was a third choice.
+    zone: among(['north', 'south', 'tropics'], found.zone ?? found.hemisphere, usual.zone),
+    units: {
+      temperature: among(['celsius', 'fahrenheit'], said.temperature, usual.units.temperature),
+      length: among(['metric', 'inch'], said.length, usual.units.length),
+      days: among(['day-first', 'month-first'], said.days, usual.units.days),
+    },
+  };
+};
+
+/** What was stored, made whole. */
+export function readPreferences(stored: string | null, usual: Usual): Preferences {
+  const found = parseStored(stored);
   return {
     theme: among(['device', 'light', 'dusk'], found.theme, 'device'),
-    // It was called by the half of the earth before there was a third choice.
-    zone: among(['north', 'south', 'tropics'], found.zone ?? found.hemisphere, guessZone(timeZone)),
-    units: {
-      temperature: among(['celsius', 'fahrenheit'], said.temperature, usual.temperature),
-      length: among(['metric', 'inch'], said.length, usual.length),
-      days: among(['day-first', 'month-first'], said.days, usual.days),
-    },
+    ...readUsual(found, usual),
     showHatching: found.showHatching !== false,
     network: among(['off', 'on', ...NETWORK_FAULTS], found.network, 'off'),
   };
@@ -86,28 +109,51 @@ export function readPreferences(stored: string | null, timeZone: string, languag
 const navigatorLanguage = (): string =>
   typeof navigator === 'undefined' || typeof document === 'undefined' ? 'en-GB' : navigator.language;
 
-function load(): string | null {
+function load(key: string): string | null {
   try {
-    return localStorage.getItem(KEY);
+    return localStorage.getItem(key);
   } catch {
     return null;
   }
 }
 
-export const preferences = signal<Preferences>(
-  readPreferences(load(), Intl.DateTimeFormat().resolvedOptions().timeZone ?? '', navigatorLanguage()),
-);
+function store(key: string, value: unknown): void {
+  try {
+    localStorage.setItem(key, JSON.stringify(value));
+  } catch {
+    // A browser that keeps nothing still follows the choice until it is closed.
+  }
+}
+
+/** Cheap to know, and enough to see that a phone has travelled or changed its language: minutes to UTC in winter and summer. */
+const whereabouts = (): string =>
+  [
+    navigatorLanguage(),
+    new Date(2001, 0, 1).getTimezoneOffset(),
+    new Date(2001, 6, 1).getTimezoneOffset(),
+  ].join(' ');
+
+/**
+ * The first use of the browser's names for time zones and dates takes a slow phone 200 ms, so a start goes by the guess of the last
+ * one as long as the phone is where it was.
+ */
+function usualHere(): Usual {
+  const here = whereabouts();
+  const last = parseStored(load(USUAL_KEY));
+  if (last.here === here) return readUsual(last, { zone: 'north', units: METRIC });
+  const usual = guessUsual(Intl.DateTimeFormat().resolvedOptions().timeZone ?? '', navigatorLanguage());
+  store(USUAL_KEY, { here, ...usual });
+  return usual;
+}
+
+export const preferences = signal<Preferences>(readPreferences(load(KEY), usualHere()));
 effect(() => {
   units.value = preferences.value.units;
 });
 
 export function prefer(change: Partial<Preferences>): void {
   preferences.value = { ...preferences.value, ...change };
-  try {
-    localStorage.setItem(KEY, JSON.stringify(preferences.value));
-  } catch {
-    // A browser that keeps nothing still follows the choice until it is closed.
-  }
+  store(KEY, preferences.value);
 }
 
 /** Tells the stylesheet which theme was chosen; without a choice it follows the device. */

@@ -6,6 +6,7 @@ const PORT = 4792;
 const STARTS = 7;
 /** A phone of some years beside this machine (common practice, no source). */
 const SLOWED = 4;
+const SCREEN = { width: 390, height: 844 };
 
 /**
  * The app opened with no network and the processor slowed, as from the home screen beside a bed: ms from the page's first byte to the
@@ -14,7 +15,7 @@ const SLOWED = 4;
 export async function benchStart(): Promise<readonly BenchRow[]> {
   const app = await openBuiltApp(PORT);
   try {
-    const context = app.browser.contexts()[0] ?? (await app.browser.newContext());
+    const context = app.browser.contexts()[0] ?? (await app.browser.newContext({ viewport: SCREEN }));
     const first = await context.newPage();
     await first.goto(app.url);
     await first.getByText('works without signal now').waitFor();

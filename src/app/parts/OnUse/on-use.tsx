@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
+import { afterPaint } from '../../state/after-paint.ts';
 import { isOlder, isSafeToReopen, reopen } from '../../state/reopen.ts';
 import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
 import { goToHeading, nameTab } from './page-heading.ts';
@@ -10,10 +11,12 @@ import { goToHeading, nameTab } from './page-heading.ts';
  * by itself if nothing could be lost by that.
  *
  * @param wait what stands in its place until then
+ * @param more `beside`: a part beside others that are needed first; it is fetched once those are painted
  */
 export function onUse<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
   wait?: preact.ComponentChildren,
+  { beside = false }: { readonly beside?: boolean } = {},
 ) {
   const part = signal<ComponentType<Props> | undefined>(undefined);
   const failed = signal(false);
@@ -21,7 +24,8 @@ export function onUse<Props extends object>(
   const fetchPart = (): void => {
     if (asked) return;
     asked = true;
-    load().then(
+    // Never while the page is drawn: fetching takes its own time.
+    (beside ? afterPaint() : Promise.resolve()).then(load).then(
       (loaded) => {
         // What stands in its place may hold the heading: the reader who was put there is put on the new one.
         const wasAtHeading = document.activeElement?.tagName === 'H1';

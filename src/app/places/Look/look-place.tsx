@@ -19,8 +19,11 @@ const Result = onUse(
   <div class="result" aria-busy="true">
     <p class="soft">{WEIGHING_WORDS.reckoned}</p>
   </div>,
+  { beside: true },
 );
-const VerdictStrip = onUse(() => import('./result.tsx').then((part) => part.VerdictStrip));
+const VerdictStrip = onUse(() => import('./result.tsx').then((part) => part.VerdictStrip), undefined, {
+  beside: true,
+});
 
 /* Without a photo, now or before, the camera has nothing to report. */
 const CameraReport = onUse(() => import('./camera-report.tsx').then((part) => part.CameraReport));
@@ -30,7 +33,9 @@ const FromRecords = onUse(
   <p class="link-line" />,
 );
 /* It stands at the end of the page. */
-const KeepForm = onUse(() => import('./keep-form.tsx').then((part) => part.KeepForm));
+const KeepForm = onUse(() => import('./keep-form.tsx').then((part) => part.KeepForm), undefined, {
+  beside: true,
+});
 /* Only a later look has something to ask again. */
 const SeenBefore = onUse(() => import('./seen-before.tsx').then((part) => part.SeenBefore));
 

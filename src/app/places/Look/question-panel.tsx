@@ -19,7 +19,9 @@ import { SettingAnswers } from './setting-answers.tsx';
 import { CheckAnswers, SignAnswers } from './sign-answers.tsx';
 import { wordsOnAnswers } from './words-on-answers.ts';
 
-const AnswerEffect = onUse(() => import('./answer-effect.tsx').then((part) => part.AnswerEffect));
+const AnswerEffect = onUse(() => import('./answer-effect.tsx').then((part) => part.AnswerEffect), undefined, {
+  beside: true,
+});
 const AllQuestions = onUse(() => import('./all-questions.tsx').then((part) => part.AllQuestions));
 
 /** The questions: the best one at a time, or all of them as a list. */
