@@ -27,8 +27,8 @@ export interface TriageInput {
   readonly earlier?: readonly SeenAtLook[];
   /** ISO date of today, `YYYY-MM-DD`: dates the verdict. */
   readonly today: string;
-  /** South of the equator the seasons are turned by half a year. Default north. */
-  readonly zone?: Zone;
+  /** Where the garden lies: south of the equator the seasons are turned by half a year. */
+  readonly zone: Zone;
   /** Mean soil temperature since something was mixed in, °C, where records give it; else the season's. */
   readonly soilCelsius?: number;
   /** Draws of the tables for the ranges. Default 200. */
@@ -93,7 +93,7 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
   const { crop, date } = answers;
   const { zone, soilCelsius } = input;
   const leanings = workOutLeanings(answers, {
-    ...(zone === undefined ? {} : { zone }),
+    zone,
     ...(soilCelsius === undefined ? {} : { soilCelsius }),
   });
   const known: RankInput = {
@@ -102,7 +102,7 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
     openLeanings: leanings,
     today: input.today,
     ...(crop === undefined ? {} : { crop }),
-    ...(date === undefined ? {} : { season: seasonOf(date, input.zone) }),
+    ...(date === undefined ? {} : { season: seasonOf(date, zone) }),
     ...(cannotSay.length === 0 ? {} : { cannotSay }),
     ...(input.draws === undefined ? {} : { draws: input.draws }),
     ...(input.garden === undefined ? {} : { garden: gardenOdds(model, input.garden) }),
@@ -116,7 +116,7 @@ export interface LearnInput {
   readonly cases: readonly Omit<LessonCase, 'season'>[];
   /** ISO date of today: older seasons count less. */
   readonly today: string;
-  readonly zone?: Zone;
+  readonly zone: Zone;
 }
 
 /** What a garden's settled cases teach. `counts` of the result is what `triage` takes as `garden`. Pure. */

@@ -28,6 +28,7 @@ const asReading = ({ trouble, ...rest }: FileReading): LeafReading => ({
   trouble: trouble.filter((code): code is PhotoTrouble => code !== 'file-not-found'),
 });
 
+/** The command knows no place but what it is told; the usage names the switches, and without one it is the north. */
 const zoneOf = (switches: ReadonlySet<string>): Zone =>
   switches.has('tropics') ? 'tropics' : switches.has('south') ? 'south' : 'north';
 

@@ -20,7 +20,7 @@ function beginOf(day: string, zone: Zone): number {
  * comes nothing parts the years, and the calendar's is as good as any. As words they sort by time within one place.
  * @param day `YYYY-MM-DD`
  */
-export function growingYearOf(day: string, zone: Zone = 'north'): string {
+export function growingYearOf(day: string, zone: Zone): string {
   return zone === 'south' ? between(beginOf(day, zone)) : day.slice(0, 4);
 }
 
@@ -32,10 +32,7 @@ const LAST_YEAR = { from: 547, to: 183 } as const;
  * years before it to half a year, so that what was set a few weeks earlier never counts as last year's.
  * @param day `YYYY-MM-DD`
  */
-export function yearBefore(
-  day: string,
-  zone: Zone = 'north',
-): { readonly from: string; readonly to: string } {
+export function yearBefore(day: string, zone: Zone): { readonly from: string; readonly to: string } {
   if (zone === 'tropics') return { from: dayAfter(day, -LAST_YEAR.from), to: dayAfter(day, -LAST_YEAR.to) };
   const year = beginOf(day, zone) - 1;
   return zone === 'south'

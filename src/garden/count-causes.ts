@@ -26,8 +26,7 @@ export interface MetCause {
 }
 
 /** The growing year in which a case began. */
-export const yearOf = ({ openedOn }: CaseRecord, zone: Zone = 'north'): string =>
-  growingYearOf(openedOn, zone);
+export const yearOf = ({ openedOn }: CaseRecord, zone: Zone): string => growingYearOf(openedOn, zone);
 
 function groupBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): Map<string, Item[]> {
   const groups = new Map<string, Item[]>();
@@ -47,7 +46,7 @@ function groupBy<Item>(items: readonly Item[], keyOf: (item: Item) => string): M
 export function countCauses(
   cases: readonly CaseRecord[],
   placeOf: (kept: CaseRecord) => BedOfCase,
-  zone: Zone = 'north',
+  zone: Zone,
 ): readonly MetCause[] {
   const pairs = settledCases(cases).flatMap((kept) =>
     (kept.outcome.causes.length > 0 ? [...new Set(kept.outcome.causes)] : [NEVER_FOUND]).map((cause) => ({

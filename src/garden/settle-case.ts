@@ -44,7 +44,7 @@ export const settledCases = (cases: readonly CaseRecord[]): Settled[] =>
  * One key for all cases that are one outbreak: the same end on one crop in one bed in one growing year. Five plants in a row that
  * die of one thing are one thing met, not five.
  */
-export const outbreakOf = ({ bed, crop, openedOn, outcome }: Settled, zone: Zone = 'north'): string =>
+export const outbreakOf = ({ bed, crop, openedOn, outcome }: Settled, zone: Zone): string =>
   [bedKey(bed), crop ?? '', growingYearOf(openedOn, zone), ...[...outcome.causes].sort()].join('\u0000');
 
 /**

@@ -41,7 +41,7 @@ export function soilBetween(
   days: readonly WeatherDay[],
   from: string,
   to: string,
-  zone: Zone = 'north',
+  zone: Zone,
   leafArea = 0,
 ): SoilDay[] {
   const byDate = new Map(days.filter(({ forecast }) => !forecast).map((day) => [day.date, day]));
@@ -77,7 +77,7 @@ export function meanSoilBetween(
   days: readonly WeatherDay[],
   from: string,
   to: string,
-  zone: Zone = 'north',
+  zone: Zone,
 ): (EstimatedCelsius & { readonly daysKnown: number; readonly days: number }) | undefined {
   const soil = soilBetween(days, from, to, zone);
   const daysKnown = soil.filter((day) => day.from !== 'season').length;

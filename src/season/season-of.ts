@@ -6,10 +6,7 @@ import type { Zone } from '../days/growing-year.ts';
  * temperate places bring, long days, broods, hungry birds, is not said of it; only what the want of cold itself brings is.
  * @param date ISO 8601, `YYYY-MM-DD`
  */
-export function seasonOf(
-  date: string,
-  zone: Zone = 'north',
-): 'spring' | 'summer' | 'autumn' | 'winter' | 'no-winter' {
+export function seasonOf(date: string, zone: Zone): 'spring' | 'summer' | 'autumn' | 'winter' | 'no-winter' {
   if (zone === 'tropics') return 'no-winter';
   const month = Number(date.slice(5, 7));
   const quarter = Math.floor(((month + 9) % 12) / 3);

@@ -23,7 +23,7 @@ function dayOfYear(date: string): number {
 }
 
 /** Typical soil temperature at 10 cm on a day of the year; without a date, that of the growing season. */
-export function typicalSoilCelsius(date?: string, zone: Zone = 'north'): EstimatedCelsius {
+export function typicalSoilCelsius(date: string | undefined, zone: Zone): EstimatedCelsius {
   const { mean, swing, coldestDay, sd } = yearOf(zone);
   if (date === undefined) return zone === 'tropics' ? { celsius: mean, sd } : { celsius: 14, sd: 4.5 };
   const day = dayOfYear(date) + (zone === 'south' ? DAYS_A_YEAR / 2 : 0);
@@ -43,8 +43,8 @@ export interface SummedWarmth {
  */
 export function warmthSince(
   weeks: number,
-  date?: string,
-  zone: Zone = 'north',
+  date: string | undefined,
+  zone: Zone,
   soilCelsius?: number,
 ): SummedWarmth {
   const days = weeks * 7;

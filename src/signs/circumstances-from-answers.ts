@@ -1,6 +1,6 @@
 import { SETTINGS, type Setting, type SettingId } from './settings.ts';
 import type { Answers, Circumstance, Reporter } from './types.ts';
-import { type WorkedLeanings, workOutLeanings } from './work-out-leanings.ts';
+import type { WorkedLeanings } from './work-out-leanings.ts';
 
 /** The band a number falls in; the last band is open. */
 function bandOf(setting: Setting & { kind: 'number' }, value: number): string {
@@ -30,12 +30,9 @@ function outcomesOf(id: SettingId, value: unknown): Omit<Circumstance, 'from'>[]
 
 /**
  * What the answers say about the circumstances, as settled outcomes of factors.
- * @param leanings what physics makes of the answers together; worked out here when left out
+ * @param leanings what physics makes of the answers together (`workOutLeanings`)
  */
-export function circumstancesFromAnswers(
-  answers: Answers,
-  leanings: WorkedLeanings = workOutLeanings(answers),
-): Circumstance[] {
+export function circumstancesFromAnswers(answers: Answers, leanings: WorkedLeanings): Circumstance[] {
   return Object.entries(answers.setting)
     .filter(([, value]) => value !== undefined)
     .flatMap(([id, value]) => {

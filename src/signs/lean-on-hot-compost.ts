@@ -29,7 +29,7 @@ const WEEKS_A_MONTH = 4.35;
  * How a heap's state leans on harm by unfinished compost. What the grower calls it, its temperature, its age and its
  * smell all speak of the one state, so they count together and never twice.
  */
-export function hotCompostChain(date?: string, zone?: Zone): Chain {
+export function hotCompostChain(date: string | undefined, zone: Zone): Chain {
   const air = { celsius: typicalSoilCelsius(date, zone).celsius, sd: AIR_SD };
   return {
     cause: 'hot-compost',

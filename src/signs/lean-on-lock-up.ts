@@ -18,7 +18,7 @@ import { type NumberSetting, SETTINGS } from './settings.ts';
 export interface Surroundings {
   /** ISO date of the look. */
   readonly date?: string;
-  readonly zone?: Zone;
+  readonly zone: Zone;
   /** Mean soil temperature since it was mixed in, °C, where weather records give it. */
   readonly soilCelsius?: number;
 }

@@ -39,7 +39,7 @@ export interface PlantOfRecords {
   readonly plantingId?: string | undefined;
   /** Day of the look. */
   readonly date: string;
-  readonly zone?: Zone | undefined;
+  readonly zone: Zone;
   /** What the grower says of it, where no planting and no bed does: whether the weather counts hangs on it. */
   readonly crop?: CropId | undefined;
   readonly place?: SettingValue<'place'> | undefined;

@@ -11,10 +11,7 @@ export type WorkedLeanings = ReadonlyMap<FactorId, readonly WorkedLeaning[]>;
  * working, cold for this crop. For answered factors they hold instead of the general leanings; for open ones they say
  * what asking would be worth.
  */
-export function workOutLeanings(
-  answers: Answers,
-  surroundings: Omit<Surroundings, 'date'> = {},
-): WorkedLeanings {
+export function workOutLeanings(answers: Answers, surroundings: Omit<Surroundings, 'date'>): WorkedLeanings {
   const { crop, date, setting } = answers;
   const { zone } = surroundings;
   const chains = [

@@ -33,6 +33,7 @@ import { BATCH_WORDS } from '../../src/app/words/ground-batches.ts';
 import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
 import { sheetFileName } from '../../src/app/words/sheet.ts';
 import { SHEET_PARTS } from '../../src/app/words/sheet-parts.ts';
+import type { Zone } from '../../src/days/growing-year.ts';
 import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { BATCH_KINDS, type BedRecord, type WeatherRecord } from '../../src/garden/ground-records.ts';
 import { newBed } from '../../src/garden/name-beds.ts';
@@ -199,17 +200,17 @@ describe('the year of a bed', () => {
       '2026-03-20 sown',
       '2025-11-03 event',
     ]);
-    expect(yearsOf(historyOf(all, bed), '2027-01-05')).toEqual(['2027', '2026', '2025']);
+    expect(yearsOf(historyOf(all, bed), '2027-01-05', 'north')).toEqual(['2027', '2026', '2025']);
   });
 
   it('runs from July to June in the south, and is named by both years', () => {
     const history = historyOf(all, bed);
-    const datesIn = (year: string, zone?: 'south'): string[] =>
+    const datesIn = (year: string, zone: Zone): string[] =>
       inYear(history, year, zone).map(({ date }) => date);
     expect(yearsOf(history, '2027-01-05', 'south')).toEqual(['2026–27', '2025–26']);
     expect(datesIn('2025–26', 'south')).toEqual(['2026-04-02', '2026-03-20', '2025-11-03']);
     expect(datesIn('2026–27', 'south')).toEqual(['2026-07-30']);
-    expect(datesIn('2026')).toEqual(['2026-07-30', '2026-04-02', '2026-03-20']);
+    expect(datesIn('2026', 'north')).toEqual(['2026-07-30', '2026-04-02', '2026-03-20']);
     const sheet = { place: 'book', sheet: 'bed', of: bed.id, year: '2025–26' } as const;
     expect(readRoute(hashOf(sheet))).toEqual(sheet);
     expect(sheetFileName(SHEET_PARTS.bed.title('Long bed', '2025–26'))).toBe('long-bed-2025-26.html');

@@ -53,7 +53,7 @@ const powder = { 'white-powder@old': 'seen', 'holes@old': 'absent' };
 const gather = (
   cases: Parameters<typeof gatherExamples>[0]['cases'],
   normalLeaves: Parameters<typeof gatherExamples>[0]['normalLeaves'] = [],
-) => gatherExamples({ cases, normalLeaves });
+) => gatherExamples({ cases, normalLeaves, zone: 'north' });
 
 describe('the photos that teach the network', () => {
   it('are those that the eye said something about, with what it said, not what the network reported', () => {

@@ -40,7 +40,7 @@ const settled = (more: Partial<Settled> = {}): Settled => ({
 
 describe('what goes from the book to the ranker', () => {
   it('is the end, how sure, when it began, and what was shown', () => {
-    expect(lessonOf(settled())).toMatchObject({
+    expect(lessonOf(settled(), 'north')).toMatchObject({
       id: 'a',
       causes: ['clubroot'],
       sureness: 0.9,
@@ -48,20 +48,20 @@ describe('what goes from the book to the ranker', () => {
       crop: 'kale',
       first: { clubroot: 0.4 },
     });
-    expect(lessonOf(settled())).not.toHaveProperty('last');
+    expect(lessonOf(settled(), 'north')).not.toHaveProperty('last');
   });
 
   it('is one outbreak over New Year in the south, as the place has it', () => {
     const [before, after] = ['2025-12-28', '2026-01-03'].map((openedOn) => settled({ openedOn }));
     expect(lessonOf(before!, 'south').outbreak).toBe(lessonOf(after!, 'south').outbreak);
-    expect(lessonOf(before!).outbreak).not.toBe(lessonOf(after!).outbreak);
+    expect(lessonOf(before!, 'north').outbreak).not.toBe(lessonOf(after!, 'north').outbreak);
   });
 
   it('weighs a guess and an unknown word nothing, and leaves causes of another version out', () => {
     for (const sureness of ['guess', '', 'sworn', 'toString'])
-      expect(lessonOf(settled({ outcome: { ...outcome, sureness } })).sureness).toBe(0);
+      expect(lessonOf(settled({ outcome: { ...outcome, sureness } }), 'north').sureness).toBe(0);
     const odd = settled({ outcome: { ...outcome, causes: ['clubroot', 'moon-phase'] } });
-    expect(lessonOf(odd).causes).toEqual(['clubroot']);
+    expect(lessonOf(odd, 'north').causes).toEqual(['clubroot']);
   });
 
   it('is only what was said after the last reset', () => {

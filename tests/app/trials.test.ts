@@ -58,7 +58,7 @@ const planned = (more: Partial<TrialRecord> = {}): TrialRecord => ({
 });
 const laidOut = (more: Partial<TrialRecord> = {}, places = 12): TrialRecord => {
   const trial = planned(more);
-  return { ...trial, layouts: [layOutSeason(trial, [{ bed, places }], 3, TODAY)] };
+  return { ...trial, layouts: [layOutSeason(trial, [{ bed, places }], 3, TODAY, 'north')] };
 };
 /** Every unit measured on one day: by way, counted within it. */
 const measuredAs = (
@@ -152,9 +152,9 @@ describe('laying out a season', () => {
   });
   it('names a second season of one year, and both are read together', () => {
     const first = laidOut();
-    expect(nextSeason(first, '2026-08-01')).toBe('2026-2');
-    expect(nextSeason(first, '2027-04-01')).toBe('2027');
-    const second = layOutSeason(first, [{ bed, places: 12 }], 9, '2027-04-01');
+    expect(nextSeason(first, '2026-08-01', 'north')).toBe('2026-2');
+    expect(nextSeason(first, '2027-04-01', 'north')).toBe('2027');
+    const second = layOutSeason(first, [{ bed, places: 12 }], 9, '2027-04-01', 'north');
     const both = measuredAs(
       {
         ...measuredAs(first, (way, at) => (way === 'A' ? 20 : 25) + at),
@@ -185,7 +185,7 @@ describe('laying out a season', () => {
   it('warns of one bed a side, and walks the beds in the order of the garden', () => {
     const trial = planned({ unit: 'bed', plan: { perBed: 3 } });
     const beds = ['a', 'b'].map((id) => ({ bed: { id, name: id }, places: 1 }));
-    const layout = layOutSeason(trial, beds, 1, TODAY);
+    const layout = layOutSeason(trial, beds, 1, TODAY, 'north');
     expect(layout.units).toHaveLength(6);
     expect(warningsOf({ ...trial, layouts: [layout] })).toContain('one-bed-a-side');
     const walk = [record('bed', 'b', { name: 'Renamed' }), record('bed', 'x', { name: 'x' })];
@@ -362,7 +362,7 @@ describe('two layouts of one season', () => {
   it('are told from each other where the grower has to pick one', () => {
     const trial = laidOut();
     const [one] = trial.layouts;
-    const other = layOutSeason(planned(), [{ bed, places: 12 }], 4, TODAY);
+    const other = layOutSeason(planned(), [{ bed, places: 12 }], 4, TODAY, 'north');
     const says = sayValue('layouts/2026', one);
     expect(says).toMatch(/^laid out on Friday 1 May 2026 in Long bed, 12 places: ([AB] ){11}[AB]$/);
     expect(sayValue('layouts/2026', other)).not.toBe(says);

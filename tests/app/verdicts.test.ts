@@ -161,6 +161,7 @@ describe('a verdict in words', () => {
     const result = triage({
       photos: [],
       today: '2026-05-10',
+      zone: 'north',
       answers: {
         crop: 'potato',
         date: '2026-05-10',

@@ -134,6 +134,22 @@ describe('evaluate', () => {
 });
 
 // The case files are optional; where they lie beside the project the goals of the knowledge base hold.
+describe('published cases', () => {
+  // `weighAnswers` takes them all for cases of the north, which without a date makes no difference.
+  it('from south of the equator or where no winter comes give no date', () => {
+    const published = ['set-a', 'set-b']
+      .map((set) => join(ROOT, `tests/triage/published-cases/${set}.jsonl`))
+      .concat(existsSync(SHARED) ? [SHARED] : [])
+      .flatMap((file) => readFileSync(file, 'utf8').trim().split('\n'))
+      .map((line) => JSON.parse(line) as { id: string; context: string; answers?: { date?: string } });
+    const elsewhere = published.filter(({ context }) =>
+      /Australia|Zealand|South(ern)? Africa|South America|Hawaii|Guam|Puerto Rico|tropic/i.test(context),
+    );
+    expect(elsewhere.length).toBeGreaterThanOrEqual(5);
+    expect(elsewhere.filter(({ answers }) => answers?.date).map(({ id }) => id)).toEqual([]);
+  });
+});
+
 describe.runIf(existsSync(SHARED))('against experts', () => {
   it('rich cases are mostly first, nearly all among three, and better than the base rates alone', async () => {
     const { cases } = await readCases(SHARED);

@@ -10,7 +10,7 @@ describe('the growing year of a day', () => {
     ['2026-06-30', '2026', '2025–26'],
     ['2099-12-31', '2099', '2099–00'],
   ])('of %s is %s in the north and where no winter comes, %s in the south', (day, calendar, south) => {
-    expect(growingYearOf(day)).toBe(calendar);
+    expect(growingYearOf(day, 'north')).toBe(calendar);
     expect(growingYearOf(day, 'tropics')).toBe(calendar);
     expect(growingYearOf(day, 'south')).toBe(south);
   });
@@ -24,7 +24,7 @@ describe('the growing year of a day', () => {
 
 describe('the growing year before', () => {
   it('is the calendar’s in the north, July to June in the south', () => {
-    expect(yearBefore('2026-01-10')).toEqual({ from: '2025-01-01', to: '2025-12-31' });
+    expect(yearBefore('2026-01-10', 'north')).toEqual({ from: '2025-01-01', to: '2025-12-31' });
     expect(yearBefore('2026-01-10', 'south')).toEqual({ from: '2024-07-01', to: '2025-06-30' });
     expect(yearBefore('2026-07-01', 'south')).toEqual({ from: '2025-07-01', to: '2026-06-30' });
   });

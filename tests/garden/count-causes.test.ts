@@ -64,7 +64,7 @@ describe('causes by bed and year', () => {
   ];
 
   it('count settled cases alone, those of two causes at both, and name what was never found out last', () => {
-    const met = countCauses(cases, placeOf);
+    const met = countCauses(cases, placeOf, 'north');
     expect(met.map(({ cause, cases: all }) => [cause, all.length])).toEqual([
       ['clubroot', 4],
       ['aphids', 1],
@@ -95,11 +95,11 @@ describe('causes by bed and year', () => {
     expect(sayMet(aphids!)).toBe('2 cases in Long bed, in 2025–26.');
     expect(sayMet(clubroot!)).toBe('2 cases in Long bed, in 2 years from 2025–26 to 2026–27.');
     expect(sayReturns(clubroot!)).toMatchObject([{ says: 'Clubroot in Long bed: 2025–26 and 2026–27' }]);
-    expect(countCauses(summer, placeOf)[0]!.years).toEqual(['2025', '2026']);
+    expect(countCauses(summer, placeOf, 'north')[0]!.years).toEqual(['2025', '2026']);
   });
 
   it('add up: over beds and years each cause has its cases, each once', () => {
-    for (const { cases: all, beds } of countCauses(cases, placeOf)) {
+    for (const { cases: all, beds } of countCauses(cases, placeOf, 'north')) {
       const cells = beds.flatMap(({ byYear }) => [...byYear.values()].flat());
       expect(ids(cells).sort()).toEqual(ids(all).sort());
     }

@@ -176,7 +176,7 @@ describe('B. how long it lasts', () => {
 
   it('when the warmth is known only from the season, the spread is wider', () => {
     const dairy = materialOf('cattle-manure');
-    const bySeason = warmthSince(4, '2026-05-20');
+    const bySeason = warmthSince(4, '2026-05-20', 'north');
     const byRecords = { ...bySeason, relativeSd: 0.05 };
     expect(bySeason.degreeDays).toBeLessThan(700);
     expect(chanceStillRotting(dairy, bySeason)).toBeLessThan(chanceStillRotting(dairy, byRecords));

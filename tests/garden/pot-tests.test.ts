@@ -206,9 +206,11 @@ describe('where a pot test shows', () => {
     ]);
     expect(testedLoadsUnder(all, { bedId: 'long' }, '2026-04-20')).toEqual([]);
     expect(testedLoadsUnder(all, { bedId: 'other' })).toEqual([]);
-    const found = settingsFromRecords(all, { bedId: 'long', date: '2026-04-30' });
+    const found = settingsFromRecords(all, { bedId: 'long', date: '2026-04-30', zone: 'north' });
     expect(found.potTests).toEqual([50]);
-    expect(settingsFromRecords(all, { bedId: 'other', date: '2026-04-30' }).potTests).toBeUndefined();
+    expect(
+      settingsFromRecords(all, { bedId: 'other', date: '2026-04-30', zone: 'north' }).potTests,
+    ).toBeUndefined();
     // Who denies the load denies what its pots said.
     expect(withoutOverruled(found, ['compost-kinds']).potTests).toBeUndefined();
     expect(withoutOverruled(found, ['netted']).potTests).toEqual([50]);

@@ -87,9 +87,9 @@ describe('one outbreak', () => {
     settleCase({ ...kept, ...more }, said, {}, NOW, '2026-07-02') as Settled;
 
   it('is one end on one crop in one bed in one year, however the bed is spelt', () => {
-    expect(outbreakOf(settled({ bed: ' long  BED ' }))).toBe(outbreakOf(settled({})));
+    expect(outbreakOf(settled({ bed: ' long  BED ' }), 'north')).toBe(outbreakOf(settled({}), 'north'));
     for (const other of [{ bed: 'Short bed' }, { crop: 'leek' }, { openedOn: '2025-06-01' }])
-      expect(outbreakOf(settled(other))).not.toBe(outbreakOf(settled({})));
+      expect(outbreakOf(settled(other), 'north')).not.toBe(outbreakOf(settled({}), 'north'));
   });
 
   it('is not parted by New Year in the south, but by the middle of its winter', () => {

@@ -10,6 +10,7 @@ import { findingFromEye } from '../../src/signs/findings-from-answers.ts';
 import { ALL_SIGNS } from '../../src/signs/members-of.ts';
 import type { Answers, Finding } from '../../src/signs/types.ts';
 import type { AskableId, CauseId } from '../../src/signs/vocabulary.ts';
+import { workOutLeanings } from '../../src/signs/work-out-leanings.ts';
 
 const model = compileKnowledge(KNOWLEDGE, leakOf, UNLISTED_Q);
 const DRAWS = 20;
@@ -19,7 +20,10 @@ const weigh = (findings: readonly Finding[], more: Partial<RankInput> = {}): Ran
   rank(model, { findings, circumstances: [], today: TODAY, draws: DRAWS, ...more });
 const seen = (...signs: AskableId[]): Finding[] => signs.map((sign) => findingFromEye(sign, 'seen'));
 const absent = (...signs: AskableId[]): Finding[] => signs.map((sign) => findingFromEye(sign, 'absent'));
-const setting = (values: Answers['setting']) => circumstancesFromAnswers({ setting: values, signs: {} });
+const setting = (values: Answers['setting']) => {
+  const answers = { setting: values, signs: {} };
+  return circumstancesFromAnswers(answers, workOutLeanings(answers, { zone: 'north' }));
+};
 const chance = (ranking: Ranking, id: CauseId): number =>
   ranking.causes.find((cause) => cause.id === id)!.probability;
 const logOdds = (p: number): number => 10 * Math.log10(p / (1 - p));

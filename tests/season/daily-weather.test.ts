@@ -16,7 +16,7 @@ const air = (means: readonly number[]) => means.map((meanCelsius) => ({ meanCels
 describe('soil temperature day by day', () => {
   it('follows the recursion from a reading (worked from 8.0 °C by hand; the coefficients are from memory)', () => {
     const days = [...run('2026-04-01', [{ soilCelsius: 8 }]), ...run('2026-04-02', air([10, 11, 12, 9]))];
-    const soil = soilBetween(days, '2026-04-01', '2026-04-05');
+    const soil = soilBetween(days, '2026-04-01', '2026-04-05', 'north');
     [8, 8.5, 9.125, 9.8438, 9.6328].forEach((celsius, at) => {
       expect(soil[at]?.celsius).toBeCloseTo(celsius, 4);
     });
@@ -33,7 +33,7 @@ describe('soil temperature day by day', () => {
       { meanCelsius: 9, soilCelsius: 6.5 },
       { meanCelsius: 9 },
     ]);
-    const soil = soilBetween(days, '2026-04-15', '2026-04-22');
+    const soil = soilBetween(days, '2026-04-15', '2026-04-22', 'north');
     expect(soil[0]!.sd).toBeCloseTo(2.2, 6);
     expect(soil.at(-2)).toMatchObject({ celsius: 6.5, sd: 1 });
     expect(soil.at(-1)!.sd).toBeGreaterThan(1);
@@ -43,14 +43,17 @@ describe('soil temperature day by day', () => {
 
   it('is the season’s where nothing is known, and leaves forecasts out', () => {
     const days = run('2026-04-10', [{ meanCelsius: 30, forecast: true as const }]);
-    const [day] = soilBetween(days, '2026-04-10', '2026-04-10');
-    expect(day).toMatchObject({ from: 'season', ...typicalSoilCelsius('2026-04-10') });
+    const [day] = soilBetween(days, '2026-04-10', '2026-04-10', 'north');
+    expect(day).toMatchObject({ from: 'season', ...typicalSoilCelsius('2026-04-10', 'north') });
   });
 
   it('has a mean only where half of the days are known', () => {
     const days = run('2026-04-01', air(Array(10).fill(10)));
-    expect(meanSoilBetween(days, '2026-04-01', '2026-04-20')).toMatchObject({ daysKnown: 10, days: 20 });
-    expect(meanSoilBetween(days, '2026-04-01', '2026-04-21')).toBeUndefined();
+    expect(meanSoilBetween(days, '2026-04-01', '2026-04-20', 'north')).toMatchObject({
+      daysKnown: 10,
+      days: 20,
+    });
+    expect(meanSoilBetween(days, '2026-04-01', '2026-04-21', 'north')).toBeUndefined();
   });
 });
 

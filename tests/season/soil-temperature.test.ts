@@ -9,7 +9,10 @@ import {
 
 describe('soil temperature', () => {
   it('without records follows the year, turned by half a year in the south, and says how little it knows', () => {
-    const [january, july] = [typicalSoilCelsius('2026-01-20'), typicalSoilCelsius('2026-07-25')];
+    const [january, july] = [
+      typicalSoilCelsius('2026-01-20', 'north'),
+      typicalSoilCelsius('2026-07-25', 'north'),
+    ];
     expect(january.celsius).toBeLessThan(5);
     expect(july.celsius).toBeGreaterThan(16);
     expect(typicalSoilCelsius('2026-01-20', 'south').celsius).toBeGreaterThan(16);
@@ -21,7 +24,7 @@ describe('soil temperature', () => {
     }
     expect(warmthSince(40, '2026-02-01', 'tropics').degreeDays).toBeGreaterThan(40 * 7 * 24);
     expect(july.sd).toBeGreaterThanOrEqual(3);
-    expect(typicalSoilCelsius().sd).toBeGreaterThan(july.sd);
+    expect(typicalSoilCelsius(undefined, 'north').sd).toBeGreaterThan(july.sd);
   });
 
   it('E20 goes a quarter of the way to the air each day, slower under leaves (ZHENG-1993; our coefficients)', () => {
@@ -59,12 +62,12 @@ describe('soil temperature', () => {
   });
 
   it('sums the typical year: more warmth since June than since December, about 4,000 degree-days a year', () => {
-    expect(warmthSince(8, '2026-08-01').degreeDays).toBeGreaterThan(
-      3 * warmthSince(8, '2026-02-10').degreeDays,
+    expect(warmthSince(8, '2026-08-01', 'north').degreeDays).toBeGreaterThan(
+      3 * warmthSince(8, '2026-02-10', 'north').degreeDays,
     );
-    expect(warmthSince(52.18, '2026-08-01').degreeDays).toBeCloseTo(11 * 365.25, -1);
+    expect(warmthSince(52.18, '2026-08-01', 'north').degreeDays).toBeCloseTo(11 * 365.25, -1);
     expect(warmthSince(8, '2026-08-01', 'south').degreeDays).toBeCloseTo(
-      warmthSince(8, '2026-01-30').degreeDays,
+      warmthSince(8, '2026-01-30', 'north').degreeDays,
       -1,
     );
   });
@@ -73,6 +76,6 @@ describe('soil temperature', () => {
     const record = warmthSince(6, '2026-06-01', 'north', 12);
     expect(record.relativeSd * 12).toBeGreaterThanOrEqual(2);
     expect(record.relativeSd * 12).toBeLessThanOrEqual(3);
-    expect(record.relativeSd).toBeLessThan(warmthSince(6, '2026-06-01').relativeSd);
+    expect(record.relativeSd).toBeLessThan(warmthSince(6, '2026-06-01', 'north').relativeSd);
   });
 });

@@ -18,6 +18,7 @@ import {
   PLANT_SIGNS,
   SPREAD_SIGNS,
 } from '../../src/signs/vocabulary.ts';
+import { workOutLeanings } from '../../src/signs/work-out-leanings.ts';
 
 const AGREED = fileURLToPath(new URL('../../../shared/vocabulary.json', import.meta.url));
 
@@ -138,7 +139,9 @@ describe('answers as evidence', () => {
 
   it('turn numbers into bands and a list into a yes or no for each option', () => {
     const outcomes = Object.fromEntries(
-      circumstancesFromAnswers(answers).map(({ id, outcome }) => [id, outcome]),
+      circumstancesFromAnswers(answers, workOutLeanings(answers, { zone: 'north' })).map(
+        ({ id, outcome }) => [id, outcome],
+      ),
     );
     expect(outcomes.netted).toBe('yes');
     expect(outcomes['cold-days']).toBe('10+');

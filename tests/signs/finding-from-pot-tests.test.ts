@@ -40,6 +40,7 @@ describe('what pot tests say to the ranking', () => {
           signs: { 'cupped-up@new': 'seen', aphids: 'absent' },
         },
         today: '2026-06-18',
+        zone: 'north',
         draws: 8,
         ...(potTests ? { potTests } : {}),
       });

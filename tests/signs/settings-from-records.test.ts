@@ -31,7 +31,7 @@ const valuesOf = (...args: Parameters<typeof settingsFromRecords>): object =>
   Object.fromEntries(
     Object.entries(settingsFromRecords(...args).settings).map(([id, found]) => [id, found.value]),
   );
-const kalePlant = { plantingId: 'kale', date: DATE };
+const kalePlant = { plantingId: 'kale', date: DATE, zone: 'north' } as const;
 
 describe('settings from records', () => {
   it('come from planting and bed, each with the record that says so', () => {
@@ -51,7 +51,7 @@ describe('settings from records', () => {
   it('leave open what no record speaks of, and words that the vocabulary does not know', () => {
     expect(settingsFromRecords(garden(), kalePlant).settings).toEqual({});
     const odd = record('bed', 'odd', { name: 'Odd', place: 'on the moon', soil: 'cheese' });
-    expect(valuesOf(garden(odd), { bedId: 'odd', date: DATE })).toEqual({});
+    expect(valuesOf(garden(odd), { bedId: 'odd', date: DATE, zone: 'north' })).toEqual({});
   });
 
   it('tell what went on the bed, how, when, and in what state it was then', () => {
@@ -67,7 +67,9 @@ describe('settings from records', () => {
     });
     const old = batch('old', 'leaf-mould', '2025-04-01', 'on-top');
     const chips = batch('chips', 'wood-chips', '2026-05-01', 'on-top');
-    expect(valuesOf(garden(bed, heap, old, chips), { bedId: 'long', date: DATE })).toMatchObject({
+    expect(
+      valuesOf(garden(bed, heap, old, chips), { bedId: 'long', date: DATE, zone: 'north' }),
+    ).toMatchObject({
       'compost-kinds': ['horse-manure'],
       'compost-celsius': 48,
       'compost-ammonia': true,
@@ -78,7 +80,11 @@ describe('settings from records', () => {
       'bed-disturbed': true,
       'hay-source': 'unknown',
     });
-    const before = valuesOf(garden(bed, heap, old, chips), { bedId: 'long', date: '2026-04-10' });
+    const before = valuesOf(garden(bed, heap, old, chips), {
+      bedId: 'long',
+      date: '2026-04-10',
+      zone: 'north',
+    });
     expect(before).not.toHaveProperty('compost-kinds');
   });
 
@@ -87,7 +93,7 @@ describe('settings from records', () => {
       hotOnArrival: true,
       arrivedOn: '2026-05-01',
     });
-    const found = valuesOf(garden(bed, hot), { bedId: 'long', date: DATE });
+    const found = valuesOf(garden(bed, hot), { bedId: 'long', date: DATE, zone: 'north' });
     expect(found).toMatchObject({ 'compost-kinds': ['horse-manure'], 'compost-state': 'hot' });
     expect(found).not.toHaveProperty('weeks-since-mixed-in');
   });
@@ -96,6 +102,7 @@ describe('settings from records', () => {
     const { covered } = settingsFromRecords(garden(bed, batch('m', 'leaf-mould', '2026-05-01', 'on-top')), {
       bedId: 'long',
       date: DATE,
+      zone: 'north',
     });
     expect(covered).toContain('weeks-since-mixed-in');
   });
@@ -109,9 +116,9 @@ describe('settings from records', () => {
     expect(valuesOf(garden(bed, kale, peas, pot), kalePlant)).toHaveProperty('compost-kinds', [
       'bagged-compost',
     ]);
-    expect(valuesOf(garden(bed, kale, peas, pot), { plantingId: 'peas', date: DATE })).not.toHaveProperty(
-      'compost-kinds',
-    );
+    expect(
+      valuesOf(garden(bed, kale, peas, pot), { plantingId: 'peas', date: DATE, zone: 'north' }),
+    ).not.toHaveProperty('compost-kinds');
   });
 
   it('tell what was done to the bed while it holds', () => {
@@ -119,11 +126,13 @@ describe('settings from records', () => {
       record('event', id, { bedId: 'long', what, date, ...more });
     const plain = record('bed', 'long', { name: 'Long bed' });
     const dug = event('d', 'disturbed', '2026-04-25');
-    expect(valuesOf(garden(plain, dug), { bedId: 'long', date: DATE })).toEqual({ 'bed-disturbed': true });
-    expect(valuesOf(garden(plain, dug), { bedId: 'long', date: '2026-08-01' })).toEqual({
+    expect(valuesOf(garden(plain, dug), { bedId: 'long', date: DATE, zone: 'north' })).toEqual({
+      'bed-disturbed': true,
+    });
+    expect(valuesOf(garden(plain, dug), { bedId: 'long', date: '2026-08-01', zone: 'north' })).toEqual({
       'bed-disturbed': false,
     });
-    expect(valuesOf(garden(plain, dug), { bedId: 'long', date: '2028-08-01' })).toEqual({});
+    expect(valuesOf(garden(plain, dug), { bedId: 'long', date: '2028-08-01', zone: 'north' })).toEqual({});
     expect(
       valuesOf(
         garden(
@@ -135,7 +144,7 @@ describe('settings from records', () => {
           event('n', 'netted', '2026-05-02'),
           event('u', 'uncovered', '2026-05-12'),
         ),
-        { bedId: 'long', date: DATE },
+        { bedId: 'long', date: DATE, zone: 'north' },
       ),
     ).toEqual({ 'soil-ph': 'chalky-or-limed', feed: 'heavy', 'sprayed-nearby': true, netted: false });
   });
@@ -178,7 +187,11 @@ describe('settings from records', () => {
     // A mean of 12 °C: too cold for cucumber (60 °F), not for kale (40 °F) (UCSC-KNOTT).
     const cool = weather('2026-04-30', Array(21).fill([7, 17]));
     const of = (planting: typeof cucumber, days = cool) =>
-      settingsFromRecords(garden(bed, planting, ...days), { plantingId: planting.id, date: DATE });
+      settingsFromRecords(garden(bed, planting, ...days), {
+        plantingId: planting.id,
+        date: DATE,
+        zone: 'north',
+      });
     expect(of(cucumber).settings['cold-days']?.value).toBe(21);
     expect(of(cucumber).covered).toEqual(['recent-temperature']);
     expect(of(kale).settings['cold-days']?.value).toBe(0);
@@ -186,9 +199,9 @@ describe('settings from records', () => {
     expect(of(cucumber, cool.slice(7)).settings['cold-days']?.value).toBe(21);
     expect(of(cucumber, cool.slice(8)).settings).not.toHaveProperty('cold-days');
     const inside = record('bed', 'long', { name: 'Tunnel', place: 'under-cover' });
-    expect(valuesOf(garden(inside, cucumber, ...cool), { plantingId: 'cu', date: DATE })).not.toHaveProperty(
-      'cold-days',
-    );
+    expect(
+      valuesOf(garden(inside, cucumber, ...cool), { plantingId: 'cu', date: DATE, zone: 'north' }),
+    ).not.toHaveProperty('cold-days');
   });
 
   it('tell of frost only since it was planted out, of heat, and of the soil as it was read', () => {
@@ -211,11 +224,17 @@ describe('settings from records', () => {
   it('say how warm it was since something was mixed in', () => {
     const mixed = batch('m', 'horse-manure', '2026-04-15', 'mixed-in');
     const days = weather('2026-04-01', Array(60).fill([4, 12]));
-    const { soil, warmth } = settingsFromRecords(garden(bed, mixed, ...days), { bedId: 'long', date: DATE });
+    const { soil, warmth } = settingsFromRecords(garden(bed, mixed, ...days), {
+      bedId: 'long',
+      date: DATE,
+      zone: 'north',
+    });
     expect(soil?.since).toBe('2026-04-15');
     expect(soil?.celsius).toBeCloseTo(8, 0);
     expect(warmth).toEqual({ degreeDays: 36 * 8, daysMissing: 0 });
-    expect(settingsFromRecords(garden(bed, mixed), { bedId: 'long', date: DATE }).soil).toBeUndefined();
+    expect(
+      settingsFromRecords(garden(bed, mixed), { bedId: 'long', date: DATE, zone: 'north' }).soil,
+    ).toBeUndefined();
   });
 });
 
@@ -239,6 +258,7 @@ describe('a case whose ranking turns on what went on the bed in spring', () => {
         photos: [],
         answers,
         today: DATE,
+        zone: 'north',
         draws: 20,
         cannotSay: found.covered,
         ...(found.soil ? { soilCelsius: found.soil.celsius } : {}),

@@ -13,10 +13,10 @@ import { CROPS } from '../../src/signs/vocabulary.ts';
 import { isToTheMatter } from '../../src/signs/when-to-ask.ts';
 import { workOutLeanings } from '../../src/signs/work-out-leanings.ts';
 
-const JUNE = { date: '2026-06-10' };
+const JUNE = { date: '2026-06-10', zone: 'north' } as const;
 const chains: readonly (readonly [string, Chain])[] = [
   ['lock-up', lockUpChain(JUNE)],
-  ['hot compost', hotCompostChain(JUNE.date)],
+  ['hot compost', hotCompostChain(JUNE.date, JUNE.zone)],
   ['cold', coldChain('french-bean')],
 ];
 
@@ -64,7 +64,7 @@ describe('leanings that are worked out together', () => {
   });
 
   it('have a multiplier for every outcome of their factor', () => {
-    const leanings = workOutLeanings({ setting: SAID, signs: {} } as Answers);
+    const leanings = workOutLeanings({ setting: SAID, signs: {} } as Answers, { zone: 'north' });
     expect(leanings.size).toBeGreaterThan(8);
     for (const [id, leans] of leanings) {
       const factor = FACTORS.find((one) => one.id === id)!;
@@ -78,7 +78,7 @@ describe('leanings that are worked out together', () => {
       const factor = FACTORS.find((one) => one.id === id)!;
       return factor.outcomes.reduce((sum, { rate }, at) => sum + rate * odds[at]!, 0);
     };
-    expect(mean(hotCompostChain(JUNE.date), {}, 'compost-state')).toBeCloseTo(1, 1);
+    expect(mean(hotCompostChain(JUNE.date, JUNE.zone), {}, 'compost-state')).toBeCloseTo(1, 1);
     // Wood that is still to be found is younger than what is mixed in as a rule.
     const wood = mean(lockUpChain(JUNE), { 'wood-in-root-zone': true }, 'weeks-since-mixed-in');
     expect(wood).toBeGreaterThan(0.8);
@@ -87,7 +87,7 @@ describe('leanings that are worked out together', () => {
 
   it('stay within the scale of the words: at their strongest about "far more", at their weakest "far less"', () => {
     const { odds: lockUp } = lockUpChain(JUNE);
-    const { odds: heap } = hotCompostChain(JUNE.date);
+    const { odds: heap } = hotCompostChain(JUNE.date, JUNE.zone);
     const farMore = Math.exp(LEANING_LOG_ODDS['far-more']);
     expect(lockUp({ 'wood-in-root-zone': true })).toBeGreaterThan(farMore / 1.2);
     expect(lockUp({ 'wood-in-root-zone': true })).toBeLessThan(farMore * 1.2);

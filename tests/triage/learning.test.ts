@@ -15,6 +15,7 @@ const look: TriageInput = {
   photos: [],
   answers: { crop: 'kale', date: TODAY, setting: {}, signs: { stunted: 'seen', 'yellow-even@old': 'seen' } },
   today: TODAY,
+  zone: 'north',
   draws: 40,
 };
 const chance = (result: TriageResult, id: CauseId): number =>
@@ -27,13 +28,17 @@ describe('what a garden’s settled cases teach', () => {
   it('changes nothing while nothing is settled, or nothing but guesses', () => {
     const brief = { ...look, draws: 10 };
     const plain = triage(brief);
-    expect(triage({ ...brief, garden: learn({ cases: [], today: TODAY }).counts })).toEqual(plain);
+    expect(triage({ ...brief, garden: learn({ cases: [], today: TODAY, zone: 'north' }).counts })).toEqual(
+      plain,
+    );
     const guesses = [settled(['clubroot'], '2026-06-10', 'kale', { sureness: 0 })];
-    expect(triage({ ...brief, garden: learn({ cases: guesses, today: TODAY }).counts })).toEqual(plain);
+    expect(
+      triage({ ...brief, garden: learn({ cases: guesses, today: TODAY, zone: 'north' }).counts }),
+    ).toEqual(plain);
   });
 
   it('lets a cause that comes back every year rise visibly, and says so among the reasons', () => {
-    const { counts } = learn({ cases: everyYear, today: TODAY });
+    const { counts } = learn({ cases: everyYear, today: TODAY, zone: 'north' });
     const plain = triage(look);
     const taught = triage({ ...look, garden: counts });
     expect(odds(chance(taught, 'clubroot')) / odds(chance(plain, 'clubroot'))).toBeGreaterThan(2);
@@ -54,7 +59,7 @@ describe('what a garden’s settled cases teach', () => {
     const cases = Array.from({ length: 30 }, (_, i) =>
       settled(['drought'], `2026-0${(i % 6) + 1}-1${i % 9}`),
     );
-    const garden = learn({ cases, today: TODAY }).counts;
+    const garden = learn({ cases, today: TODAY, zone: 'north' }).counts;
     const clear: TriageInput = {
       ...look,
       answers: {
@@ -71,8 +76,8 @@ describe('what a garden’s settled cases teach', () => {
   });
 
   it('forgets over the seasons', () => {
-    const then = learn({ cases: everyYear, today: '2026-08-01' });
-    const later = learn({ cases: everyYear, today: '2036-08-01' });
+    const then = learn({ cases: everyYear, today: '2026-08-01', zone: 'north' });
+    const later = learn({ cases: everyYear, today: '2036-08-01', zone: 'north' });
     const rate = (lessons: typeof then): number =>
       lessons.rates.find(({ cause }) => cause === 'clubroot')!.garden;
     const { table } = then.rates.find(({ cause }) => cause === 'clubroot')!;
@@ -81,7 +86,11 @@ describe('what a garden’s settled cases teach', () => {
   });
 
   it('lists each cause with its two rates and its cases, those met here first', () => {
-    const lessons = learn({ cases: [...everyYear, settled(['slugs-snails'], '2026-05-01')], today: TODAY });
+    const lessons = learn({
+      cases: [...everyYear, settled(['slugs-snails'], '2026-05-01')],
+      today: TODAY,
+      zone: 'north',
+    });
     expect(lessons.teaching).toBe(5);
     expect(lessons.rates).toHaveLength(53);
     expect(lessons.rates.slice(0, 2).map(({ cause, cases }) => [cause, cases.length])).toEqual([
@@ -102,7 +111,7 @@ describe('what a garden’s settled cases teach', () => {
       settled(['frost'], '2026-05-10', 'kale', { first: { frost: 0.5 } }),
       settled(['rust'], '2026-05-11', 'leek'),
     ];
-    const { score } = learn({ cases: judged, today: TODAY });
+    const { score } = learn({ cases: judged, today: TODAY, zone: 'north' });
     expect(score.first).toMatchObject({ cases: 2, first: 2 });
     expect(score.last).toMatchObject({ cases: 1, first: 1 });
     expect(score.first!.shown.logLoss).toBeLessThan(score.first!.tableAlone.logLoss);
@@ -110,7 +119,7 @@ describe('what a garden’s settled cases teach', () => {
 
   it('turns the seasons with the zone', () => {
     const cases = [settled(['frost'], '2026-01-10')];
-    const north = learn({ cases, today: TODAY }).counts.frost!;
+    const north = learn({ cases, today: TODAY, zone: 'north' }).counts.frost!;
     const south = learn({ cases, today: TODAY, zone: 'south' }).counts.frost!;
     // In midwinter frost is expected more, so meeting it says less of the garden.
     expect(north.outOf).toBeGreaterThan(south.outOf);

@@ -29,6 +29,7 @@ function chancesOf(newest: 'absent' | 'seen'): Map<string, number> {
     },
     earlier: [FIRST],
     today: '2026-05-24',
+    zone: 'north',
     draws: 20,
   });
   return new Map(causes.map(({ id, probability }) => [id, probability]));
@@ -43,7 +44,13 @@ describe('what changed between two looks', () => {
   });
 
   it('without earlier looks everything is as it was', () => {
-    const input = { photos: [], answers: FIRST.answers, today: FIRST.date, draws: 20 };
+    const input = {
+      photos: [],
+      answers: FIRST.answers,
+      today: FIRST.date,
+      zone: 'north',
+      draws: 20,
+    } as const;
     expect(triage({ ...input, earlier: [] }).causes).toEqual(triage(input).causes);
   });
 });

@@ -30,6 +30,7 @@ describe('lock-up, from what was mixed in and the warmth since', () => {
           signs: { 'yellow-even@old': 'seen', stunted: 'seen' },
         } as Answers,
         today: '2026-06-10',
+        zone: 'north',
         soilCelsius,
         draws: 1,
       }).causes.find(({ id }) => id === 'nitrogen-locked')!.probability;

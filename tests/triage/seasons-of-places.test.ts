@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { describeReason } from '../../src/app/words/reasons.ts';
 import type { Zone } from '../../src/days/growing-year.ts';
+import type { Answers } from '../../src/signs/types.ts';
 import { CROPS, type CropId } from '../../src/signs/vocabulary.ts';
 import { type TriageResult, triage } from '../../src/triage.ts';
 
@@ -88,6 +89,16 @@ describe('south of the equator', () => {
     const seasons = saidIn(january).filter((line) => line.startsWith('it is '));
     expect(seasons.length).toBeGreaterThan(0);
     for (const line of seasons) expect(line).toMatch(/^it is summer/);
+  });
+
+  it('is weighed as the north where no day is said', () => {
+    const undated = (zone: Zone): unknown => {
+      const said = { 'weeks-since-mixed-in': 9, 'wood-in-root-zone': true } as const;
+      const answers: Answers = { crop: 'kale', setting: said, signs: { stunted: 'seen' } };
+      return chancesOf(triage({ photos: [], answers, today: '2026-01-10', zone, draws: 2 }));
+    };
+    expect(undated('south')).toEqual(undated('north'));
+    expect(undated('tropics')).not.toEqual(undated('north'));
   });
 
   it('has winter in July, when fewer mildews are about', () => {

@@ -70,7 +70,8 @@ function chancesOf(photo: Photo, run: Run, k: number, arm: Arm, withEye: boolean
           'old',
         ).map(({ sign, ifPresent, ifAbsent }) => ({ sign, ratio: ifPresent / ifAbsent }));
   const answers: Answers = { crop: CROPS[photo.set]!, setting: {}, signs };
-  return triageChances({ photos: [reading], answers, network, today: '2026-07-15' });
+  // The photos say neither where nor when they were taken; without a date north and south weigh the same.
+  return triageChances({ photos: [reading], answers, network, today: '2026-07-15', zone: 'north' });
 }
 
 const looks: Look[] = [];

@@ -20,7 +20,7 @@ export interface GardenPhotos {
   /** Settled cases, each with its looks. */
   readonly cases: readonly { readonly settled: Settled; readonly looks: readonly KeptLook[] }[];
   readonly normalLeaves: readonly NormalLeafRecord[];
-  readonly zone?: Zone;
+  readonly zone: Zone;
 }
 
 export interface GatheredExamples {
@@ -34,7 +34,7 @@ export interface GatheredExamples {
 }
 
 /** Photos of one crop in one bed in one growing year are one planting: they share soil, light and variety. */
-const plantingOf = ({ bed, crop, openedOn }: Settled, zone: Zone | undefined): string =>
+const plantingOf = ({ bed, crop, openedOn }: Settled, zone: Zone): string =>
   ['in', bedKey(bed), crop ?? '', growingYearOf(openedOn, zone)].join('\u0000');
 
 /** Healthy leaves do not say which plant they come from; those of one variety may be of one plant. */

@@ -21,7 +21,7 @@ const KNOWN = new Set<string>(CAUSES.map(({ id }) => id));
 const isSureness = (word: string): word is Sureness => Object.hasOwn(SURENESS, word);
 
 /** A settled case as the ranker learns from it. Causes that this version does not know are left out. */
-export function lessonOf(kept: Settled, where: Zone = 'north'): Omit<LessonCase, 'season'> {
+export function lessonOf(kept: Settled, where: Zone): Omit<LessonCase, 'season'> {
   const { outcome } = kept;
   const { first, last } = outcome;
   return {

@@ -99,7 +99,7 @@ export interface BedChosen {
 }
 
 /** Name of the next season: the growing year; a second sowing of one year `2026-2`. */
-export function nextSeason({ layouts }: TrialRecord, date: string, zone: Zone = 'north'): string {
+export function nextSeason({ layouts }: TrialRecord, date: string, zone: Zone): string {
   const year = growingYearOf(date, zone);
   const taken = layouts.filter(({ id }) => id === year || id.startsWith(`${year}-`)).length;
   return taken === 0 ? year : `${year}-${taken + 1}`;
@@ -114,7 +114,7 @@ export function layOutSeason(
   chosen: readonly BedChosen[],
   seed: number,
   date: string,
-  zone: Zone = 'north',
+  zone: Zone,
 ): TrialLayout {
   const season = nextSeason(record, date, zone);
   const how = howOf(record);

@@ -37,6 +37,9 @@ const SOUTHERN =
 const TROPICAL =
   /^Australia\/Darwin|^Asia\/(Singapore|Kuala_Lumpur|Kuching|Jakarta|Makassar|Manila|Bangkok|Ho_Chi_Minh|Saigon|Phnom_Penh|Vientiane|Yangon|Colombo|Brunei)|^Africa\/(Lagos|Accra|Abidjan|Dakar|Kampala|Kinshasa|Douala|Libreville|Dar_es_Salaam|Mogadishu|Freetown|Monrovia|Conakry|Bamako)|^America\/(Bogota|Panama|Caracas|Guayaquil|Manaus|Belem|Fortaleza|Recife|Bahia|Guyana|Paramaribo|Cayenne|Puerto_Rico|Jamaica|Santo_Domingo|Port_of_Spain|Barbados|Martinique|Guatemala|Managua|Costa_Rica|El_Salvador|Tegucigalpa)|^Pacific\/(Honolulu|Fiji|Guam|Port_Moresby|Tahiti|Apia|Noumea)/;
 
+const ZONES = ['north', 'south', 'tropics'] as const satisfies readonly Zone[];
+
+/** What a device that says nothing else is taken for: `north` where its time zone is none of those above. */
 export function guessZone(timeZone: string): Zone {
   if (TROPICAL.test(timeZone)) return 'tropics';
   return SOUTHERN.test(timeZone) ? 'south' : 'north';
@@ -85,7 +88,7 @@ const readUsual = (found: Record<string, unknown>, usual: Usual): Usual => {
   const said = (found.units ?? {}) as Partial<Record<keyof Units, unknown>>;
   return {
     // It was called by the half of the earth before there was a third choice.
-    zone: among(['north', 'south', 'tropics'], found.zone ?? found.hemisphere, usual.zone),
+    zone: among(ZONES, found.zone ?? found.hemisphere, usual.zone),
     units: {
       temperature: among(['celsius', 'fahrenheit'], said.temperature, usual.units.temperature),
       length: among(['metric', 'inch'], said.length, usual.units.length),
@@ -135,12 +138,13 @@ const whereabouts = (): string =>
 
 /**
  * The first use of the browser's names for time zones and dates takes a slow phone 200 ms, so a start goes by the guess of the last
- * one as long as the phone is where it was.
+ * one as long as the phone is where it was. A guess that was spoilt is made anew.
  */
 function usualHere(): Usual {
   const here = whereabouts();
   const last = parseStored(load(USUAL_KEY));
-  if (last.here === here) return readUsual(last, { zone: 'north', units: METRIC });
+  const zone = ZONES.find((one) => one === last.zone);
+  if (last.here === here && zone && last.units) return readUsual(last, { zone, units: METRIC });
   const usual = guessUsual(Intl.DateTimeFormat().resolvedOptions().timeZone ?? '', navigatorLanguage());
   store(USUAL_KEY, { here, ...usual });
   return usual;

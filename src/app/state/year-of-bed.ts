@@ -78,13 +78,13 @@ export function historyOf(
 }
 
 /** The growing years in which anything happened, and this one; newest first. */
-export const yearsOf = (history: readonly Happening[], today: string, zone: Zone = 'north'): string[] =>
+export const yearsOf = (history: readonly Happening[], today: string, zone: Zone): string[] =>
   [...new Set([today, ...history.map(({ date }) => date)].map((day) => growingYearOf(day, zone)))]
     .sort()
     .reverse();
 
 /** What happened in one growing year, in the same order. */
-export const inYear = (history: readonly Happening[], year: string, zone: Zone = 'north'): Happening[] =>
+export const inYear = (history: readonly Happening[], year: string, zone: Zone): Happening[] =>
   history.filter(({ date }) => growingYearOf(date, zone) === year);
 
 /** Address of the cases without a bed. */
