@@ -6,7 +6,7 @@ export const CAUTIONS = {
     'Photograph it today; note the wind, and who sprayed what and when. Do not eat from these plants until you know what it was. Report it where your country collects such reports.',
   'local-rules': 'Rules on residues, manure and waste differ from place to place: follow yours.',
   'do-not-compost':
-    'Do not put these plants on your own compost heap; follow the local rules for plant waste.',
+    'Do not put these plants on your own compost heap or use them as mulch; follow the local rules for plant waste.',
   notifiable:
     'Some diseases and pests must be reported in some countries. If in doubt ask the plant health authority before moving anything.',
   sprays:

@@ -246,5 +246,5 @@ export const residueInCompost: Cause = {
       'New leaves that still come out curled or strap-like: residue does not mend in a fortnight. If they come out flat, it was something else.',
     source: 'NCSU-PDIC',
   },
-  cautions: ['residue', 'local-rules', 'compost-dust', 'ask'],
+  cautions: ['residue', 'do-not-compost', 'local-rules', 'compost-dust', 'ask'],
 };

@@ -163,5 +163,5 @@ export const sprayDrift: Cause = {
     looksLike: 'New leaves that open flat and green, with the twisted ones left behind lower down.',
     source: 'NCSU-PDIC',
   },
-  cautions: ['drift', 'local-rules', 'ask'],
+  cautions: ['drift', 'do-not-compost', 'local-rules', 'ask'],
 };

@@ -8,8 +8,9 @@ const byId = (id: CauseId) => KNOWLEDGE.find((cause) => cause.id === id)!;
 describe('the usual cautions stand where work can hurt', () => {
   it.each<[CauseId, CautionId[]]>([
     // MISS-P3679 (do not eat or sell what it hurt), NCSU-CARRY, EDIS-AG416 (do not move the load).
-    ['residue-in-compost', ['residue', 'local-rules', 'compost-dust', 'ask']],
-    ['spray-drift', ['drift', 'local-rules']],
+    // Plants that took up weedkiller carry it on to the next heap or mulch, whichever way it came (from memory).
+    ['residue-in-compost', ['residue', 'do-not-compost', 'local-rules', 'compost-dust', 'ask']],
+    ['spray-drift', ['drift', 'do-not-compost', 'local-rules']],
     ['blight', ['notifiable', 'do-not-compost']],
     ['clubroot', ['notifiable', 'do-not-compost', 'lime']],
     ['virus', ['do-not-compost']],
