@@ -182,6 +182,24 @@ export async function sayItIsSmall(page: Page): Promise<void> {
   await page.locator('.verdict-headline').waitFor();
 }
 
+/**
+ * In a look that was just opened: the crop, a photo of an old leaf that is waited for until it is read, one answer, the verdict.
+ * @param photo path of a file, or what a JPEG file holds
+ */
+export async function lookAtOldLeaf(page: Page, crop: string, photo: string | Uint8Array): Promise<void> {
+  await chooseCrop(page, crop);
+  await page
+    .getByLabel('Choose photos')
+    .setInputFiles(
+      typeof photo === 'string'
+        ? [photo]
+        : [{ name: 'leaf.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(photo) }],
+    );
+  await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
+  await expect.poll(() => page.locator('.layers').count(), { timeout: 60_000 }).toBe(1);
+  await sayItIsSmall(page);
+}
+
 /** Answer the question that stands, the way a thumb would: the first answer offered, of a check the first of its signs. */
 export async function answerFirst(page: Page): Promise<void> {
   const before = await page.locator('.question-asks').innerText();

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { VIEWFINDER_WORDS } from '../../src/app/words/viewfinder.ts';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { chooseCrop, newPhone, PHONE, type Served, sayItIsSmall, serveApp, snap } from './browser.ts';
+import { lookAtOldLeaf, newPhone, PHONE, type Served, serveApp, snap } from './browser.ts';
 import { cutWords, outOfSight, pinned, setTwice } from './large-text.ts';
 import { isTooWide, SMALL, settled } from './screen-faults.ts';
 
@@ -59,11 +59,7 @@ describe('text of twice the size', () => {
     const phone = newPhone();
     const { context, page } = await phone.open(PHONE);
     await page.goto(`${app.url}#/look/new`);
-    await chooseCrop(page, 'Tomato');
-    await page.getByLabel('Choose photos').setInputFiles([leaf]);
-    await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
-    await expect.poll(() => page.locator('.layers').count(), { timeout: 60_000 }).toBe(1);
-    await sayItIsSmall(page);
+    await lookAtOldLeaf(page, 'Tomato', leaf);
     await settled(page);
     for (const twice of [false, true]) {
       await setTwice(page, twice);

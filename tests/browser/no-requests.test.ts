@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { SHELL_WORDS } from '../../src/app/words/shell.ts';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { chooseCrop, newPhone, PHONE, type Served, sayItIsSmall, watch } from './browser.ts';
+import { lookAtOldLeaf, newPhone, PHONE, type Served, watch } from './browser.ts';
 import { listScreens, loadInventedGarden, openScreen } from './invented-screens.ts';
 import { serveBuild } from './serve-build.ts';
 
@@ -45,16 +45,8 @@ it('once installed, every screen and a look with a photo ask for nothing but whe
   }
   await page.goto('about:blank');
   await openScreen(page, served.url, '#/look/new');
-  await chooseCrop(page, 'Tomato');
-  const leaf = await writeJpeg(
-    drawLeaf({ width: 1200, height: 900, yellow: { where: 'between-veins' } }).pixels,
-  );
-  await page
-    .getByLabel('Choose photos')
-    .setInputFiles([{ name: 'leaf.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(leaf) }]);
-  await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
-  await expect.poll(() => page.locator('.layers').count()).toBe(1);
-  await sayItIsSmall(page);
+  const drawn = drawLeaf({ width: 1200, height: 900, yellow: { where: 'between-veins' } });
+  await lookAtOldLeaf(page, 'Tomato', await writeJpeg(drawn.pixels));
 
   // The check is made, now at the latest.
   await page.evaluate(async () => {

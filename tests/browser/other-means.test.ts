@@ -7,7 +7,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { appOnPhone, chooseCrop, DESK, PHONE, sayItIsSmall } from './browser.ts';
+import { appOnPhone, chooseCrop, DESK, lookAtOldLeaf, PHONE, sayItIsSmall } from './browser.ts';
 import { listScreens, loadInventedGarden, openScreen } from './invented-screens.ts';
 import { SMALL } from './screen-faults.ts';
 
@@ -42,11 +42,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 /** A look with a photo that was read, one answer, a verdict. */
 async function beginLook(page: Page): Promise<void> {
   await openScreen(page, app.url, '#/look/new');
-  await chooseCrop(page, 'Tomato');
-  await page.getByLabel('Choose photos').setInputFiles([leaf]);
-  await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
-  await expect.poll(() => page.locator('.layers').count(), { timeout: 60_000 }).toBe(1);
-  await sayItIsSmall(page);
+  await lookAtOldLeaf(page, 'Tomato', leaf);
 }
 
 /** Goes to every screen, and to a look in progress. */

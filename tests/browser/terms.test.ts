@@ -1,10 +1,16 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
-import { accessibilityFaults, appOnPhone, chooseCrop, PHONE, sayItIsSmall, snap, watch } from './browser.ts';
+import {
+  accessibilityFaults,
+  appOnPhone,
+  chooseCrop,
+  lookAtOldLeaf,
+  PHONE,
+  sayItIsSmall,
+  snap,
+  watch,
+} from './browser.ts';
 
 const { phone, app } = appOnPhone(4736);
 
@@ -57,12 +63,8 @@ it('a term of the trade explains itself with a drawing, and the help page lists 
 });
 
 it('explains the terms in what the camera reports, on the buttons of a question, and in the Book', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'bedside-terms-'));
-  const leaf = join(folder, 'leaf.jpg');
-  writeFileSync(
-    leaf,
-    await writeJpeg(drawLeaf({ width: 1200, height: 900, yellow: { where: 'between-veins' } }).pixels),
-  );
+  const drawn = drawLeaf({ width: 1200, height: 900, yellow: { where: 'between-veins' } });
+  const leaf = await writeJpeg(drawn.pixels);
   const { context, page } = await phone.open(PHONE);
   const { complaints } = watch(context);
   const note = page.locator('.term-note');
@@ -74,11 +76,7 @@ it('explains the terms in what the camera reports, on the buttons of a question,
     await expect.poll(() => note.count()).toBe(0);
   };
   await page.goto(`${app.url}#/look/new`);
-  await chooseCrop(page, 'Tomato');
-  await page.getByLabel('Choose photos').setInputFiles([leaf]);
-  await page.getByRole('button', { name: 'Old leaf low on the plant', exact: true }).click();
-  await expect.poll(() => page.locator('.layers').count(), { timeout: 60_000 }).toBe(1);
-  await sayItIsSmall(page);
+  await lookAtOldLeaf(page, 'Tomato', leaf);
   await explains('.camera-report');
   await page.locator('.segment', { hasText: 'All questions' }).click();
   await page.locator('.all-questions summary', { hasText: 'Creatures' }).click();
@@ -98,5 +96,4 @@ it('explains the terms in what the camera reports, on the buttons of a question,
   await snap(page, 'terms-ended');
   expect(complaints).toEqual([]);
   await context.close();
-  rmSync(folder, { recursive: true, force: true });
 });
