@@ -522,6 +522,12 @@ export const SOURCES = {
     year: 'n.d.',
     at: 'https://canr.msu.edu/news/cole_crop_insect_management',
   },
+  'MSU-FREEZE': {
+    title: 'Identifying and preventing freeze damage in fall vegetables, part 2',
+    by: 'Michigan State University Extension',
+    year: 'n.d.',
+    at: 'http://msue.anr.msu.edu/news/identifying_and_preventing_freeze_damage_in_fall_vegetables_part_2',
+  },
   'MTG-BLOG': {
     title: 'Deficiency guide reproducing an extension text',
     by: 'gardening blog',

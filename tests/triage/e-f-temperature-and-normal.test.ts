@@ -103,6 +103,30 @@ describe('E. temperature', () => {
     expect(on('courgette')).toBeGreaterThan(0.8);
   });
 
+  // MSU-FREEZE: what froze looks wet all over, then brown; leaf spots are separate (common practice, no source).
+  it.each(['2026-05-10', '2026-09-20'])(
+    'spots alone are no mark of frost, even on a tender crop on %s',
+    (date) => {
+      const { p, first, of } = lookAt({
+        crop: 'french-bean',
+        date,
+        seen: 'spotted@some',
+        absent: 'yellowing@some',
+      });
+      expect(['rust', 'leaf-spot']).toContain(first);
+      expect(p('frost')).toBeLessThan(p('rust') / 2);
+      expect(of('frost').against.map(({ sign }) => sign)).toContain('spotted@some');
+    },
+  );
+  it('common practice, no source: tender leaves black and limp are frost still', () => {
+    const { first } = lookAt({
+      crop: 'french-bean',
+      date: '2026-05-10',
+      seen: 'blackened@new dull-limp@new sudden',
+    });
+    expect(first).toBe('frost');
+  });
+
   it('common practice, no source: no frost in hot weather', () => {
     expect(
       lookAt({ crop: 'courgette', setting: { 'recent-temperature': 'hot' } }).of('frost').ruledOut,

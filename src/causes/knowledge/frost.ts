@@ -26,7 +26,7 @@ export const frost: Cause = {
     {
       when: { crop: 'chilling-sensitive' },
       leans: 'more',
-      because: 'this crop bears no frost',
+      because: 'this crop cannot stand frost',
       source: 'from memory',
     },
     {
@@ -44,16 +44,16 @@ export const frost: Cause = {
     {
       when: { crop: 'brassica' },
       leans: 'less',
-      because: 'this crop bears light frost',
+      because: 'this crop stands light frost',
       source: 'from memory',
     },
     {
       when: { crop: 'allium' },
       leans: 'less',
-      because: 'this crop bears light frost',
+      because: 'this crop stands light frost',
       source: 'from memory',
     },
-    { when: { crop: 'pea' }, leans: 'less', because: 'this crop bears light frost', source: 'from memory' },
+    { when: { crop: 'pea' }, leans: 'less', because: 'this crop stands light frost', source: 'from memory' },
     {
       when: { season: 'summer' },
       leans: 'far-less',
@@ -100,11 +100,13 @@ export const frost: Cause = {
   signs: [
     { mark: 'blackened', old: 'often', new: 'often', source: 'common practice, no source' },
     { mark: 'dull-limp', old: 'often', new: 'often', source: 'common practice, no source' },
-    { mark: 'leaf-dead', old: 'often', new: 'sometimes', source: 'common practice, no source' },
+    { mark: 'leaf-dead', old: 'often', new: 'sometimes', source: 'MSU-FREEZE' },
     { mark: 'bleached-patches', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
-    { mark: 'brown-patches', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
+    { mark: 'brown-patches', old: 'sometimes', new: 'sometimes', source: 'MSU-FREEZE' },
     { mark: 'brown-edges', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
-    { mark: 'spreading-blotches', old: 'sometimes', new: 'sometimes', source: 'common practice, no source' },
+    // It looks wet where it froze, turns brown or black as it thaws, and goes no further: blotches that grow into each other are
+    // not its mark.
+    { mark: 'spreading-blotches', old: 'hardly-ever', new: 'hardly-ever', source: 'MSU-FREEZE' },
     { mark: 'purple-tint', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'cupped-down', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
     { mark: 'cupped-up', old: 'rarely', new: 'rarely', source: 'common practice, no source' },
@@ -146,6 +148,12 @@ export const frost: Cause = {
       source: 'common practice, no source',
     },
     { cause: 'wind-batter', tellsApart: 'Wind browns one side only.', source: 'common practice, no source' },
+    {
+      cause: 'leaf-spot',
+      tellsApart:
+        'Leaf spots are separate, with a clear edge, a few more each week; frost takes whole tips, edges or leaves in one night.',
+      source: 'common practice, no source',
+    },
   ],
   checks: [
     {
