@@ -44,6 +44,17 @@ describe('answers of a look in progress', () => {
     expect(changed(draft, { kind: 'undo' })).toEqual(fresh);
   });
 
+  it('keeps what was pressed of the first questions until they are through, and beyond, so that it can be changed', () => {
+    const opening = { seen: ['yellowing@some'], lying: {} } as const;
+    const begun = changed(fresh, { kind: 'note-opening', opening });
+    expect(begun.opening).toEqual(opening);
+    expect(begun.answers).toEqual(fresh.answers);
+    expect(hasContent(begun)).toBe(true);
+    expect(hasContent(changed(begun, { kind: 'note-opening', opening: { seen: [] } }))).toBe(false);
+    const through = changed(begun, { kind: 'answer-signs', signs: { 'yellowing@old': 'seen' } });
+    expect(changed(through, { kind: 'undo' })).toEqual(begun);
+  });
+
   it('takes a setting back when it is left open again', () => {
     const wet = changed(fresh, { kind: 'answer-setting', setting: 'soil-water', value: 'waterlogged' });
     expect(wet.answers.setting).toEqual({ 'soil-water': 'waterlogged' });

@@ -181,7 +181,7 @@ describe('a verdict in words', () => {
     });
     expect(result.verdict.because).toMatchObject({ causes: ['frost', 'leaf-beetles'], helped: ['frost'] });
     expect(describeVerdict(result, '2026-05-10').headline).toMatch(
-      /^Act now on one of two likely causes \(frost\): cover .* Look again at the rest \(other leaf-eating beetles\)\.$/,
+      /^Act now on one of two likely causes \(frost\): cover .* Look again at the rest \(leaf beetles or weevils\)\.$/,
     );
   });
 

@@ -55,4 +55,22 @@ describe('from the first opening to a reasoned verdict', () => {
     expect(read).toEqual(['Which plant?', 'What strikes you?', 'On which leaves?']);
     await context.close();
   });
+
+  it('goes on where it was when the page is loaded anew in the middle of the first questions', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const press = (name: string): Promise<void> => page.getByRole('button', { name, exact: true }).click();
+    await page.goto(`${app.url}#/look/new`);
+    await press('Kale');
+    await press('Purple or reddish');
+    await press('Small for its age');
+    await page.getByText('What you saw is weighed once').waitFor();
+    await press('Done');
+    await page.getByText('On which leaves?').waitFor();
+    await page.reload();
+    await page.getByText('On which leaves?').waitFor();
+    await press('All over, all alike');
+    await expect.poll(() => page.locator('.verdict-headline').innerText()).toMatch(VERDICT);
+    expect(await page.locator('.weighing').innerText()).toMatch(/purple/i);
+    await context.close();
+  });
 });

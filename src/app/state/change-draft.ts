@@ -5,7 +5,7 @@ import type { SettingId } from '../../signs/settings.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { AskableId, CropId, SignId } from '../../signs/vocabulary.ts';
 import { PHOTO_ROLES } from '../words/roles.ts';
-import type { Draft, DraftPhoto, Said, Step, Where } from './draft.ts';
+import type { Draft, DraftPhoto, Opening, Said, Step, Where } from './draft.ts';
 
 export const MOST_PHOTOS = 4;
 /** Deep enough to take back a whole walk through the questions. */
@@ -28,6 +28,7 @@ export type DraftChange =
       readonly value: unknown;
       readonly check?: string;
     }
+  | { readonly kind: 'note-opening'; readonly opening: Opening }
   | { readonly kind: 'cannot-say'; readonly id: string }
   | { readonly kind: 'overrule'; readonly sign: SignId; readonly overruled: boolean }
   | {
@@ -87,6 +88,8 @@ export function changeDraft(draft: Draft, change: DraftChange): Draft {
         aboutOf([change.setting], change.check),
         answerSetting(draft, change.setting, change.value),
       );
+    case 'note-opening':
+      return { ...draft, opening: change.opening };
     case 'cannot-say':
       return say(draft, [change.id], {
         ...saidOf(draft),

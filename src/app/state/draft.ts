@@ -2,6 +2,7 @@ import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole } from '../../photo/types.ts';
 import type { Answers } from '../../signs/types.ts';
+import type { AskableId } from '../../signs/vocabulary.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
 
 /** One photo of a look in progress. Its picture lies in the store under `id`. */
@@ -36,6 +37,16 @@ export interface Where {
   readonly plantingId?: string;
 }
 
+/** Which leaves a mark lies on, as the first questions ask it; `open` when nobody can say. */
+export type LyingOn = 'only-old' | 'most-old' | 'most-new' | 'both' | 'open';
+
+/** What was pressed of the first questions while they are not through: kept, so that a page loaded again goes on there. */
+export interface Opening {
+  readonly seen: readonly AskableId[];
+  /** Where each mark lies that was asked so far; absent while it is still being said what strikes. */
+  readonly lying?: Partial<Record<AskableId, LyingOn>>;
+}
+
 /** What a person says; undo takes back one step of it. */
 export interface Said {
   readonly answers: Answers;
@@ -62,6 +73,7 @@ export interface Draft extends Said {
   /** Photos taken out again: their pictures stay until the look is kept, so that this can be taken back. */
   readonly removed: readonly string[];
   readonly steps: readonly Step[];
+  readonly opening?: Opening;
   readonly bed: string;
   readonly plant: string;
   readonly note: string;
@@ -101,5 +113,6 @@ export function dateOfLook(draft: Draft): {
 export const hasContent = (draft: Draft): boolean =>
   draft.photos.length > 0 ||
   draft.steps.length > 0 ||
+  (draft.opening?.seen.length ?? 0) > 0 ||
   [draft.bed, draft.plant, draft.note].some((words) => words.trim() !== '') ||
   draft.answers.crop !== undefined;

@@ -10,6 +10,7 @@ export const caseOfLook = computed(() => draft.value.caseId);
 export const photosOfLook = computed(() => draft.value.photos);
 export const bedOfLook = computed(() => draft.value.bed);
 export const cropOfLook = computed(() => draft.value.answers.crop);
+export const openingOfLook = computed(() => draft.value.opening);
 export const overruledInLook = computed(() => draft.value.answers.overruled);
 export const hasAnswersOfLook = computed(() => draft.value.steps.length > 1);
 /** The last ranking that arrived. */

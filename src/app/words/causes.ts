@@ -39,7 +39,7 @@ export const CAUSE_NAMES: Record<CauseId, string> = {
   'leaf-miner': 'leaf miner',
   caterpillars: 'caterpillars',
   'flea-beetle': 'flea beetle',
-  'leaf-beetles': 'other leaf-eating beetles',
+  'leaf-beetles': 'leaf beetles or weevils',
   'slugs-snails': 'slugs and snails',
   birds: 'pigeons and other birds',
   'rabbits-deer': 'rabbits or deer',

@@ -218,13 +218,13 @@ export const TERMS = {
     says: 'Seedlings fall over because the stem has rotted thin as a thread at the soil. It comes where it is wet, close and dull.',
   },
   potash: {
-    name: 'Potash',
+    name: 'Potash (potassium)',
     words: ['potash', 'potassium'],
     drawing: 'brown-edges',
     says: 'One of the three main plant foods, plentiful in wood ash and comfrey. Plants short of it scorch along the edges of the older leaves. Much of it keeps magnesium out.',
   },
   phosphate: {
-    name: 'Phosphate',
+    name: 'Phosphate (phosphorus)',
     words: ['phosphates', 'phosphate', 'phosphorus'],
     drawing: 'purple-tint',
     says: 'One of the three main plant foods, needed most by young roots. Roots in cold soil take up little even where there is plenty; leaves then turn dull and purple, and green again as it warms.',

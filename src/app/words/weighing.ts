@@ -34,6 +34,8 @@ export const WEIGHING_WORDS = {
   assumedNothing: 'Nothing had to be taken for granted.',
   reckoned: 'Weighing again …',
   noVerdict: 'No verdict yet, because no sign has been seen. Take a photo, or say what you see.',
+  /** Something strikes, and the first questions are not through. */
+  noVerdictYet: 'No verdict yet. What you saw is weighed once the question in hand is answered.',
   failed: 'The weighing did not come through this time.',
   failedAgain: 'Weigh again',
   startsAt: (chance: string): string => `Before anything was said: ${chance}.`,

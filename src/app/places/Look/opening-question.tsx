@@ -1,10 +1,12 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { AskableId } from '../../../signs/vocabulary.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { TermsOf } from '../../parts/Terms/terms-of.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
+import type { Opening } from '../../state/draft.ts';
 import { change } from '../../state/look-session.ts';
+import { openingOfLook } from '../../state/parts-of-look.ts';
 import { OPENING } from '../../state/question.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { type Lying, type PlacedId, placeMarks, toPlace } from './place-marks.ts';
@@ -12,23 +14,29 @@ import { type Lying, type PlacedId, placeMarks, toPlace } from './place-marks.ts
 /** What strikes the eye from where one stands, before anything is looked at closely. */
 const STRIKING = [
   'yellowing@some',
+  'purple-tint@some',
   'curled@some',
   'holes@some',
   'spotted@some',
   'browning@some',
   'pale-marks@some',
+  'white-powder@some',
+  'mottled@some',
   'dull-limp@some',
   'stunted',
   'aphids',
 ] as const satisfies readonly AskableId[];
+
+const NOTHING_YET: Opening = { seen: [] };
 
 /**
  * The first questions: what is seen, several at once; then of marks that mean one thing on old leaves and another on
  * young ones, on which. All of it is one answer, weighed at the end. What is left alone stays unknown.
  */
 export function OpeningQuestion() {
-  const [seen, setSeen] = useState<readonly AskableId[]>([]);
-  const [lying, setLying] = useState<Lying>();
+  const { seen, lying } = openingOfLook.value ?? NOTHING_YET;
+  const note = (next: Opening): void => change({ kind: 'note-opening', opening: next });
+  const setLying = (where: Lying): void => note({ seen, lying: where });
   const finish = (where: Lying): void => change({ kind: 'answer-signs', signs: placeMarks(seen, where) });
   const done = (): void => {
     if (seen.length === 0) change({ kind: 'cannot-say', id: OPENING });
@@ -66,7 +74,7 @@ export function OpeningQuestion() {
             class={`answer${seen.includes(sign) ? ' chosen' : ''}`}
             aria-pressed={seen.includes(sign)}
             onClick={() =>
-              setSeen(seen.includes(sign) ? seen.filter((other) => other !== sign) : [...seen, sign])
+              note({ seen: seen.includes(sign) ? seen.filter((other) => other !== sign) : [...seen, sign] })
             }
           >
             <Drawn of={sign} />

@@ -1,18 +1,21 @@
 import type { AskableId } from '../../../signs/vocabulary.ts';
 import type { SignAnswer } from '../../state/change-draft.ts';
+import type { LyingOn } from '../../state/draft.ts';
 
 /**
  * Marks that speak of one thing on the oldest leaves and of another on the youngest, so that every adviser asks which
  * before anything else: what moves in the plant is drawn from old leaves first (common practice, no source).
  */
-const PLACED = ['yellowing@some', 'curled@some', 'browning@some'] as const satisfies readonly AskableId[];
+const PLACED = [
+  'yellowing@some',
+  'purple-tint@some',
+  'curled@some',
+  'browning@some',
+] as const satisfies readonly AskableId[];
 export type PlacedId = (typeof PLACED)[number];
 
-/**
- * Where each mark lies; `open` when nobody can say. Most on the old leaves leaves the young ones open: they may be a
- * little touched too.
- */
-export type Lying = { readonly [Id in PlacedId]?: 'only-old' | 'most-old' | 'most-new' | 'both' | 'open' };
+/** Where each mark lies. Most on the old leaves leaves the young ones open: they may be a little touched too. */
+export type Lying = { readonly [Id in PlacedId]?: LyingOn };
 
 /** The next mark among those seen whose place has not been asked yet. */
 export const toPlace = (seen: readonly AskableId[], lying: Lying): PlacedId | undefined =>
@@ -31,7 +34,7 @@ export function placeMarks(
       answers[sign] = 'seen';
       continue;
     }
-    const mark = placed.slice(0, -'@some'.length) as 'yellowing' | 'curled' | 'browning';
+    const mark = placed.slice(0, -'@some'.length) as 'yellowing' | 'purple-tint' | 'curled' | 'browning';
     if (where !== 'most-new') answers[`${mark}@old`] = 'seen';
     if (where !== 'most-old') answers[`${mark}@new`] = where === 'only-old' ? 'absent' : 'seen';
   }

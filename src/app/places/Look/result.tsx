@@ -5,6 +5,7 @@ import { showPart } from '../../parts/OnUse/keep-focus.ts';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
 import { rankAgain, ranking } from '../../state/look-session.ts';
+import { openingOfLook } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
 import { dayOf } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
@@ -46,7 +47,7 @@ function Found({ result, answers, newest }: FoundProps) {
     <>
       {result.nothingSeen ? (
         <p class="no-verdict" id="verdict">
-          {WEIGHING_WORDS.noVerdict}
+          {openingOfLook.value?.seen.length ? WEIGHING_WORDS.noVerdictYet : WEIGHING_WORDS.noVerdict}
         </p>
       ) : (
         <VerdictWords
