@@ -1,5 +1,7 @@
+import { CHECKS, type CheckId } from './causes/checks.ts';
 import { KNOWLEDGE } from './causes/knowledge/index.ts';
 import { leakOf, UNLISTED_Q } from './causes/leaks.ts';
+import { daysBetween } from './days/days.ts';
 import type { Zone } from './days/growing-year.ts';
 import type { LeafReading } from './leaf/types.ts';
 import { compileKnowledge, type KnowledgeModel } from './ranker/knowledge-model.ts';
@@ -88,7 +90,11 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
   const seen = findingsOverLooks(now, earlier);
   const tested = findingFromPotTests(input.potTests ?? [], seen);
   const findings = tested ? [...seen, tested] : seen;
-  const cannotSay = [...(input.cannotSay ?? []), ...(tested && isDecided(tested) ? ['pot-test'] : [])];
+  const made: CheckId[] = [
+    ...(tested && isDecided(tested) ? (['pot-test'] as const) : []),
+    ...(hasCompared(now, earlier, seen) ? (['wait-and-compare'] as const) : []),
+  ];
+  const cannotSay = [...(input.cannotSay ?? []), ...made];
   const answers = answersOverLooks(now, earlier);
   const { crop, date } = answers;
   const { zone, soilCelsius } = input;
@@ -109,6 +115,13 @@ function gather(input: TriageInput): { readonly model: KnowledgeModel; readonly 
   };
   return { model, known };
 }
+
+const COMPARED_AFTER = CHECKS.find(({ id }) => id === 'wait-and-compare')!.waitDays;
+
+/** A check that is made already is not asked for: the leaf of a week ago has been set beside today's. */
+const hasCompared = (now: SeenAtLook, earlier: readonly SeenAtLook[], seen: readonly Finding[]): boolean =>
+  seen.some(({ sign, from }) => sign === 'getting-better' && from === 'records') &&
+  earlier.some(({ date }) => daysBetween(date, now.date) >= COMPARED_AFTER);
 
 /** The settled cases of a garden, to learn from. */
 export interface LearnInput {

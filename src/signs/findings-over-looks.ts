@@ -31,7 +31,7 @@ const ratioOf = ({ ifPresent, ifAbsent }: Finding): number => ifPresent / ifAbse
  * What all looks at one plant have shown together. A mark counts as the look reported it on which it showed most: a leaf
  * that has greened up does not unsay that it was yellow. That it has greened up is a finding of its own: how the plant
  * changed between looks is weighed as a report on `getting-better`, unless the grower answers that themselves.
- * Every reporter counts once a sign. Pure.
+ * Every reporter counts once a sign; what an earlier look showed bears its day. Pure.
  * @param earlier earlier looks in any order; with none, the findings of `now` alone
  */
 export function findingsOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[]): Finding[] {
@@ -39,12 +39,14 @@ export function findingsOverLooks(now: SeenAtLook, earlier: readonly SeenAtLook[
   const looks = [...earlier].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
   const overruled = new Set<string>(now.answers.overruled);
   const kept = new Map<string, Finding>();
-  for (const finding of [...looks, now].flatMap(findingsOfLook)) {
+  const before = looks.flatMap((look) =>
+    findingsOfLook(look).map((finding): Finding => ({ ...finding, seenOn: look.date })),
+  );
+  for (const finding of [...before, ...findingsOfLook(now)]) {
     const key = `${finding.sign} ${finding.from}`;
-    const before = kept.get(key);
+    const other = kept.get(key);
     if (finding.from !== 'eye' && overruled.has(finding.sign)) continue;
-    if (!before || COME_AND_GO.has(finding.sign) || ratioOf(finding) > ratioOf(before))
-      kept.set(key, finding);
+    if (!other || COME_AND_GO.has(finding.sign) || ratioOf(finding) > ratioOf(other)) kept.set(key, finding);
   }
   if (now.answers.signs['getting-better'] !== undefined) return [...kept.values()];
   kept.delete('getting-better eye');

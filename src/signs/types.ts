@@ -13,6 +13,8 @@ export interface Finding {
   readonly from: Reporter;
   readonly ifPresent: number;
   readonly ifAbsent: number;
+  /** Day of the earlier look that showed it, `YYYY-MM-DD`; absent for what this look shows. */
+  readonly seenOn?: string;
 }
 
 /** What a person said, in the format of the vocabulary. Left out = not looked at, never absent. */

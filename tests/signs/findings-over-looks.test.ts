@@ -3,6 +3,7 @@ import type { LeafReading } from '../../src/leaf/types.ts';
 import { answersOverLooks, findingsOverLooks } from '../../src/signs/findings-over-looks.ts';
 import type { SeenAtLook } from '../../src/signs/seen-at-look.ts';
 import type { Answers } from '../../src/signs/types.ts';
+import { triage } from '../../src/triage.ts';
 
 const look = (date: string, answers: Partial<Answers> = {}, green?: number): SeenAtLook => ({
   date,
@@ -34,6 +35,25 @@ describe('all looks at one plant together', () => {
     const findings = findingsOverLooks(now, [first]);
     expect(ratio(findings, 'yellow-even@new')).toBeGreaterThan(10);
     expect(ratio(findings, 'getting-better', 'records')).toBeGreaterThan(2);
+  });
+
+  it('says on which day an earlier look showed what this one does not', () => {
+    const findings = findingsOverLooks(look('2026-05-15', {}, 0.58), [look('2026-05-01', {}, 0.2)]);
+    const pale = findings.filter(({ sign, from }) => sign === 'yellow-even@new' && from === 'camera');
+    expect(pale).toMatchObject([{ seenOn: '2026-05-01' }]);
+    const again = findingsOverLooks(look('2026-05-15', {}, 0.15), [look('2026-05-01', {}, 0.4)]);
+    expect(again.find(({ sign }) => sign === 'yellow-even@new')).not.toHaveProperty('seenOn');
+  });
+
+  it('does not ask for a comparison that today’s photo has made, and does where too few days lie between', () => {
+    const asks = (date: string): boolean => {
+      const { answers, photos } = look(date, { crop: 'kale', date, signs: { stunted: 'seen' } }, 0.58);
+      const earlier = [look('2026-06-12', { crop: 'kale' }, 0.2)];
+      const { nextChecks, openQuestions } = triage({ answers, photos, earlier, today: date, zone: 'north' });
+      return [...nextChecks, ...openQuestions].some(({ id }) => id === 'wait-and-compare');
+    };
+    expect(asks('2026-06-15')).toBe(true);
+    expect(asks('2026-06-19')).toBe(false);
   });
 
   it('takes what was found last of creatures, which come and go', () => {

@@ -62,6 +62,8 @@ export const LOOK_WORDS = {
   cameraSeesNothing: 'No sign stands out in the photo.',
   cameraNotSeen: (count: number): string =>
     count === 1 ? 'One sign it looked for and does not see' : `${count} signs it looked for and does not see`,
+  cameraSawBefore:
+    'Still counted from an earlier look, because a leaf that greens up does not unsay what it showed:',
   overrule: 'I see it otherwise',
   overruled: 'Set aside at your word',
   letStand: 'Let what was reported stand',

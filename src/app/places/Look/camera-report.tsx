@@ -6,6 +6,7 @@ import { change } from '../../state/look-session.ts';
 import { overruledInLook, rankingInHand } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
+import { describeDayShortly } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { NETWORK_WORDS } from '../../words/network.ts';
 import { sayShortly } from '../../words/signs.ts';
@@ -68,12 +69,16 @@ interface ReportProps {
 /** What one of them reports: what it sees, and behind a fold what it looked for and does not see. */
 function Report({ id, title, findings, say, children }: ReportProps) {
   const sorted = [...findings].sort(bySight);
-  const seen = sorted.filter((finding) => ratio(finding) > 1);
-  const notSeen = sorted.filter((finding) => ratio(finding) <= 1).reverse();
+  // What counts still but was shown by an earlier look is no report on the photo of today.
+  const now = sorted.filter(({ seenOn }) => seenOn === undefined);
+  const before = sorted.filter((finding) => finding.seenOn !== undefined && ratio(finding) > 1);
+  const seen = now.filter((finding) => ratio(finding) > 1);
+  const notSeen = now.filter((finding) => ratio(finding) <= 1).reverse();
   const lines = (some: readonly Finding[]) =>
     some.map((finding) => (
       <li key={finding.sign} class="camera-line">
         <span>
+          {finding.seenOn !== undefined && <>{describeDayShortly(finding.seenOn)}: </>}
           <WithTerms>{say(finding)}</WithTerms>
         </span>
         <Overrule sign={finding.sign as SignId} overruled={false} />
@@ -87,6 +92,12 @@ function Report({ id, title, findings, say, children }: ReportProps) {
         {lines(seen)}
         {children}
       </ul>
+      {before.length > 0 && (
+        <>
+          <p>{WORDS.cameraSawBefore}</p>
+          <ul>{lines(before)}</ul>
+        </>
+      )}
       {notSeen.length > 0 && (
         <Unfold summary={WORDS.cameraNotSeen(notSeen.length)} small>
           {() => <ul>{lines(notSeen)}</ul>}
