@@ -21,6 +21,9 @@ interface Course<Id extends string = string> {
   readonly until?: readonly CheckId[];
 }
 
+/** Courses that lift plants or cut them down: what cannot be put back is not done on a guess. */
+export const DESTROYS_PLANTS: readonly string[] = ['remove-plants', 'clear-at-once', 'guard-roots'];
+
 const course = <const Id extends string>(
   id: Id,
   says: string,
@@ -157,9 +160,10 @@ export const COURSES = [
   ),
   course(
     'guard-roots',
-    'Lift the worst plants with their soil, look for grubs, and put collars or fine mesh round the rest.',
+    'Lift the worst plant with its soil and look for grubs. Where there are some, lift the other bad ones too, and put collars or fine mesh round the rest.',
+    // One plant, priced as one that is lifted for a check, and the mesh: without a grub nothing more is lifted.
     6,
-    'lifted plants are lost',
+    'a lifted plant is lost, and mesh costs money',
   ),
   course(
     'leave-soil-be',

@@ -93,7 +93,7 @@ function spentOn(spends: PlantSpent | undefined, facts: Facts): number {
 }
 
 /** An answer that is less likely than this is not waited for. */
-const PLAUSIBLE = 0.03;
+export const PLAUSIBLE = 0.03;
 /** What tells fewer bits about the causes is no part of the story. */
 const TELLS = 0.02;
 

@@ -1,8 +1,8 @@
 import type { CautionId } from '../causes/cautions.ts';
-import { COURSES } from '../causes/courses.ts';
+import { COURSES, DESTROYS_PLANTS } from '../causes/courses.ts';
 import { dayAfter } from '../days/days.ts';
 import type { VerdictId } from '../signs/vocabulary.ts';
-import type { NextChecks, Scored } from './choose-next-check.ts';
+import { type NextChecks, PLAUSIBLE, type Scored } from './choose-next-check.ts';
 import { bestAct, bestPlan, type DecisionTable, lossOfPlan, type Plan } from './decide-plan.ts';
 import type { KnowledgeModel } from './knowledge-model.ts';
 import type { NextCheck, Verdict } from './types.ts';
@@ -57,6 +57,41 @@ function checkUntilProven(plan: Plan, { all }: NextChecks): NextChecks['worthwhi
   return open.at(-1) && open.find((check) => check !== undefined);
 }
 
+/** What destroys plants is done once it is likelier than not to help. */
+const LIKELIER_THAN_NOT = 0.5;
+
+/**
+ * The check to make before plants are lifted or cut down on less than even odds: one that the cause most at stake names, read on
+ * the same day and able to turn the plan; what leaves the plants standing before what costs one. Its saving need not reach what puts
+ * off a course that can be taken back. None when all of them have been made.
+ */
+function checkBeforeDestroying(
+  model: KnowledgeModel,
+  table: DecisionTable,
+  plan: Plan,
+  chances: Float64Array,
+  { all }: NextChecks,
+): NextChecks['worthwhile'] {
+  const courses = plan.kind === 'act' ? plan.courses : [];
+  const destroying = courses.filter((course) => DESTROYS_PLANTS.includes(COURSES[course]!.id));
+  const saved = chances.map((chance, cause) => {
+    const remains = destroying.map((course) => table.courses[course]!.remains[cause]!);
+    return chance * (table.watch[cause]! - Math.min(table.watch[cause]!, ...remains));
+  });
+  const inVain = chances.reduce((none, chance, cause) => (saved[cause]! > 0 ? none * (1 - chance) : none), 1);
+  if (destroying.length === 0 || 1 - inVain >= LIKELIER_THAN_NOT) return undefined;
+  const atStake = model.causes[saved.indexOf(Math.max(...saved))]!;
+  const named = new Set<string>(atStake.checks.map(({ check }) => check));
+  const spends = ({ id }: Scored): boolean =>
+    model.checks.some((check) => check.id === id && check.spends !== undefined);
+  return all
+    .filter(
+      ({ target, waitDays, turns }) =>
+        target.kind === 'check' && named.has(target.check) && waitDays === 0 && turns >= PLAUSIBLE,
+    )
+    .sort((a, b) => Number(spends(a)) - Number(spends(b)) || b.net - a.net)[0];
+}
+
 /**
  * The verdict of least expected loss over the joint posterior. `check` wins when the best hands-on check is expected
  * to save more than it costs in effort and waiting, and while what would be done only holds back until it is made.
@@ -76,7 +111,10 @@ export function decideVerdict(
     watch: lossOfPlan(table, { kind: 'watch' }, chances),
     act: act.loss,
   };
-  const check = next.worthwhile ?? checkUntilProven(best.plan, next);
+  const check =
+    next.worthwhile ??
+    checkUntilProven(best.plan, next) ??
+    checkBeforeDestroying(model, table, best.plan, chances, next);
   // A check that only holds back has no saving of its own: it costs what the course it belongs to costs.
   if (check) expectedLoss.check = best.loss - (next.worthwhile ? check.net : 0);
   const id: VerdictId = check ? 'check' : best.plan.kind;

@@ -418,3 +418,49 @@ describe('K13 what cannot wait takes minutes to check or is done now', () => {
     expect(verdict.check?.id).toBe('lift-plant');
   });
 });
+
+/** What is lifted or cut down cannot be put back. */
+describe('plants are not destroyed on a guess', () => {
+  const DESTROYS: readonly string[] = ['guard-roots', 'remove-plants', 'clear-at-once'];
+  const BY_DATE = ['2026-04-15', '2026-08-15'] as const;
+  const STRIKING = [
+    'dull-limp@some',
+    'dull-limp@some holes@some',
+    'dull-limp@some stunted',
+    'dull-limp@some yellowing@some',
+    'holes@some spotted@some',
+    'spotted@some browning@some',
+    'curled@some stunted',
+  ];
+  it.each(['kale', 'carrot', 'onion', 'potato', 'tomato'] as const)(
+    '%s: what strikes at first sight never ends in lifting or cutting down',
+    (crop) => {
+      for (const date of BY_DATE)
+        for (const seen of STRIKING) {
+          const { verdict } = lookAt({ crop, date, seen });
+          const done = verdict.id === 'act' ? verdict.courses : [];
+          expect(
+            done.filter((course) => DESTROYS.includes(course)),
+            `${date} ${seen}`,
+          ).toEqual([]);
+        }
+    },
+  );
+
+  it('a kale that hangs and is eaten is looked at where it stands; maggots found, one is lifted', () => {
+    const kale: Told = { crop: 'kale', date: '2026-04-15', seen: 'holes@some dull-limp@some' };
+    const moist = tell(kale, { setting: { 'soil-water': 'moist' } });
+    for (const told of [kale, moist, { ...kale, seen: 'dull-limp@some' }]) {
+      const { verdict } = lookAt(told);
+      expect(verdict.id).toBe('check');
+      const check = CHECKS.find(({ id }) => id === verdict.check?.id)!;
+      expect(check).not.toHaveProperty('spends');
+      expect(check.waitDays).toBe(0);
+    }
+    const found = lookAt(tell(moist, { seen: 'maggots-at-root' })).verdict;
+    expect([found.id, found.courses[0]]).toEqual(['act', 'guard-roots']);
+    // All that the likeliest cause can be looked for has been looked for: nothing is left to lift.
+    const none = tell(moist, { absent: 'maggots-at-root roots-eaten grubs-in-soil stem-base-rot' });
+    expect(lookAt(none).verdict.courses).not.toContain('guard-roots');
+  });
+});

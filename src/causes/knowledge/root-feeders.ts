@@ -143,6 +143,11 @@ export const rootFeeders: Cause = {
   ],
   checks: [
     {
+      check: 'finger-in-soil',
+      ifFound: 'Moist, and it hangs all the same: the trouble is at the root or in the stem.',
+      ifNotFound: 'Dry: water first, and see whether it stands up.',
+    },
+    {
       check: 'lift-plant',
       ifFound: 'Maggots, tunnels or a bare main root: root feeders.',
       ifNotFound: 'Clean white roots: look for drought, wilt or heat.',
