@@ -3,10 +3,13 @@ import { isOlder, isTypedIn, reopen } from './state/reopen.ts';
 import { route } from './state/route.ts';
 
 /**
- * `ready`: every part is stored, the app works without a signal. `update`: a newer version waits to be used. `held`: it was
+ * `fetching`: at the first visit, until every part is stored. `broken-off`: the signal went before that. `ready`: every part is
+ * stored, the app works without a signal. `update`: a newer version waits to be used. `held`: it was
  * asked for, and waits until what is typed on the page is stored or given up.
  */
-export const offline = signal<'unknown' | 'ready' | 'update' | 'held' | 'none'>('unknown');
+export const offline = signal<'unknown' | 'fetching' | 'broken-off' | 'ready' | 'update' | 'held' | 'none'>(
+  'unknown',
+);
 
 /** Chromium's offer to install; other browsers have it in their menu. */
 interface InstallPrompt extends Event {
@@ -34,21 +37,39 @@ export function registerOffline(): void {
     return;
   }
   followTakingOver();
+  register();
+  addEventListener('online', () => {
+    if (offline.value === 'broken-off') register();
+  });
+}
+
+const IS_BEFORE = ['unknown', 'fetching', 'broken-off'];
+
+function register(): void {
   navigator.serviceWorker
     .register('/service-worker.js')
     .then((registration) => {
       // A page that was loaded past the worker has none that controls it, but there is one.
       hasOlder ||= registration.active !== null;
+      if (!registration.active && registration.installing) followFirst(registration.installing);
       watch(registration);
       return navigator.serviceWorker.ready;
     })
     .then(() => {
-      if (offline.value === 'unknown') offline.value = 'ready';
+      if (IS_BEFORE.includes(offline.value)) offline.value = 'ready';
     })
     .catch(() => {
-      // Refused (private window, no secure address): the app works as long as the page is open.
-      offline.value = 'none';
+      // Without a signal there was nothing to fetch; else refused (private window, no secure address): the app works while it is open.
+      offline.value = navigator.onLine ? 'none' : 'broken-off';
     });
+}
+
+/** The first one stores every part, which takes a while on a weak signal: whoever walks off before that has only half of them. */
+function followFirst(worker: ServiceWorker): void {
+  offline.value = 'fetching';
+  worker.addEventListener('statechange', () => {
+    if (worker.state === 'redundant' && offline.value === 'fetching') offline.value = 'broken-off';
+  });
 }
 
 function watch(registration: ServiceWorkerRegistration): void {

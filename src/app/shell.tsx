@@ -65,6 +65,8 @@ function Head() {
         {WORDS.name}
       </a>
       <span class="head-signal" role="status">
+        {offline.value === 'fetching' && WORDS.fetching}
+        {offline.value === 'broken-off' && WORDS.brokenOff}
         {offline.value === 'ready' && WORDS.worksOffline}
         {(offline.value === 'update' || offline.value === 'held') && (
           <>

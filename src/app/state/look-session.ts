@@ -387,6 +387,10 @@ export function rankAgain(): void {
 
 /** Ties the workers to the draft. Called once, when the app starts. */
 export function followLook(): void {
+  // What weighs may not have been fetched before the signal went.
+  addEventListener('online', () => {
+    if (draftOpened.peek() && ranking.peek().failed) rankAgain();
+  });
   followEarlierLooks(computed(() => (draftOpened.value ? draft.value.caseId : undefined)));
   effect(() => {
     if (!draftOpened.value) return;

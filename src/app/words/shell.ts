@@ -9,6 +9,8 @@ export const SHELL_WORDS = {
   book: 'Book',
   help: 'Help and settings',
   worksOffline: 'works without signal now',
+  fetching: 'still fetching; stay where there is signal',
+  brokenOff: 'not all was fetched before the signal went',
   updateWaits: 'A newer version is here.',
   updateHeld: 'Store what you typed here first, or give it up:',
   useUpdate: 'Change to it',

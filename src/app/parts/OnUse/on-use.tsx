@@ -1,5 +1,6 @@
-import { signal } from '@preact/signals';
+import { type Signal, signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { afterPaint } from '../../state/after-paint.ts';
 import { isOlder, isSafeToReopen, reopen } from '../../state/reopen.ts';
 import { SHELL_WORDS as WORDS } from '../../words/shell.ts';
@@ -45,22 +46,7 @@ export function onUse<Props extends object>(
   return function OnUse(props: Props) {
     const Part = part.value;
     if (Part) return <Part {...props} />;
-    if (failed.value)
-      return (
-        <p role="alert">
-          {isOlder.value ? WORDS.partOlder : WORDS.partMissing}{' '}
-          <button
-            type="button"
-            class="button-plain"
-            onClick={() => {
-              if (isOlder.value) void reopen();
-              else failed.value = false;
-            }}
-          >
-            {isOlder.value ? WORDS.useUpdate : WORDS.tryAgain}
-          </button>
-        </p>
-      );
+    if (failed.value) return <Missing of={failed} />;
     fetchPart();
     return (
       <>
@@ -69,4 +55,32 @@ export function onUse<Props extends object>(
       </>
     );
   };
+}
+
+/** Parts that are wanted on this page and could not be fetched, the one that tells of them first. */
+const missing = signal<readonly Signal<boolean>[]>([]);
+
+function tryAgain(): void {
+  for (const failed of missing.peek()) failed.value = false;
+}
+
+/** Said once, however many parts of a page are missing. Tried again by itself when the signal comes back. */
+function Missing({ of }: { readonly of: Signal<boolean> }) {
+  useEffect(() => {
+    missing.value = [...missing.peek(), of];
+    addEventListener('online', tryAgain);
+    return () => {
+      missing.value = missing.peek().filter((other) => other !== of);
+      removeEventListener('online', tryAgain);
+    };
+  }, [of]);
+  if (missing.value[0] !== of) return null;
+  return (
+    <p role="alert">
+      {isOlder.value ? WORDS.partOlder : WORDS.partMissing}{' '}
+      <button type="button" class="button-plain" onClick={() => (isOlder.value ? void reopen() : tryAgain())}>
+        {isOlder.value ? WORDS.useUpdate : WORDS.tryAgain}
+      </button>
+    </p>
+  );
 }
