@@ -17,11 +17,28 @@ function beginOf(day: string, zone: Zone): number {
 /**
  * The growing year of a day: `2025` in the north, where winter parts the calendar years; `2025–26` in the south, from July
  * to June, named by both years it lies in and with a dash that is no hyphen, so that it may stand in an id. Where no winter
- * comes nothing parts the years, and the calendar's is as good as any. As words they sort by time within one place.
+ * comes nothing parts the years, and to name one the calendar's is as good as any; whether two days belong together is for
+ * `growingYearsOf` to say. As words they sort by time within one place.
  * @param day `YYYY-MM-DD`
  */
 export function growingYearOf(day: string, zone: Zone): string {
   return zone === 'south' ? between(beginOf(day, zone)) : day.slice(0, 4);
+}
+
+/**
+ * Parts the days on which one thing was met by the growing year. Where no winter comes New Year is a day like any other, so there a
+ * year is counted from the first of the days: what was met twice within weeks is never of two years.
+ * @param days `YYYY-MM-DD`, in any order
+ * @returns the growing year of each of them: as `growingYearOf` names it, or by the day on which it began
+ */
+export function growingYearsOf(days: readonly string[], zone: Zone): (day: string) => string {
+  if (zone !== 'tropics') return (day) => growingYearOf(day, zone);
+  const begun: string[] = [];
+  for (const day of [...days].sort()) {
+    const last = begun.at(-1);
+    if (last === undefined || day >= `${Number(last.slice(0, 4)) + 1}${last.slice(4)}`) begun.push(day);
+  }
+  return (day) => begun.filter((first) => first <= day).at(-1) ?? day;
 }
 
 /** Half a year to one and a half before, days: where a calendar's last year lies on the average day. */

@@ -1,4 +1,4 @@
-import { growingYearOf, type Zone } from '../days/growing-year.ts';
+import { growingYearOf, growingYearsOf, type Zone } from '../days/growing-year.ts';
 import { compareWords } from './loose.ts';
 import type { BedOfCase } from './place-cases.ts';
 import type { CaseRecord } from './records.ts';
@@ -13,6 +13,8 @@ export interface CauseInBed {
   /** Newest first. */
   readonly cases: readonly Settled[];
   readonly byYear: ReadonlyMap<string, readonly Settled[]>;
+  /** Was it met in more than one growing year? Where no winter comes cases of a few weeks may lie in two years of the calendar. */
+  readonly cameBack: boolean;
 }
 
 /** Where and when one cause was met. */
@@ -61,7 +63,13 @@ export function countCauses(
     .map(([cause, met]): MetCause => {
       const beds = [...groupBy(met, ({ bed }) => bed.key).values()].map((here): CauseInBed => {
         const all = here.map(({ kept }) => kept).sort(newest);
-        return { bed: here[0]!.bed, cases: all, byYear: groupBy(all, (kept) => yearOf(kept, zone)) };
+        const days = all.map(({ openedOn }) => openedOn);
+        return {
+          bed: here[0]!.bed,
+          cases: all,
+          byYear: groupBy(all, (kept) => yearOf(kept, zone)),
+          cameBack: new Set(days.map(growingYearsOf(days, zone))).size > 1,
+        };
       });
       return {
         cause,
@@ -84,4 +92,4 @@ export function countCauses(
 
 /** Beds in which a cause was met in more than one year: there it came back. */
 export const bedsOfReturn = ({ beds }: MetCause): readonly CauseInBed[] =>
-  beds.filter(({ byYear }) => byYear.size > 1);
+  beds.filter(({ cameBack }) => cameBack);

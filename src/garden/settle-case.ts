@@ -1,5 +1,6 @@
-import { growingYearOf, type Zone } from '../days/growing-year.ts';
+import type { Zone } from '../days/growing-year.ts';
 import { bedKey } from './group-by-bed.ts';
+import { partByYear } from './part-by-year.ts';
 import type { CaseRecord, LookRecord, Outcome, ShownRanking } from './records.ts';
 
 /** What a grower says when a case is over. */
@@ -41,11 +42,15 @@ export const settledCases = (cases: readonly CaseRecord[]): Settled[] =>
   );
 
 /**
- * One key for all cases that are one outbreak: the same end on one crop in one bed in one growing year. Five plants in a row that
- * die of one thing are one thing met, not five.
+ * One key for all cases that are one outbreak, by the id of the case: the same end on one crop in one bed in one growing year. Five
+ * plants in a row that die of one thing are one thing met, not five.
  */
-export const outbreakOf = ({ bed, crop, openedOn, outcome }: Settled, zone: Zone): string =>
-  [bedKey(bed), crop ?? '', growingYearOf(openedOn, zone), ...[...outcome.causes].sort()].join('\u0000');
+export const outbreaksOf = (cases: readonly Settled[], zone: Zone): ReadonlyMap<string, string> =>
+  partByYear(
+    cases,
+    ({ bed, crop, outcome }) => [bedKey(bed), crop ?? '', ...[...outcome.causes].sort()],
+    zone,
+  );
 
 /**
  * The chances shown at the first look, and at the last where that is another one. Looks kept without a weighing are

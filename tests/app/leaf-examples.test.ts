@@ -4,6 +4,7 @@ import { gatherExamples } from '../../src/app/state/leaf-examples.ts';
 import { NETWORK_MARKS, STRANGE } from '../../src/classifier/calibration.ts';
 import { NETWORK_ID } from '../../src/classifier/network-file.ts';
 import { OWN_MARKS } from '../../src/classifier/own-head/marks-said.ts';
+import type { Zone } from '../../src/days/growing-year.ts';
 import type { SeenByNetwork } from '../../src/garden/seen-by-network.ts';
 import type { Settled } from '../../src/garden/settle-case.ts';
 import type { LeafReading } from '../../src/leaf/types.ts';
@@ -81,8 +82,8 @@ describe('the photos that teach the network', () => {
       expect(plantingOf(other)).not.toBe(one);
   });
 
-  it('come from one planting over New Year in the south', () => {
-    const plantings = (zone: 'north' | 'south'): number => {
+  it('come from one planting over New Year in the south and where no winter comes', () => {
+    const plantings = (zone: Zone): number => {
       const cases = ['2025-12-20', '2026-01-10'].map((openedOn) => ({
         settled: settled(openedOn, { openedOn }),
         looks: [look(openedOn, [photo(openedOn, 'old')], powder)],
@@ -92,6 +93,7 @@ describe('the photos that teach the network', () => {
       return new Set(examples.map(({ planting }) => planting)).size;
     };
     expect(plantings('south')).toBe(1);
+    expect(plantings('tropics')).toBe(1);
     expect(plantings('north')).toBe(2);
   });
 

@@ -182,6 +182,17 @@ describe('laying out a season', () => {
     expect(TRIAL_WORDS.season('2025–26')).toBe('2025–26');
     expect(TRIAL_WORDS.season('2025–26-2')).toBe('2025–26, sowing 2');
   });
+  it('is one season over New Year where no winter comes: the year is its name, and no more', () => {
+    const trial = planned();
+    const layout = layOutSeason(trial, [{ bed, places: 12 }], 3, '2025-11-20', 'tropics');
+    expect(layout.id).toBe('2025');
+    const first = { ...trial, layouts: [layout] };
+    const measured = measuredAs(first, (way, at) => (way === 'A' ? 20 : 25) + at, '2026-01-10');
+    const read = readKeptTrial(measured);
+    const difference = 'result' in read ? read.result.differences[0] : undefined;
+    expect(difference).toMatchObject({ counts: [6, 6] });
+    expect(difference).not.toHaveProperty('seasons');
+  });
   it('warns of one bed a side, and walks the beds in the order of the garden', () => {
     const trial = planned({ unit: 'bed', plan: { perBed: 3 } });
     const beds = ['a', 'b'].map((id) => ({ bed: { id, name: id }, places: 1 }));

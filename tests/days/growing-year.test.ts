@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { growingYearOf, yearBefore } from '../../src/days/growing-year.ts';
+import { growingYearOf, growingYearsOf, yearBefore } from '../../src/days/growing-year.ts';
 
 describe('the growing year of a day', () => {
   it.each([
@@ -19,6 +19,29 @@ describe('the growing year of a day', () => {
     const years = ['2031-01-05', '2024-08-01', '2025-12-01'].map((day) => growingYearOf(day, 'south'));
     expect(years.sort()).toEqual(['2024–25', '2025–26', '2030–31']);
     for (const year of years) expect(year).not.toMatch(/[/.\- ]/);
+  });
+});
+
+describe('days that belong to one growing year', () => {
+  const parted = (zone: 'north' | 'south' | 'tropics', ...days: string[]) =>
+    days.map(growingYearsOf(days, zone));
+
+  it('are parted as the year is, where it has a winter', () => {
+    expect(parted('north', '2025-12-20', '2026-01-05')).toEqual(['2025', '2026']);
+    expect(parted('south', '2025-12-20', '2026-01-05', '2026-07-01')).toEqual([
+      '2025–26',
+      '2025–26',
+      '2026–27',
+    ]);
+  });
+
+  it('where none comes lie within a year of the first, in whatever order they are told', () => {
+    const days = ['2026-01-05', '2025-12-20', '2026-12-19', '2026-12-20', '2028-02-29', '2029-02-28'];
+    const years = parted('tropics', ...days);
+    const [a, b, c] = ['2025-12-20', '2026-12-20', '2028-02-29'];
+    expect(years).toEqual([a, a, a, b, c, c]);
+    expect(parted('tropics', ...[...days].reverse())).toEqual([...years].reverse());
+    expect(parted('tropics')).toEqual([]);
   });
 });
 

@@ -95,7 +95,25 @@ describe('causes by bed and year', () => {
     expect(sayMet(aphids!)).toBe('2 cases in Long bed, in 2025–26.');
     expect(sayMet(clubroot!)).toBe('2 cases in Long bed, in 2 years from 2025–26 to 2026–27.');
     expect(sayReturns(clubroot!)).toMatchObject([{ says: 'Clubroot in Long bed: 2025–26 and 2026–27' }]);
-    expect(countCauses(summer, placeOf, 'north')[0]!.years).toEqual(['2025', '2026']);
+    const north = countCauses(summer, placeOf, 'north')[0]!;
+    expect(north.years).toEqual(['2025', '2026']);
+    expect(bedsOfReturn(north)).toHaveLength(1);
+  });
+
+  it('come back where no winter comes when a year has passed, not because New Year has', () => {
+    const met = (...days: string[]) =>
+      countCauses(
+        days.map((day) => settled(day, day, ['aphids'])),
+        placeOf,
+        'tropics',
+      )[0]!;
+    const weeks = met('2025-12-20', '2026-01-05');
+    expect(bedsOfReturn(weeks)).toEqual([]);
+    // The table still goes by the calendar, which is how a year is called there.
+    expect(weeks.years).toEqual(['2025', '2026']);
+    expect(sayReturns(met('2025-12-20', '2026-01-05', '2026-12-20'))).toMatchObject([
+      { says: 'Aphids in Long bed: 2025 and 2026' },
+    ]);
   });
 
   it('add up: over beds and years each cause has its cases, each once', () => {

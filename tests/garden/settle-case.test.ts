@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { Zone } from '../../src/days/growing-year.ts';
 import { type CaseRecord, type LookRecord, RECORDS_SCHEMA } from '../../src/garden/records.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
 import {
-  outbreakOf,
+  outbreaksOf,
   type Settled,
   settleCase,
   settledCases,
@@ -85,19 +86,34 @@ describe('saying how a case ended', () => {
 describe('one outbreak', () => {
   const settled = (more: Partial<CaseRecord>): Settled =>
     settleCase({ ...kept, ...more }, said, {}, NOW, '2026-07-02') as Settled;
+  const isOne = (zone: Zone, one: Partial<CaseRecord>, other: Partial<CaseRecord>): boolean => {
+    const pair = [settled({ ...one, id: 'one' }), settled({ ...other, id: 'other' })];
+    return new Set(outbreaksOf(pair, zone).values()).size === 1;
+  };
 
   it('is one end on one crop in one bed in one year, however the bed is spelt', () => {
-    expect(outbreakOf(settled({ bed: ' long  BED ' }), 'north')).toBe(outbreakOf(settled({}), 'north'));
+    expect(isOne('north', {}, { bed: ' long  BED ' })).toBe(true);
     for (const other of [{ bed: 'Short bed' }, { crop: 'leek' }, { openedOn: '2025-06-01' }])
-      expect(outbreakOf(settled(other), 'north')).not.toBe(outbreakOf(settled({}), 'north'));
+      for (const zone of ['north', 'south', 'tropics'] as const)
+        expect(isOne(zone, {}, other), `${zone} ${JSON.stringify(other)}`).toBe(false);
   });
 
   it('is not parted by New Year in the south, but by the middle of its winter', () => {
-    const key = (openedOn: string, zone: 'north' | 'south'): string =>
-      outbreakOf(settled({ openedOn }), zone);
-    expect(key('2025-12-28', 'south')).toBe(key('2026-01-03', 'south'));
-    expect(key('2025-12-28', 'north')).not.toBe(key('2026-01-03', 'north'));
-    expect(key('2026-06-28', 'south')).not.toBe(key('2026-07-03', 'south'));
+    const newYear = [{ openedOn: '2025-12-28' }, { openedOn: '2026-01-03' }] as const;
+    expect(isOne('south', ...newYear)).toBe(true);
+    expect(isOne('north', ...newYear)).toBe(false);
+    expect(isOne('south', { openedOn: '2026-06-28' }, { openedOn: '2026-07-03' })).toBe(false);
+  });
+
+  it('is parted by no day of the calendar where no winter comes, but by a year since it began', () => {
+    const days = ['2026-01-03', '2025-12-28', '2026-12-27', '2026-12-28', '2027-02-01'];
+    const keys = outbreaksOf(
+      days.map((openedOn) => settled({ id: openedOn, openedOn })),
+      'tropics',
+    );
+    const [first, , , second] = days.map((day) => keys.get(day));
+    expect(first).not.toBe(second);
+    expect(days.map((day) => keys.get(day))).toEqual([first, first, first, second, second]);
   });
 });
 

@@ -4,10 +4,11 @@ import { isUnlike } from '../../classifier/is-unlike.ts';
 import { NETWORK_ID } from '../../classifier/network-file.ts';
 import type { LeafExample } from '../../classifier/own-head/leaf-example.ts';
 import { marksSaid, OWN_MARKS } from '../../classifier/own-head/marks-said.ts';
-import { growingYearOf, type Zone } from '../../days/growing-year.ts';
+import type { Zone } from '../../days/growing-year.ts';
 import type { NormalLeafRecord } from '../../garden/ground-records.ts';
 import { bedKey } from '../../garden/group-by-bed.ts';
 import { normalLeavesOf, varietyKey } from '../../garden/normal-leaves-of.ts';
+import { partByYear } from '../../garden/part-by-year.ts';
 import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { Settled } from '../../garden/settle-case.ts';
 import type { LeafReading } from '../../leaf/types.ts';
@@ -34,8 +35,12 @@ export interface GatheredExamples {
 }
 
 /** Photos of one crop in one bed in one growing year are one planting: they share soil, light and variety. */
-const plantingOf = ({ bed, crop, openedOn }: Settled, zone: Zone): string =>
-  ['in', bedKey(bed), crop ?? '', growingYearOf(openedOn, zone)].join('\u0000');
+const plantingsOf = ({ cases, zone }: GardenPhotos): ReadonlyMap<string, string> =>
+  partByYear(
+    cases.map(({ settled }) => settled),
+    ({ bed, crop }) => ['in', bedKey(bed), crop ?? ''],
+    zone,
+  );
 
 /** Healthy leaves do not say which plant they come from; those of one variety may be of one plant. */
 const plantingOfVariety = ({ crop, variety }: NormalLeafRecord): string =>
@@ -83,8 +88,10 @@ export function gatherExamples(photos: GardenPhotos): GatheredExamples {
 const isOurs = ({ network, logits }: SeenByNetwork): boolean =>
   network === NETWORK_ID && logits.length === NETWORK_MARKS.length;
 
-const photosOfLooks = ({ cases, normalLeaves, zone }: GardenPhotos): Photo[] =>
-  cases.flatMap(({ settled, looks }) =>
+const photosOfLooks = (all: GardenPhotos): Photo[] => {
+  const { cases, normalLeaves } = all;
+  const plantings = plantingsOf(all);
+  return cases.flatMap(({ settled, looks }) =>
     looks
       .filter(({ deletedAt }) => !deletedAt)
       .flatMap(({ photos, answers }) => {
@@ -96,7 +103,7 @@ const photosOfLooks = ({ cases, normalLeaves, zone }: GardenPhotos): Photo[] =>
             ? [
                 {
                   id,
-                  planting: plantingOf(settled, zone),
+                  planting: plantings.get(settled.id)!,
                   role: reading.role,
                   reading,
                   network,
@@ -108,6 +115,7 @@ const photosOfLooks = ({ cases, normalLeaves, zone }: GardenPhotos): Photo[] =>
         );
       }),
   );
+};
 
 const photosOfLeaves = ({ normalLeaves }: GardenPhotos): Photo[] =>
   normalLeaves

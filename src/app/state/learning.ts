@@ -2,7 +2,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Zone } from '../../days/growing-year.ts';
 import type { CaseRecord } from '../../garden/records.ts';
-import { outbreakOf, type Settled, settledCases } from '../../garden/settle-case.ts';
+import { outbreaksOf, type Settled, settledCases } from '../../garden/settle-case.ts';
 import type { GardenLessons, LessonCase } from '../../ranker/learn-lessons.ts';
 import type { ShownChances } from '../../ranker/learn-score.ts';
 import { SURENESS, type Sureness } from '../../ranker/learn-sureness.ts';
@@ -20,8 +20,13 @@ const KNOWN = new Set<string>(CAUSES.map(({ id }) => id));
 
 const isSureness = (word: string): word is Sureness => Object.hasOwn(SURENESS, word);
 
-/** A settled case as the ranker learns from it. Causes that this version does not know are left out. */
-export function lessonOf(kept: Settled, where: Zone): Omit<LessonCase, 'season'> {
+/** Settled cases as the ranker learns from them. Causes that this version does not know are left out. */
+export function lessonsOf(settled: readonly Settled[], where: Zone): Omit<LessonCase, 'season'>[] {
+  const outbreaks = outbreaksOf(settled, where);
+  return settled.map((kept) => lessonOf(kept, outbreaks.get(kept.id)!));
+}
+
+function lessonOf(kept: Settled, outbreak: string): Omit<LessonCase, 'season'> {
   const { outcome } = kept;
   const { first, last } = outcome;
   return {
@@ -29,7 +34,7 @@ export function lessonOf(kept: Settled, where: Zone): Omit<LessonCase, 'season'>
     causes: outcome.causes.filter((id): id is CauseId => KNOWN.has(id)),
     sureness: isSureness(outcome.sureness) ? SURENESS[outcome.sureness] : 0,
     date: kept.openedOn,
-    outbreak: outbreakOf(kept, where),
+    outbreak,
     ...(kept.crop ? { crop: kept.crop as CropId } : {}),
     ...(first ? { first: first.chances as ShownChances } : {}),
     ...(last ? { last: last.chances as ShownChances } : {}),
@@ -46,7 +51,7 @@ export const putAside = computed(
 );
 
 const learnInput = computed<LearnInput>(() => ({
-  cases: teachingCases(cases.value ?? [], forgetUntil.value).map((kept) => lessonOf(kept, zone.value)),
+  cases: lessonsOf(teachingCases(cases.value ?? [], forgetUntil.value), zone.value),
   today: dayOf(new Date()),
   zone: zone.value,
 }));

@@ -14,6 +14,7 @@ export const RECURRING_WORDS = {
     `${times(cases)} settled, ${causes === 1 ? '1 cause' : `${causes} causes`}, ${span(years)}. A number leads to its cases.`,
   returns: 'Came back in the same bed',
   noReturns: 'No cause has come back to a bed where it was in another year.',
+  noReturnsWithoutWinter: 'No cause has come back to a bed a year or more after it was first met there.',
   several: 'Met more than once',
   once: (count: number): string => (count === 1 ? 'One cause met once' : `${count} causes met once`),
   never: (count: number): string => `Never found out: ${times(count)}`,

@@ -47,7 +47,9 @@ function Overview({ all }: { readonly all: readonly MetCause[] }) {
       {found.length > 0 && (
         <section class="stack-close">
           <h2>{WORDS.returns}</h2>
-          {returns.length === 0 && <p>{WORDS.noReturns}</p>}
+          {returns.length === 0 && (
+            <p>{zone.value === 'tropics' ? WORDS.noReturnsWithoutWinter : WORDS.noReturns}</p>
+          )}
           <ul>
             {returns.map(({ cause, bed, says }) => (
               <li key={`${cause} ${bed}`}>
