@@ -40,7 +40,7 @@ const SOMETHING_BROUGHT = 0.6;
 /** How far a state of compost is still raw in what it does to nitrogen (common practice, no source). */
 const RAWNESS: Record<CompostState, number> = { fresh: 1, hot: 1, curing: 0.3, finished: 0 };
 
-/** What a kind is, raw and finished. Biochar and ash hardly rot, "nothing" is nothing. */
+/** What a kind is, raw and finished. Biochar and ash hardly rot, "nothing" is nothing; wood is weighed where it lies (`chanceOfWood`). */
 const KINDS: Readonly<Record<string, { readonly raw: Material; readonly finished: Material }>> = {
   'own-compost': { raw: materialOf('unfinished-compost'), finished: materialOf('finished-compost') },
   'green-waste': { raw: materialOf('unfinished-compost'), finished: materialOf('finished-compost') },
@@ -123,6 +123,8 @@ interface Maybe {
   readonly chance: number;
 }
 
+const kindsIn = (said: Said): readonly string[] => (said['compost-kinds'] ?? []) as readonly string[];
+
 /** What may have gone on the bed besides wood: things that exclude each other, raw or finished. */
 function broughtOf(said: Said): Maybe[] {
   const kinds = said['compost-kinds'] as readonly string[] | undefined;
@@ -137,22 +139,29 @@ function broughtOf(said: Said): Maybe[] {
   ];
 }
 
-/** Wood in the soil: as answered; where it is open, less likely on a bed that had nothing this year. */
+/** Wood in the soil: as answered; where it is open, by whether wood went on, and less likely on a bed that had nothing this year. */
 function chanceOfWood(said: Said): number {
   const wood = said['wood-in-root-zone'];
   if (wood !== undefined) return wood ? 1 : 0;
-  const kinds = said['compost-kinds'] as readonly string[] | undefined;
-  return kinds?.includes('none') ? WOOD_RATE / 4 : WOOD_RATE;
+  if (kindsIn(said).includes('wood')) return shareWorkedIn(said);
+  return kindsIn(said).includes('none') ? WOOD_RATE / 4 : WOOD_RATE;
+}
+
+/** Wood on top: as answered; where it is open, wood that went on lies there unless it is in the soil. */
+function chanceOfMulch(said: Said): number {
+  const mulch = said['wood-on-surface'];
+  if (mulch !== undefined) return mulch ? 1 : 0;
+  return kindsIn(said).includes('wood') ? Math.max(MULCH_RATE, 1 - chanceOfWood(said)) : MULCH_RATE;
 }
 
 /** What may lie in the soil, as ways that exclude each other, and what may lie on top. */
 function layersOf(said: Said): { readonly inSoil: readonly Maybe[]; readonly onTop: readonly Maybe[] } {
   const wood = chanceOfWood(said);
-  const kinds = (said['compost-kinds'] ?? []) as readonly string[];
+  const kinds = kindsIn(said);
   const brought = broughtOf(said);
-  const mulch = said['wood-on-surface'];
   // Straw is among what the question about wood in the soil asks for: its answer settles where the straw is.
-  const onlyStraw = kinds.length === 1 && kinds[0] === 'straw-or-hay';
+  const onlyStraw =
+    kinds.includes('straw-or-hay') && kinds.every((kind) => kind === 'straw-or-hay' || kind === 'wood');
   const workedIn = onlyStraw && said['wood-in-root-zone'] !== undefined ? wood : shareWorkedIn(said);
   const nothingBeside = 1 - workedIn * brought.reduce((sum, { chance }) => sum + chance, 0);
   return {
@@ -164,7 +173,7 @@ function layersOf(said: Said): { readonly inSoil: readonly Maybe[]; readonly onT
       ]),
     ],
     onTop: [
-      { materials: [WOOD_OR_STRAW], chance: mulch === undefined ? MULCH_RATE : mulch ? 1 : 0 },
+      { materials: [WOOD_OR_STRAW], chance: chanceOfMulch(said) },
       ...brought.map(({ materials, chance }) => ({ materials, chance: (1 - workedIn) * chance })),
     ],
   };
@@ -199,7 +208,7 @@ function chanceTiedUp(said: Said, { date, zone, soilCelsius }: Surroundings): nu
 /** Half a sentence on the time since it was mixed in. */
 function sayTime(said: Said, { date, zone, soilCelsius }: Surroundings): string {
   const weeks = said['weeks-since-mixed-in'] as number;
-  const wood = said['wood-in-root-zone'] === true;
+  const wood = said['wood-in-root-zone'] === true || kindsIn(said).includes('wood');
   const warmth = warmthSince(weeks, date, zone, soilCelsius);
   const left = chanceStillRotting(wood ? WOOD_OR_STRAW : SOME_COMPOST.raw, warmth);
   if (left > 0.7) return 'since then the soil has not had the warmth to rot it';
@@ -208,6 +217,7 @@ function sayTime(said: Said, { date, zone, soilCelsius }: Surroundings): string 
 }
 
 const SAY_KINDS: Readonly<Record<string, string>> = {
+  wood: 'wood holds far more carbon for its nitrogen than rotting leaves to the plants',
   'straw-or-hay': 'straw holds far more carbon for its nitrogen than rotting leaves to the plants',
   'horse-manure': 'horse manure with its bedding holds much carbon',
   'manure-unknown': 'manure with its bedding may hold much carbon',

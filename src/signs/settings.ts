@@ -23,6 +23,8 @@ interface SettingBase {
    * sense. Left out: it always does. Empty: it is asked by a check alone.
    */
   readonly onlyAfter?: readonly string[];
+  /** Facts that answer it already, so that it is not put. */
+  readonly neverWith?: readonly string[];
 }
 
 export interface OneOfSetting extends SettingBase {
@@ -64,6 +66,9 @@ const BROUGHT = [
   'grass-clippings',
   'leaf-mould',
 ].map((kind) => `compost-kinds=${kind}`);
+
+/** "Nothing" says of wood too that none went on: whoever finds some from an earlier year takes "nothing" back (`settle-wood.ts`). */
+const NOTHING_BROUGHT = ['compost-kinds=none'];
 
 export const SETTINGS = {
   'crop-stage': {
@@ -232,6 +237,8 @@ export const SETTINGS = {
       o('grass-clippings', 0.1, 'grass clippings'),
       o('leaf-mould', 0.08, 'leaf mould'),
       o('biochar-or-ash', 0.05, 'biochar or ash'),
+      // Of this project's own: where it lies, mixed in or on top, the next questions ask.
+      o('wood', 0.1, 'wood chip, bark or sawdust'),
     ],
   },
   'compost-state': {
@@ -280,6 +287,7 @@ export const SETTINGS = {
     asks: 'Is wood chip, sawdust or straw mixed into the soil where the roots are?',
     minutes: 1,
     rate: 0.12,
+    neverWith: NOTHING_BROUGHT,
   },
   'wood-on-surface': {
     kind: 'yes-no',
@@ -287,6 +295,7 @@ export const SETTINGS = {
     asks: 'Is wood chip or straw lying on the surface only?',
     minutes: 0.1,
     rate: 0.2,
+    neverWith: NOTHING_BROUGHT,
   },
   'hay-source': {
     kind: 'one-of',
@@ -345,7 +354,7 @@ export const SETTINGS = {
     unit: 'weeks',
     least: 0,
     most: 520,
-    onlyAfter: ['wood-in-root-zone=yes', ...BROUGHT],
+    onlyAfter: ['wood-in-root-zone=yes', 'compost-kinds=wood', ...BROUGHT],
     bands: [
       { id: '0-3', below: 4, rate: 0.25, says: 'mixed in less than four weeks ago' },
       { id: '4-11', below: 12, rate: 0.3, says: 'mixed in one to three months ago' },

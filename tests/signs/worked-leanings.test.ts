@@ -8,6 +8,7 @@ import { coldChain } from '../../src/signs/lean-on-cold.ts';
 import { hotCompostChain } from '../../src/signs/lean-on-hot-compost.ts';
 import { lockUpChain } from '../../src/signs/lean-on-lock-up.ts';
 import { SETTINGS, type Setting, type SettingId } from '../../src/signs/settings.ts';
+import { settleWood } from '../../src/signs/settle-wood.ts';
 import type { Answers } from '../../src/signs/types.ts';
 import { CROPS } from '../../src/signs/vocabulary.ts';
 import { isToTheMatter } from '../../src/signs/when-to-ask.ts';
@@ -98,6 +99,41 @@ describe('leanings that are worked out together', () => {
   });
 });
 
+describe('wood among what went on the bed', () => {
+  const { odds } = lockUpChain(JUNE);
+  const brought = (more: Said): number => odds({ 'compost-kinds': ['wood'], ...more });
+
+  it('leans on a lock-up, less than wood that was found among the roots', () => {
+    expect(brought({})).toBeGreaterThan(2 * odds({ 'compost-kinds': ['own-compost'] }));
+    expect(brought({})).toBeLessThan(odds({ 'wood-in-root-zone': true }));
+    expect(brought({ 'bed-disturbed': true })).toBeGreaterThan(brought({ 'bed-disturbed': false }));
+  });
+  it('counts once: where it lies is the question, and the answer says all', () => {
+    expect(brought({ 'wood-in-root-zone': true }) / odds({ 'wood-in-root-zone': true })).toBeCloseTo(1, 1);
+    const onTop = { 'wood-in-root-zone': false, 'wood-on-surface': true } as const;
+    expect(brought(onTop)).toBeCloseTo(odds({ ...onTop, 'compost-kinds': [] }), 9);
+    // Not in the soil, so it lies on top.
+    expect(brought({ 'wood-in-root-zone': false })).toBeCloseTo(brought(onTop), 9);
+  });
+});
+
+describe('"nothing" and wood', () => {
+  it('cannot both stand: what was said last holds', () => {
+    const both = { 'compost-kinds': ['none'], 'wood-in-root-zone': true, netted: true };
+    expect(settleWood(both, 'wood-in-root-zone')).toEqual({ 'wood-in-root-zone': true, netted: true });
+    expect(settleWood(both, 'compost-kinds')).toEqual({ 'compost-kinds': ['none'], netted: true });
+  });
+  it('leaves alone what does not contradict', () => {
+    const no = { 'compost-kinds': ['none'], 'wood-in-root-zone': false };
+    expect(settleWood(no, 'wood-in-root-zone')).toEqual(no);
+    const compost = { 'compost-kinds': ['own-compost'], 'wood-on-surface': true };
+    expect(settleWood(compost, 'wood-on-surface')).toEqual(compost);
+    // A look as it was kept before is changed by nothing else that is answered.
+    const kept = { 'compost-kinds': ['none'], 'wood-on-surface': true, netted: true };
+    expect(settleWood(kept, 'netted')).toEqual(kept);
+  });
+});
+
 describe('what is asked', () => {
   it('names the number of degrees of the crop', () => {
     expect(askSetting('cold-days', 'french-bean')).toContain('below 10 °C');
@@ -115,6 +151,16 @@ describe('what is asked', () => {
     expect(isToTheMatter('weeks-since-mixed-in', new Set(['wood-in-root-zone=yes']))).toBe(true);
     expect(isToTheMatter('compost-ammonia', new Set(['compost-kinds=horse-manure']))).toBe(true);
     expect(isToTheMatter('netted', new Set())).toBe(true);
+  });
+
+  it('asks of no wood where nothing went on, and when wood was mixed in where some did', () => {
+    for (const wood of ['wood-in-root-zone', 'wood-on-surface'] as const) {
+      expect(isToTheMatter(wood, new Set(['compost-kinds=none']))).toBe(false);
+      expect(isToTheMatter(wood, new Set(['compost-kinds=wood']))).toBe(true);
+    }
+    expect(isToTheMatter('weeks-since-mixed-in', new Set(['compost-kinds=wood']))).toBe(true);
+    // Wood does not smell of ammonia.
+    expect(isToTheMatter('compost-ammonia', new Set(['compost-kinds=wood']))).toBe(false);
   });
 
   it('counts a day as cold at a temperature at which the crop could well be hurt', () => {

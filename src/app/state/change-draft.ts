@@ -2,6 +2,7 @@ import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
 import type { PhotoRole, Spot } from '../../photo/types.ts';
 import type { SettingId } from '../../signs/settings.ts';
+import { settleWood } from '../../signs/settle-wood.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { AskableId, CropId, SignId } from '../../signs/vocabulary.ts';
 import { PHOTO_ROLES } from '../words/roles.ts';
@@ -230,7 +231,7 @@ function answerSetting(draft: Said, setting: SettingId, value: unknown): Said {
   if (value === undefined) delete settings[setting];
   else settings[setting] = value;
   return {
-    ...withAnswers(draft, { setting: settings as Answers['setting'] }),
+    ...withAnswers(draft, { setting: settleWood(settings, setting) as Answers['setting'] }),
     cannotSay: draft.cannotSay.filter((id) => id !== setting),
   };
 }

@@ -39,6 +39,12 @@ export const nitrogenLocked: Cause = {
       source: 'UCSC-COMP',
     },
     {
+      when: { setting: 'compost-kinds', is: 'wood' },
+      leans: 'a-little-more',
+      because: 'wood holds far more carbon for its nitrogen than rotting leaves to the plants',
+      source: 'UCSC-COMP',
+    },
+    {
       when: { setting: 'compost-kinds', is: 'poultry-manure' },
       leans: 'a-little-less',
       because: 'poultry manure brings more nitrogen than it takes',

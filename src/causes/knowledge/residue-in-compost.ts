@@ -114,6 +114,12 @@ export const residueInCompost: Cause = {
       source: 'common practice, no source',
     },
     {
+      when: { setting: 'compost-kinds', is: 'wood' },
+      leans: 'a-little-less',
+      because: 'wood is not pasture',
+      source: 'common practice, no source',
+    },
+    {
       when: { setting: 'compost-kinds', is: 'none' },
       leans: 'less',
       because: 'nothing was brought onto the bed this year, though residue can outlast a year',

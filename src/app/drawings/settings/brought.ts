@@ -16,7 +16,7 @@ import {
   specks,
   wash,
 } from '../strokes.ts';
-import { asking, heap, heapEdge, lobedLeaf, seedling } from '../things.ts';
+import { asking, chip, heap, heapEdge, lobedLeaf, seedling } from '../things.ts';
 import type { SettingDrawings } from './ids.ts';
 
 const mirrored = (draw: (side: (x: number) => number) => string): string =>
@@ -173,6 +173,26 @@ export const BROUGHT_DRAWINGS = {
     lobedLeaf([58, 86], 58, 44),
     lobedLeaf([48, 84], -4, 42),
     line('M2 92H94', 'M26 20q6 4 2 12M40 10q5 4 1 11'),
+  ],
+  'setting-compost-kinds-wood': () => [
+    heap(8, 34, 88, 84),
+    (
+      [
+        [48, 44, 10],
+        [36, 54, -30],
+        [60, 55, 36],
+        [26, 68, 20],
+        [46, 66, -12],
+        [68, 68, -34],
+        [20, 80, -20],
+        [38, 80, 34],
+        [58, 79, 8],
+        [78, 80, 26],
+      ] as const
+    ).map(([x, y, degrees]) => chip(x, y, degrees)),
+    // A strip of bark leans on it.
+    over('M72 20l10-4 8 34-9 5z', 'dead'),
+    line('M76 24l7 26M82 22l6 24', 'M4 86H92'),
   ],
   'setting-compost-kinds-biochar-or-ash': () => [
     shape(
