@@ -1,5 +1,6 @@
 import { celsiusOf } from './crop-temperatures.ts';
 import type { WeatherDay } from './daily-weather.ts';
+import { type DayOrder, orderOfDays, partsOfDay } from './order-of-days.ts';
 import type { Table } from './read-table.ts';
 
 export const WEATHER_COLUMNS = ['date', 'min', 'max', 'mean', 'soil', 'rain'] as const;
@@ -9,7 +10,7 @@ export type WeatherColumn = (typeof WEATHER_COLUMNS)[number];
 export interface WeatherReading {
   /** Which column of the table holds what; `date` must be there. */
   readonly columns: Partial<Record<WeatherColumn, number>>;
-  readonly dates: 'year-first' | 'day-first' | 'month-first';
+  readonly dates: DayOrder;
   readonly temperature: 'celsius' | 'fahrenheit';
   readonly rain: 'mm' | 'inch';
 }
@@ -50,8 +51,16 @@ const NAMES: Readonly<Record<WeatherColumn, RegExp>> = {
   rain: /rain|precip/,
 };
 
+/** How a grower reads days and numbers: the guess where a file does not say. */
+export type UsualReading = Omit<WeatherReading, 'columns'>;
+
+/** The order the days of a column speak for by themselves; `undefined` where each reads both ways. */
+export const orderInFile = ({ rows }: Table, dateColumn = 0): DayOrder | undefined =>
+  orderOfDays(rows.map(({ cells }) => cells[dateColumn] ?? ''));
+
 /** A first guess at how a table is to be read, for the grower to put right. */
-export function guessReading({ columns, rows }: Table): WeatherReading {
+export function guessReading(table: Table, usual: UsualReading): WeatherReading {
+  const { columns } = table;
   const found: Partial<Record<WeatherColumn, number>> = {};
   // Soil before the others: "soil min" is a soil temperature.
   for (const column of ['date', 'soil', 'min', 'max', 'rain', 'mean'] as const) {
@@ -61,28 +70,23 @@ export function guessReading({ columns, rows }: Table): WeatherReading {
     if (at >= 0) found[column] = at;
   }
   const head = columns.join(' ');
-  const dates = rows.slice(0, 400).map(({ cells }) => partsOf(cells[found.date ?? 0] ?? ''));
-  const yearFirst = dates.some((parts) => parts !== undefined && parts[0]!.length === 4);
-  const monthFirst = dates.some((parts) => parts !== undefined && Number(parts[1]) > 12);
   return {
     columns: found,
-    dates: yearFirst ? 'year-first' : monthFirst ? 'month-first' : 'day-first',
-    temperature: /°\s*f\b|fahrenheit|\(f\)|_f\b/i.test(head) ? 'fahrenheit' : 'celsius',
-    rain: /\bin\b|inch/i.test(head) ? 'inch' : 'mm',
+    dates: orderInFile(table, found.date) ?? usual.dates,
+    temperature: /°\s*f\b|fahrenheit|\(f\)|_f\b/i.test(head)
+      ? 'fahrenheit'
+      : /°\s*c\b|celsius|\(c\)|_c\b/i.test(head)
+        ? 'celsius'
+        : usual.temperature,
+    rain: /\bin\b|inch/i.test(head) ? 'inch' : /\bmm\b|_mm\b|millimet/i.test(head) ? 'mm' : usual.rain,
   };
-}
-
-/** The three numbers of a date, as written. */
-function partsOf(cell: string): readonly string[] | undefined {
-  const found = /^(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})(?:[T\s,].*)?$/.exec(cell);
-  return found?.slice(1, 4);
 }
 
 /** `YYYY-MM-DD` of a cell, or `undefined` where it is no day that exists. */
 function dayIn(cell: string, dates: WeatherReading['dates']): string | undefined {
-  const parts = partsOf(cell);
+  const parts = partsOfDay(cell)?.parts;
   if (!parts) return undefined;
-  const [a, b, c] = parts as [string, string, string];
+  const [a, b, c] = parts;
   const [year, month, day] =
     dates === 'year-first' ? [a, b, c] : dates === 'day-first' ? [c, b, a] : [c, a, b];
   if (year.length !== 4) return undefined;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, daysUntil, describeDay, describeDistance } from '../../src/app/words/dates.ts';
+import { dayOf, daysUntil, describeDay, describeDays, describeDistance } from '../../src/app/words/dates.ts';
+import { METRIC, units } from '../../src/app/words/units.ts';
 
 describe('a day in words', () => {
   it.each([
@@ -11,6 +12,26 @@ describe('a day in words', () => {
   ])('says %s on %s as "%s"', (day, today, says) => {
     expect(describeDay(day, today)).toBe(says);
   });
+
+  it.each([
+    ['2026-11-01', '2026-11-03', '1 to 3 November 2026', 'November 1 to 3, 2026'],
+    ['2026-10-28', '2026-11-03', '28 October to 3 November 2026', 'October 28 to November 3, 2026'],
+    [
+      '2026-12-30',
+      '2027-01-02',
+      '30 December 2026 to 2 January 2027',
+      'December 30, 2026 to January 2, 2027',
+    ],
+    ['2026-11-01', '2026-11-01', '1 November 2026', 'November 1, 2026'],
+  ])(
+    'says the days from %s to %s once with the day and once with the month first',
+    (from, to, says, american) => {
+      expect(describeDays(from, to)).toBe(says);
+      units.value = { ...METRIC, days: 'month-first' };
+      expect(describeDays(from, to)).toBe(american);
+      units.value = METRIC;
+    },
+  );
 
   it('reads the day of a moment in local time as it stands in the file', () => {
     expect(describeDay('2026-06-18T23:59:00', '2026-06-18')).toBe('Thursday 18 June');

@@ -14,10 +14,18 @@ const HALF_BAD = `Day;T low;T high;Soil;Rain
 06.05.2026;12;4;8;0
 `;
 
+/** Three days of an April, month first, in Fahrenheit. */
+const AMERICAN = `date,low,high
+04/01/2026,40,55
+04/02/2026,38,52
+04/03/2026,30,49
+`;
+
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'bedside-ground-'));
   writeFileSync(join(folder, 'weather.csv'), HALF_BAD);
+  writeFileSync(join(folder, 'american.csv'), AMERICAN);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -166,6 +174,8 @@ describe.each([
     // From a file: half of it is bad, and says so.
     await page.getByLabel('Choose a file').setInputFiles(join(folder, 'weather.csv'));
     await page.getByText('2 days can be kept.').waitFor();
+    await page.getByText('2 days, 2 to 5 May 2026, lowest 2 °C, highest 13 °C').waitFor();
+    expect(await page.locator('.doubts').count()).toBe(0);
     const faults = await page.locator('.faults li').allInnerTexts();
     expect(faults).toEqual([
       'Line 3: “cold” under “T low” is no number.',
@@ -175,7 +185,9 @@ describe.each([
     await snap(page, `ground-file-${name}`);
     expect(await faultsInBothThemes(page)).toEqual([]);
     await button(page, 'Keep these 2 days').click();
-    await bar(page, '2 days kept.').waitFor();
+    await bar(page, '2 days kept: 2 to 5 May 2026.').waitFor();
+    // What was kept is what is shown, though later days are kept too.
+    await page.getByText('to Tuesday 5 May 2026, °C').waitFor();
     await page.getByLabel('Hold against a crop').selectOption('Tomato');
     await page.getByText('The same in words').click();
     await page
@@ -184,6 +196,20 @@ describe.each([
     await snap(page, `ground-weather-${name}`);
     expect(await faultsInBothThemes(page)).toEqual([]);
     expect(await isTooWide(page)).toBe(false);
+    // Days that read both ways, as an American station writes them: doubted here, and put right with two choices.
+    await page.getByLabel('Choose a file').setInputFiles(join(folder, 'american.csv'));
+    await page.getByText('Look again before you keep them:').waitFor();
+    expect(await page.locator('.doubts li').allTextContents()).toEqual([
+      'These days lie far apart: 31 days from 4 January 2026 to 4 February 2026. Are the day and the month read the right way round?',
+      '55 °C on 4 January 2026: air is hardly ever above 46 °C where vegetables grow. Is the file in the other unit?',
+    ]);
+    await snap(page, `ground-file-doubted-${name}`);
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    await page.getByLabel('How are days written?').selectOption('month-first');
+    await page.getByRole('radio', { name: '°F' }).check();
+    await page.getByText('3 days, 1 to 3 April 2026, lowest −1 °C, highest 13 °C').waitFor();
+    expect(await page.locator('.doubts').count()).toBe(0);
+    await button(page, 'Leave the file').click();
     // The columns are known now.
     await page.getByLabel('Choose a file').setInputFiles(join(folder, 'weather.csv'));
     await page.getByText('Columns as you matched them last time.').waitFor();

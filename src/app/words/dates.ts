@@ -42,6 +42,19 @@ function dayAndMonth(date: Date): string {
   return units.value.days === 'month-first' ? `${month} ${day}` : `${day} ${month}`;
 }
 
+/** "1 to 3 November 2026", "28 October to 3 November 2026", or with the month first: days from one to another, no more said than needed. */
+export function describeDays(from: string, to: string): string {
+  const [first, last] = [new Date(atMidnight(from)), new Date(atMidnight(to))];
+  const withYear = (date: Date): string =>
+    `${dayAndMonth(date)}${units.value.days === 'month-first' ? ',' : ''} ${date.getUTCFullYear()}`;
+  if (from === to) return withYear(last);
+  if (from.slice(0, 4) !== to.slice(0, 4)) return `${withYear(first)} to ${withYear(last)}`;
+  if (from.slice(0, 7) !== to.slice(0, 7)) return `${dayAndMonth(first)} to ${withYear(last)}`;
+  return units.value.days === 'month-first'
+    ? `${dayAndMonth(first)} to ${last.getUTCDate()}, ${last.getUTCFullYear()}`
+    : `${first.getUTCDate()} to ${withYear(last)}`;
+}
+
 /** "18 Jun" or "Jun 18", as narrow as a plot or a column of days must be. */
 export function describeDayShortly(day: string): string {
   const date = new Date(atMidnight(day.slice(0, 10)));

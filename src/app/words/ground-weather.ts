@@ -1,9 +1,29 @@
+import type { Span, WeatherDoubt } from '../../season/doubt-weather.ts';
 import type { LineFault, WeatherColumn, WeatherReading } from '../../season/import-weather.ts';
+import { describeDays } from './dates.ts';
 import { GROUND_PLACES } from './ground-places.ts';
 import { sayCelsius, sayLength, shownUnit } from './units.ts';
 
 const wrote = (fault: LineFault): string =>
   `${fault.got ? `“${fault.got}”` : 'nothing'}${fault.column ? ` under “${fault.column}”` : ''}`;
+
+const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`);
+
+const sayDoubt = (doubt: WeatherDoubt): string => {
+  const day = (date: string): string => describeDays(date, date);
+  switch (doubt.code) {
+    case 'far-apart':
+      return `These days lie far apart: ${doubt.days} days from ${day(doubt.from)} to ${day(doubt.to)}. Are the day and the month read the right way round?`;
+    case 'far-ahead':
+      return `${day(doubt.date)} is ${doubt.days} days from now, further than anyone can forecast. Are the day and the month read the right way round?`;
+    case 'too-hot':
+      return `${sayCelsius(doubt.celsius)} on ${day(doubt.date)}: air is hardly ever above ${sayCelsius(doubt.bound)} where vegetables grow. Is the file in the other unit?`;
+    case 'night-too-hot':
+      return `Lowest ${sayCelsius(doubt.celsius)} on ${day(doubt.date)}: a night hardly ever stays above ${sayCelsius(doubt.bound)}. Is the file in the other unit?`;
+    case 'too-cold':
+      return `${sayCelsius(doubt.celsius)} on ${day(doubt.date)}: air is hardly ever below ${sayCelsius(doubt.bound)} where vegetables grow. Is the file in the other unit?`;
+  }
+};
 
 /** Weather: typed, read from a file, drawn. */
 export const WEATHER_WORDS = {
@@ -58,7 +78,20 @@ export const WEATHER_WORDS = {
   >,
   rain: 'Rain in',
   rainWords: { mm: 'mm', inch: 'inches' } satisfies Record<WeatherReading['rain'], string>,
-  good: (count: number): string => (count === 1 ? '1 day can be kept.' : `${count} days can be kept.`),
+  good: (count: number): string => `${days(count)} can be kept.`,
+  /** Which days, and between what: read back before they are kept. */
+  span: ({ from, to, count, lowest, highest }: Span): string =>
+    [
+      days(count),
+      describeDays(from, to),
+      ...(lowest === undefined || highest === undefined
+        ? []
+        : [`lowest ${sayCelsius(lowest)}`, `highest ${sayCelsius(highest)}`]),
+    ].join(', '),
+  doubt: sayDoubt,
+  doubts: 'Look again before you keep them:',
+  keptSpan: (count: number, from: string, to: string): string =>
+    `${days(count)} kept: ${describeDays(from, to)}.`,
   bad: (count: number): string =>
     count === 1 ? '1 line cannot, and is left out:' : `${count} lines cannot, and are left out:`,
   more: (count: number): string => `and ${count} more.`,

@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
+import { doubtWeather, spanOf } from '../../../season/doubt-weather.ts';
 import {
   guessReading,
+  orderInFile,
   WEATHER_COLUMNS,
   type WeatherColumn,
   type WeatherReading,
@@ -10,6 +12,7 @@ import { readTable, type Table } from '../../../season/read-table.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
+import { preferences } from '../../state/preferences.ts';
 import { recallReading, recordsOfFile, rememberReading } from '../../state/weather-days.ts';
 import { dayOf } from '../../words/dates.ts';
 import { GROUND_WORDS } from '../../words/ground.ts';
@@ -22,8 +25,23 @@ interface Chosen {
   readonly remembered: boolean;
 }
 
-/** Weather from a file: columns are matched once, bad lines are named, good ones kept. */
-export function WeatherFile() {
+/** How this table is read until the grower says otherwise: as last time, but the file's own days decide their order. */
+function firstReading(table: Table): { reading: WeatherReading; remembered: boolean } {
+  const remembered = recallReading(table.columns);
+  if (remembered) {
+    const dates = orderInFile(table, remembered.columns.date) ?? remembered.dates;
+    return { reading: { ...remembered, dates }, remembered: true };
+  }
+  const { days, temperature, length } = preferences.value.units;
+  const usual = { dates: days, temperature, rain: length === 'inch' ? 'inch' : 'mm' } as const;
+  return { reading: guessReading(table, usual), remembered: false };
+}
+
+/**
+ * Weather from a file: columns are matched once, bad lines are named, good ones kept.
+ * @param onKept the last of the days that were kept
+ */
+export function WeatherFile({ onKept }: { readonly onKept: (lastDay: string) => void }) {
   const [chosen, setChosen] = useState<Chosen | undefined>(undefined);
   const [says, setSays] = useState('');
   const read = async (file: File | undefined): Promise<void> => {
@@ -32,8 +50,7 @@ export function WeatherFile() {
     try {
       const table = await readTable(await file.text());
       if (table.columns.length < 2) return setSays(WORDS.unreadable);
-      const remembered = recallReading(table.columns);
-      setChosen({ table, reading: remembered ?? guessReading(table), remembered: remembered !== undefined });
+      setChosen({ table, ...firstReading(table) });
     } catch {
       setSays(WORDS.unreadable);
     }
@@ -61,6 +78,7 @@ export function WeatherFile() {
           chosen={chosen}
           onReading={(reading) => setChosen({ ...chosen, reading })}
           onSays={setSays}
+          onKept={onKept}
           onClose={() => setChosen(undefined)}
         />
       )}
@@ -72,6 +90,7 @@ interface MatchingProps {
   readonly chosen: Chosen;
   readonly onReading: (reading: WeatherReading) => void;
   readonly onSays: (says: string) => void;
+  readonly onKept: (lastDay: string) => void;
   readonly onClose: () => void;
 }
 
@@ -79,20 +98,26 @@ const FAULTS_SHOWN = 30;
 const options = <Id extends string>(words: Readonly<Record<Id, string>>): { id: Id; says: string }[] =>
   (Object.keys(words) as Id[]).map((id) => ({ id, says: words[id] }));
 
-function Matching({ chosen: { table, reading, remembered }, onReading, onSays, onClose }: MatchingProps) {
-  const { days, faults } = weatherFromTable(table, reading, dayOf(new Date()));
+function Matching({ chosen, onReading, onSays, onKept, onClose }: MatchingProps) {
+  const { table, reading, remembered } = chosen;
+  const today = dayOf(new Date());
+  const { days, faults } = weatherFromTable(table, reading, today);
+  const span = spanOf(days);
+  const doubts = doubtWeather(days, today);
   const match = (column: WeatherColumn, value: string): void => {
     const { [column]: _before, ...others } = reading.columns;
     onReading({ ...reading, columns: value === '' ? others : { ...others, [column]: Number(value) } });
   };
   const keep = async (): Promise<void> => {
+    if (!span) return;
     const saved = await keepWithUndo(
       recordsOfFile(days, weatherRecords(), nowStamp()),
-      WORDS.kept(days.length),
+      WORDS.keptSpan(span.count, span.from, span.to),
     );
     if (saved !== 'stored') return onSays(GROUND_WORDS.trouble[saved]);
     rememberReading(table.columns, reading);
     onSays('');
+    onKept(span.to);
     onClose();
   };
   return (
@@ -148,6 +173,17 @@ function Matching({ chosen: { table, reading, remembered }, onReading, onSays, o
       />
       <div role="status" class="stack-close">
         <p>{WORDS.good(days.length)}</p>
+        {span && <p class="figures">{WORDS.span(span)}</p>}
+        {doubts.length > 0 && (
+          <div class="doubts">
+            <p>{WORDS.doubts}</p>
+            <ul>
+              {doubts.map((doubt) => (
+                <li key={doubt.code}>{WORDS.doubt(doubt)}</li>
+              ))}
+            </ul>
+          </div>
+        )}
         {faults.length > 0 && <p>{WORDS.bad(faults.length)}</p>}
       </div>
       {faults.length > 0 && (

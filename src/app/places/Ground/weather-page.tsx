@@ -29,6 +29,7 @@ import { WeatherPlot } from './weather-plot.tsx';
 
 /** Weather: what it was and what is expected, drawn, typed and read from files. */
 export function WeatherPage() {
+  const [shown, setShown] = useState<string | undefined>(undefined);
   const all = garden.value;
   if (!all) return <h1 tabIndex={-1}>{WORDS.title}</h1>;
   return (
@@ -39,11 +40,15 @@ export function WeatherPage() {
       </div>
       <div class="open-pages">
         <div class="page-left">
-          {all.weather.length > 0 ? <WeatherPlot garden={all} /> : <p class="soft">{WORDS.none}</p>}
+          {all.weather.length > 0 ? (
+            <WeatherPlot garden={all} until={shown} onUntil={setShown} />
+          ) : (
+            <p class="soft">{WORDS.none}</p>
+          )}
         </div>
         <div class="page-right stack-wide">
           <Grid />
-          <WeatherFile />
+          <WeatherFile onKept={setShown} />
         </div>
       </div>
     </div>

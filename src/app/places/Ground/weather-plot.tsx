@@ -19,12 +19,18 @@ const LINES = [
   ['soilCelsius', WORDS.columns.soil, ' dotted'],
 ] as const;
 
+interface PlotProps {
+  readonly garden: Garden;
+  /** The last day drawn; without one the newest there is. */
+  readonly until: string | undefined;
+  readonly onUntil: (until: string | undefined) => void;
+}
+
 /** Lowest, highest and soil over a month, a crop's limit in it, the same in words below. */
-export function WeatherPlot({ garden }: { readonly garden: Garden }) {
+export function WeatherPlot({ garden, until, onUntil }: PlotProps) {
   const grown = garden.plantings.find(({ clearedOn, crop }) => !clearedOn && coldLimitsOf(crop))?.crop;
   const [crop, setCrop] = useState(grown ?? '');
   const newest = garden.weather.at(-1)!.date;
-  const [until, setUntil] = useState<string | undefined>(undefined);
   const end = until ?? newest;
   const start = dayAfter(end, 1 - SPAN_DAYS);
   const days = garden.weather.filter(({ date }) => date >= start && date <= end);
@@ -51,7 +57,7 @@ export function WeatherPlot({ garden }: { readonly garden: Garden }) {
             type="button"
             class="button"
             disabled={start <= oldest}
-            onClick={() => setUntil(dayAfter(end, -SPAN_DAYS))}
+            onClick={() => onUntil(dayAfter(end, -SPAN_DAYS))}
           >
             {WORDS.earlier}
           </button>
@@ -61,7 +67,7 @@ export function WeatherPlot({ garden }: { readonly garden: Garden }) {
             disabled={end >= newest}
             onClick={() => {
               const next = dayAfter(end, SPAN_DAYS);
-              setUntil(next >= newest ? undefined : next);
+              onUntil(next >= newest ? undefined : next);
             }}
           >
             {WORDS.later}
