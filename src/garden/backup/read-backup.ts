@@ -33,6 +33,14 @@ export interface Backup {
 const isUnsafe = (cause: unknown): boolean =>
   cause instanceof Error && /ambiguous|overlapping|encrypt|unsafe|filename/i.test(cause.message);
 
+/** What a ZIP archive with anything in it begins with ("PK", 3, 4). */
+const ARCHIVE_BEGINS = [0x50, 0x4b, 0x03, 0x04];
+
+async function beginsAsArchive(file: Blob): Promise<boolean> {
+  const start = new Uint8Array(await file.slice(0, ARCHIVE_BEGINS.length).arrayBuffer());
+  return ARCHIVE_BEGINS.every((octet, at) => start[at] === octet);
+}
+
 /** Runs work on the archive; whatever the library throws crosses as a `BackupError`. */
 async function checked<T>(work: () => Promise<T>): Promise<T> {
   try {
@@ -53,8 +61,10 @@ export async function openBackup(file: Blob): Promise<Backup> {
     checkSignature: true,
     checkOverlappingEntry: true,
   });
-  const entries = await zip.getEntries().catch((cause: unknown) => {
-    throw new BackupError(isUnsafe(cause) ? 'unsafe' : 'not-a-backup', { cause });
+  const entries = await zip.getEntries().catch(async (cause: unknown) => {
+    if (isUnsafe(cause)) throw new BackupError('unsafe', { cause });
+    // The list of what is in it stands at the end, so a file that was cut off has none: that must not sound like another kind of file.
+    throw new BackupError((await beginsAsArchive(file)) ? 'broken' : 'not-a-backup', { cause });
   });
   if (entries.length > LIMITS.entries) throw new BackupError('too-large');
   const files = new Map<string, FileEntry>();
