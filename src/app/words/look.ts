@@ -62,6 +62,8 @@ export const LOOK_WORDS = {
   cameraSeesNothing: 'No sign stands out in the photo.',
   cameraNotSeen: (count: number): string =>
     count === 1 ? 'One sign it looked for and does not see' : `${count} signs it looked for and does not see`,
+  cameraRestsOn: (measure: string, says: string): string =>
+    `(by its ${measure.charAt(0).toLocaleLowerCase('en-GB')}${measure.slice(1)}: ${says})`,
   cameraSawBefore:
     'Still counted from an earlier look, because a leaf that greens up does not unsay what it showed:',
   overrule: 'I see it otherwise',

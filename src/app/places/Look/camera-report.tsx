@@ -1,13 +1,15 @@
+import { LIKELIHOOD_PAIRS } from '../../../signs/likelihood-pairs.ts';
 import type { Finding } from '../../../signs/types.ts';
 import type { SignId } from '../../../signs/vocabulary.ts';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { Unfold } from '../../parts/Unfold/unfold.tsx';
 import { change } from '../../state/look-session.ts';
-import { overruledInLook, rankingInHand } from '../../state/parts-of-look.ts';
+import { overruledInLook, photosOfLook, rankingInHand } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { describeDayShortly } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
+import { describeMeasures } from '../../words/measures.ts';
 import { NETWORK_WORDS } from '../../words/network.ts';
 import { sayShortly } from '../../words/signs.ts';
 import { LEAST_RATIO, strengthOf } from './report-strength.ts';
@@ -52,6 +54,19 @@ const sayAsCamera = (finding: Finding): string =>
     ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot
   } ${sayShortly(finding.sign)}`;
 
+const MEASURE_OF: ReadonlyMap<string, string> = new Map(
+  LIKELIHOOD_PAIRS.map(({ mark, measure }) => [mark, measure]),
+);
+
+/** The measure that a report of the camera rests on, as today's photo gave it: "dark green index: 0.24, give or take 0.03". */
+function sayMeasure({ sign, from, seenOn }: Finding): string | undefined {
+  if (from !== 'camera' || seenOn !== undefined) return undefined;
+  const [mark = '', place] = sign.split('@');
+  const { reading } = photosOfLook.value.find(({ role, roleOpen }) => role === place && !roleOpen) ?? {};
+  const measure = describeMeasures(reading?.measures ?? {}).find(({ id }) => id === MEASURE_OF.get(mark));
+  return measure && WORDS.cameraRestsOn(measure.name, measure.says);
+}
+
 const sayAsNetwork = (finding: Finding): string =>
   `${ratio(finding) > 1 ? NETWORK_WORDS.sees : NETWORK_WORDS.seesNot} ${sayShortly(finding.sign)} (${
     NETWORK_WORDS.weight[strengthOf(ratio(finding))]
@@ -79,7 +94,7 @@ function Report({ id, title, findings, say, children }: ReportProps) {
       <li key={finding.sign} class="camera-line">
         <span>
           {finding.seenOn !== undefined && <>{describeDayShortly(finding.seenOn)}: </>}
-          <WithTerms>{say(finding)}</WithTerms>
+          <WithTerms>{say(finding)}</WithTerms> <span class="small soft">{sayMeasure(finding)}</span>
         </span>
         <Overrule sign={finding.sign as SignId} overruled={false} />
       </li>
