@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { frameOfLeaf } from '../../src/compare/over-time/align-leaves.ts';
 import { compareReadings, wordForLeaf } from '../../src/compare/over-time/compare-readings.ts';
 import { fitTrend } from '../../src/compare/over-time/fit-trend.ts';
+import { asOneOfItsPlant } from '../../src/compare/over-time/spread-among-leaves.ts';
 import { seededNormals } from '../seeded-normals.ts';
 
 describe('one measure at two looks', () => {
@@ -59,6 +60,62 @@ describe('one measure at two looks', () => {
     expect(Math.abs(better / looks - 0.05)).toBeLessThan(0.014);
     expect(whole / looks).toBeLessThan(0.05 + 0.014);
   });
+});
+
+describe('one word for the leaf', () => {
+  const GREENED = [
+    {
+      'chlorotic-fraction': { value: 0.99, se: 0.115 },
+      'dark-green-index': { value: 0.3, se: 0.02 },
+      'necrotic-fraction': { value: 0, se: 0.004 },
+      'spot-count': { value: 3, se: 1 },
+      'stipple-density': { value: 0, se: 0.01 },
+    },
+    {
+      'chlorotic-fraction': { value: 0.09, se: 0.115 },
+      'dark-green-index': { value: 0.55, se: 0.02 },
+      'necrotic-fraction': { value: 0.01, se: 0.004 },
+      'spot-count': { value: 13, se: 1 },
+      'stipple-density': { value: 0.1, se: 0.01 },
+    },
+  ] as const;
+
+  it.each([true, false])(
+    'a leaf that greens is better although a few spots came (same leaf: %s)',
+    (sameLeaf) => {
+      const changes = compareReadings(...GREENED, { sameLeaf });
+      expect(wordForLeaf(changes)).toBe('better');
+      const wordOf = (id: string) => changes.find(({ measure }) => measure === id)?.word;
+      // Sure, and too little to mean anything.
+      expect(wordOf('stipple-density')).toBe('no-clear-change');
+      expect(wordOf('necrotic-fraction')).toBe('no-clear-change');
+    },
+  );
+
+  it('goes the other way just so, and is open where both ways are large', () => {
+    const [yellow, green] = GREENED;
+    expect(wordForLeaf(compareReadings(green, yellow, { sameLeaf: true }))).toBe('worse');
+    const eaten = { ...green, 'lost-fraction': { value: 0.6, se: 0.02 } };
+    const whole = { ...yellow, 'lost-fraction': { value: 0, se: 0.02 } };
+    expect(wordForLeaf(compareReadings(whole, eaten, { sameLeaf: true }))).toBe('no-clear-change');
+  });
+
+  it.each([true, false])(
+    'and its give or take is that of the line through the same two leaves (%s)',
+    (sameLeaf) => {
+      const id = 'chlorotic-fraction';
+      const [first, later] = GREENED.map((measures) => measures[id]);
+      const { change } = compareReadings(...GREENED, { sameLeaf }).find(({ measure }) => measure === id)!;
+      const line = fitTrend([
+        { date: '2026-06-01', ...asOneOfItsPlant(id, first!, sameLeaf) },
+        { date: '2026-06-08', ...asOneOfItsPlant(id, later!, sameLeaf) },
+      ])!;
+      expect(line.perWeek.value).toBeCloseTo(change.value, 9);
+      expect(line.perWeek.se).toBeCloseTo(change.se, 9);
+      // A leaf that is yellow all over cannot differ from its neighbours by a third.
+      expect(change.se).toBeLessThan(0.2);
+    },
+  );
 });
 
 describe('a trend over several looks', () => {

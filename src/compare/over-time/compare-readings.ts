@@ -1,6 +1,6 @@
 import { MEASURES, type Measured, type MeasureId, type Measures } from '../../leaf/measures.ts';
 import { betterWayOf, farFromWell } from './better-way.ts';
-import { spreadAmongLeaves } from './spread-among-leaves.ts';
+import { asOneOfItsPlant, leastTold } from './spread-among-leaves.ts';
 
 /** What a change amounts to. */
 export type ChangeWord = 'better' | 'no-clear-change' | 'worse';
@@ -32,10 +32,11 @@ export interface ComparedLeaves {
   readonly normal?: Measures;
 }
 
-function wordFor(first: number, later: number, se: number): ChangeWord {
+/** @param least a smaller change is none, however sure */
+function wordFor(first: number, later: number, se: number, least: number): ChangeWord {
   const gain = first - later;
-  if (gain > QUANTILE * se) return 'better';
-  return -gain > QUANTILE * se ? 'worse' : 'no-clear-change';
+  if (Math.abs(gain) < least || Math.abs(gain) <= QUANTILE * se) return 'no-clear-change';
+  return gain > 0 ? 'better' : 'worse';
 }
 
 /** Every measure that both readings have, in the order of the measures. Pure. */
@@ -48,32 +49,38 @@ export function compareReadings(
     const a = first[id];
     const b = later[id];
     if (!a || !b || id === 'frame-share' || id === 'sharpness') return [];
-    const se = Math.hypot(a.se, b.se, sameLeaf ? 0 : spreadAmongLeaves(id, a.value) * Math.SQRT2);
+    const se = Math.hypot(asOneOfItsPlant(id, a, sameLeaf).se, asOneOfItsPlant(id, b, sameLeaf).se);
     const change = { value: b.value - a.value, se };
     const way = betterWayOf(id, normal?.[id]?.value);
     if (way === undefined) return [{ measure: id, first: a, later: b, change }];
-    const word = wordFor(farFromWell(a.value, way), farFromWell(b.value, way), se);
+    const word = wordFor(farFromWell(a.value, way), farFromWell(b.value, way), se, leastTold(id));
     return [{ measure: id, first: a, later: b, change, word }];
   });
 }
 
+/** So many times as large must the largest change one way be that the largest the other way does not speak against it. */
+const OUTWEIGHS = 3;
+
 /**
- * One word for the whole leaf: better or worse where at least one measure clearly is and none clearly says the
- * opposite. Since several measures are asked at once, the one that decides must hold against their number (Holm 1979):
- * `QUANTILE` widened to the share of each.
+ * One word for the whole leaf: better or worse where at least one measure clearly is and none that matters says the
+ * opposite. Since several measures are asked at once, one that decides must hold against their number (Holm 1979):
+ * `QUANTILE` widened to the share of each. How sure a change is says nothing of how large it is: where both ways are sure, the one
+ * counts that is far larger, each measured by the least change that a grower would call one.
  */
 export function wordForLeaf(changes: readonly MeasureChange[]): ChangeWord {
   const judged = changes.filter(({ word }) => word !== undefined);
-  const strongest = (wanted: ChangeWord): number =>
+  const needed = quantileShared(judged.length);
+  const largest = (wanted: ChangeWord): number =>
     Math.max(
       0,
-      ...judged.filter(({ word }) => word === wanted).map(({ change }) => Math.abs(change.value) / change.se),
+      ...judged
+        .filter(({ word, change }) => word === wanted && Math.abs(change.value) / change.se >= needed)
+        .map(({ measure, change }) => Math.abs(change.value) / leastTold(measure)),
     );
-  const needed = quantileShared(judged.length);
-  const better = strongest('better');
-  const worse = strongest('worse');
-  if (better >= needed && worse < needed) return 'better';
-  return worse >= needed && better < needed ? 'worse' : 'no-clear-change';
+  const better = largest('better');
+  const worse = largest('worse');
+  if (better > OUTWEIGHS * worse) return 'better';
+  return worse > OUTWEIGHS * better ? 'worse' : 'no-clear-change';
 }
 
 /** Upper quantile of the normal distribution at (1 − sureness) / n; rational approximation, error under 4.5e-4 (Abramowitz and Stegun 26.2.23). */

@@ -1,4 +1,4 @@
-import type { MeasureId } from '../../leaf/measures.ts';
+import { MEASURES, type Measured, type MeasureId } from '../../leaf/measures.ts';
 
 /**
  * How far healthy leaves of one variety in one plot differ by themselves, standard deviation in the unit of the measure:
@@ -19,11 +19,38 @@ const SPREAD: { readonly [Id in MeasureId]?: number } = {
 };
 
 /**
- * Damage that a healthy leaf has none of differs in step with how much there is: leaves of one plant differ by a third of
- * it. Common practice, no source.
+ * Damage that a healthy leaf has none of differs in step with how much there is, and of a share no more than what is left
+ * sound allows: leaves of one plant differ by a third of the lesser. Common practice, no source.
  */
 const SHARE_OF_DAMAGE = 1 / 3;
 
+const IS_SHARE = new Set<MeasureId>(
+  MEASURES.filter(({ unit }) => unit.startsWith('0–1')).map(({ id }) => id),
+);
+
 /** Standard deviation among leaves of one plant at one position, where the measure is `value`. */
 export const spreadAmongLeaves = (measure: MeasureId, value: number): number =>
-  SPREAD[measure] ?? SHARE_OF_DAMAGE * Math.abs(value);
+  SPREAD[measure] ??
+  SHARE_OF_DAMAGE *
+    (IS_SHARE.has(measure) ? Math.min(Math.abs(value), Math.abs(1 - value)) : Math.abs(value));
+
+/** The reading of one leaf as one of its plant: with how far leaves differ by themselves, unless it is the very same leaf. */
+export const asOneOfItsPlant = (
+  measure: MeasureId,
+  { value, se }: Measured,
+  sameLeaf: boolean,
+): Measured => ({
+  value,
+  se: sameLeaf ? se : Math.hypot(se, spreadAmongLeaves(measure, value)),
+});
+
+/**
+ * The least change that a grower would call one: half of what healthy leaves differ by themselves; of damage three in a hundred
+ * of the leaf, five spots or holes, one pale dot in a thousand. Common practice, no source.
+ */
+export function leastTold(measure: MeasureId): number {
+  const spread = SPREAD[measure];
+  if (spread !== undefined) return spread / 2;
+  if (measure === 'stipple-density') return 1;
+  return IS_SHARE.has(measure) ? 0.03 : 5;
+}

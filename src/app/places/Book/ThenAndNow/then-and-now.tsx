@@ -1,6 +1,7 @@
 import './then-and-now.css';
 import { useState } from 'preact/hooks';
 import { compareReadings, wordForLeaf } from '../../../../compare/over-time/compare-readings.ts';
+import { asOneOfItsPlant } from '../../../../compare/over-time/spread-among-leaves.ts';
 import type { MeasureId } from '../../../../leaf/measures.ts';
 import type { KeptLook } from '../../../state/kept.ts';
 import { type KnownLeaf, leavesToCompare, normalMeasures } from '../../../state/leaves-to-compare.ts';
@@ -87,7 +88,7 @@ function Compared({ leaves, looks }: ComparedProps) {
           <Changes said={others} />
         </details>
       )}
-      <Follow leaves={leaves} said={said} />
+      <Follow leaves={leaves} said={said} sameLeaf={sameLeaf} />
     </>
   );
 }
@@ -111,19 +112,19 @@ function Changes({ said }: { readonly said: readonly ChangeInWords[] }) {
   );
 }
 
-function Follow({
-  leaves,
-  said,
-}: {
+interface FollowProps {
   readonly leaves: readonly KnownLeaf[];
   readonly said: readonly ChangeInWords[];
-}) {
+  readonly sameLeaf: boolean;
+}
+
+function Follow({ leaves, said, sameLeaf }: FollowProps) {
   const [picked, setPicked] = useState<MeasureId | undefined>();
   const id = said.find((one) => one.id === picked)?.id ?? said[0]?.id;
   if (!id) return null;
   const points = leaves.flatMap(({ date, reading }) => {
     const measured = reading.measures[id];
-    return measured ? [{ date, ...measured }] : [];
+    return measured ? [{ date, ...asOneOfItsPlant(id, measured, sameLeaf) }] : [];
   });
   return (
     <div class="stack-close">
