@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hasDrawing } from '../../src/app/drawings/index.tsx';
+import { TermText } from '../../src/app/parts/Terms/term-text.tsx';
 import { findTerms, TERM_IDS, TERMS } from '../../src/app/words/terms.ts';
 import { CHECKS } from '../../src/causes/checks.ts';
 import { KNOWLEDGE } from '../../src/causes/knowledge/index.ts';
@@ -96,6 +97,32 @@ describe('terms of the trade', () => {
         ).toBe(sentence);
       }),
       { seed: 3 },
+    );
+  });
+
+  it('stay on one line with the bracket and the stop beside them, and nothing is lost', () => {
+    interface Node {
+      readonly props: { readonly class?: string; readonly children?: unknown };
+    }
+    const textOf = (node: unknown): string => {
+      if (Array.isArray(node)) return node.map(textOf).join('');
+      if (typeof node === 'object' && node !== null) return textOf((node as Node).props.children);
+      return typeof node === 'string' ? node : '';
+    };
+    const held = (sentence: string): string[] => {
+      const drawn = TermText({ children: sentence });
+      expect(textOf(drawn)).toBe(sentence);
+      return ([drawn.props.children].flat(3) as (string | Node)[]).flatMap((node) =>
+        typeof node === 'object' && node.props.class === 'term-held' ? [textOf(node)] : [],
+      );
+    };
+    expect(held('Light and dark green (mosaic), not residue.')).toEqual(['(mosaic),', 'residue.']);
+    expect(held('Residue (mosaic)')).toEqual(['Residue', '(mosaic)']);
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom('residue', 'mosaic', '(', ')', '.', ', ', ' ', 'a')), (words) => {
+        held(words.join(''));
+      }),
+      { seed: 5 },
     );
   });
 });
