@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { SEEN_BEFORE_WORDS } from '../../src/app/words/seen-before.ts';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { accessibilityFaults, appOnPhone, DESK, newPhone, PHONE, snap, watch } from './browser.ts';
@@ -56,6 +57,11 @@ describe.each([
     expect(await page.getByRole('heading', { name: 'Then and now' }).count()).toBe(0);
 
     await page.getByRole('button', { name: 'Look again now' }).click();
+    // What was made of it last time, and what that promised.
+    const before = page.getByRole('region', { name: 'Last time' });
+    await before.getByText(SEEN_BEFORE_WORDS.byNow).waitFor();
+    expect(await before.innerText()).toMatch(/(Leave it|Look again|Check first|Act now)\. Likeliest: /);
+    expect(await before.getByRole('listitem').count()).toBeGreaterThan(0);
     await expect
       .poll(() => page.getByText('The look before this one counts in the weighing').count())
       .toBe(1);

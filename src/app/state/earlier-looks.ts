@@ -8,6 +8,11 @@ const looksRead = signal<readonly KeptLook[]>([]);
 /** What earlier looks at the plant in hand showed, for the ranking; empty for a new plant and until they are read. */
 export const earlierLooks = computed(() => looksRead.value.map(seenAt));
 
+/** The one before this, as it was kept. */
+export const lookBefore = computed(() =>
+  [...looksRead.value].sort((a, b) => (a.date < b.date ? 1 : -1)).at(0),
+);
+
 /** What the ranking needs of a kept look. Readings of photos whose role was left open say nothing. */
 export function seenAt(look: KeptLook): SeenAtLook {
   const photos = look.photos.filter(({ reading, role }) => reading?.role === role);

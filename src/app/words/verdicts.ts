@@ -160,7 +160,8 @@ const WITHOUT_IF = 0.5;
 const isLikely = (causes: readonly RankedCause[], id: string): boolean =>
   causes.some((cause) => cause.id === id && cause.probability >= WITHOUT_IF);
 
-function sayRecovery({ verdict, causes }: Judged): string[] {
+/** What should be seen by the day to look again, a sentence for each cause that the verdict rests on. */
+export function sayRecovery({ verdict, causes }: Pick<Judged, 'verdict' | 'causes'>): string[] {
   const several = verdict.recovery.length > 1;
   return verdict.recovery.map(({ cause, looksLike }) =>
     several || !isLikely(causes, cause)
