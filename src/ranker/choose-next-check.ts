@@ -188,7 +188,7 @@ function score(
 ): Scored {
   const { minutes, waitDays } = takes;
   const possible = answers.map((answer) => possibleAnswer(weighing, answer));
-  const { gain, turns } = worthOfAnswers(weighing.planNow, possible);
+  const { gain, turns, turnsTo } = worthOfAnswers(weighing.planNow, possible);
   const bits = informationOf(weighing.chancesNow, possible);
   const net = gain - priceOf(takes, target.kind === 'check');
   const place =
@@ -204,6 +204,7 @@ function score(
     bits,
     tellsApart: toldApart(weighing.model, weighing.chancesNow, possible),
     turns,
+    turnsTo,
     net,
     offered: place !== undefined || (net > 0 && gain > weighing.leastGain && turns >= PLAUSIBLE),
     effort: effortOf(takes, target.kind === 'setting'),
@@ -484,7 +485,7 @@ export function chooseNextCheck(
     tableWith: tablesByFact(model, facts, table),
     chancesNow,
     planNow: now.plan,
-    leastGain: now.plan.kind === 'leave' ? EFFORT.leastSaving * now.loss : 0,
+    leastGain: now.plan.kind === 'leave' ? EFFORT.leastSavingLeftAlone * now.loss : 0,
     openLeanings,
     evidenceWeight: networkUnder(model, evidence).evidenceWeight,
   };

@@ -117,6 +117,8 @@ export interface WorthOfAnswers {
   readonly gain: number;
   /** Chance that it turns the plan. */
   readonly turns: number;
+  /** Kinds of plan, other than the present one, that it may turn to; the one it saves most by comes first. */
+  readonly turnsTo: readonly Plan['kind'][];
 }
 
 /** Losses closer than this are equal. */
@@ -125,13 +127,19 @@ const EQUAL = 1e-9;
 export function worthOfAnswers(planNow: Plan, answers: readonly PossibleAnswer[]): WorthOfAnswers {
   let gain = 0;
   let turns = 0;
+  const savedBy = new Map<Plan['kind'], number>();
   for (const { chance, chances, table } of answers) {
     if (chance <= 0) continue;
-    const saved = lossOfPlan(table, planNow, chances) - bestPlan(table, chances).loss;
+    const best = bestPlan(table, chances);
+    const saved = lossOfPlan(table, planNow, chances) - best.loss;
     gain += chance * saved;
-    if (saved > EQUAL) turns += chance;
+    if (saved <= EQUAL) continue;
+    turns += chance;
+    const { kind } = best.plan;
+    if (kind !== planNow.kind) savedBy.set(kind, (savedBy.get(kind) ?? 0) + chance * saved);
   }
-  return { gain: Math.max(0, gain), turns };
+  const turnsTo = [...savedBy].sort((a, b) => b[1] - a[1]).map(([kind]) => kind);
+  return { gain: Math.max(0, gain), turns, turnsTo };
 }
 
 /** The expected value alone. */

@@ -44,7 +44,7 @@ export type Facts = ReadonlySet<string>;
 
 /**
  * Effort of looking again and of checks, in percent of a bed's crop; `leastSaving` is the share of the expected loss that
- * a check must save to be put ahead of deciding now, and any question on a plant that is left alone. `seenInPassing` is the share of what a second look would save that
+ * a check must save to be put ahead of deciding now, `leastSavingLeftAlone` any question on a plant that is left alone. `seenInPassing` is the share of what a second look would save that
  * is saved without one: who leaves a plant alone still walks past it, and sees in time about every other trouble that
  * grows. `worthOfBit` is what a bit learnt about the causes is worth besides what it changes at once. Our own judgement
  * (common practice, no source).
@@ -57,6 +57,7 @@ export const EFFORT = {
   perCheck: 0.5,
   worthOfBit: 0.5,
   leastSaving: 0.05,
+  leastSavingLeftAlone: 0.1,
 } as const;
 
 /** Share of all plants on a plot that make a grower stop and look; our own estimate (common practice, no source). */

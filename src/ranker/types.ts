@@ -57,6 +57,8 @@ export interface NextCheck {
   readonly bits: number;
   /** The two leading causes that it tells apart best. */
   readonly tellsApart: readonly CauseId[];
+  /** Other verdicts that its answer may turn to, the one that saves most first. Looks kept before have none. */
+  readonly turnsTo?: readonly VerdictId[];
 }
 
 export interface Verdict {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CAUSE_NAMES, FAMILY_NAMES, joinWords } from '../../src/app/words/causes.ts';
-import { describeQuestion, describeTellsApart } from '../../src/app/words/checks.ts';
+import { describeQuestion, describeTellsApart, describeWhatItTells } from '../../src/app/words/checks.ts';
 import { CROP_WORDS, findCrops } from '../../src/app/words/crops.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../src/app/words/photo-troubles.ts';
 import { sayShift } from '../../src/app/words/weighing.ts';
@@ -58,6 +58,18 @@ describe('the words of the app', () => {
     expect(describeTellsApart(['unlisted', 'frost'])).toBe('tells frost from something else');
     expect(describeTellsApart(['frost', 'unlisted'])).toBe('tells frost from something else');
     expect(describeTellsApart([])).toBe('');
+  });
+
+  it('says what an answer decides where the cause is hardly in doubt', () => {
+    const hunters = { tellsApart: ['aphids', 'virus'], turnsTo: ['leave'], bits: 0.007 } as const;
+    expect(describeWhatItTells(hunters)).toBe('tells whether to leave it');
+    expect(describeWhatItTells({ ...hunters, turnsTo: ['act', 'leave'] })).toBe(
+      'tells whether to act now or to leave it',
+    );
+    expect(describeWhatItTells({ ...hunters, bits: 0.4 })).toBe('tells aphids from virus');
+    // A look kept before this was counted says what it said.
+    const { turnsTo: _, ...kept } = hunters;
+    expect(describeWhatItTells(kept)).toBe('tells aphids from virus');
   });
 
   it('joins words as people do', () => {

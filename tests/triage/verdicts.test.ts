@@ -464,3 +464,16 @@ describe('plants are not destroyed on a guess', () => {
     expect(lookAt(none).verdict.courses).not.toContain('guard-roots');
   });
 });
+
+describe('blackfly on broad beans', () => {
+  const BLACKFLY: Told = { crop: 'broad-bean', date: '2026-05-15', seen: 'aphids' };
+  it('are asked about for what to do: the hunters turn it to leaving alone', () => {
+    const hunters = lookAt(BLACKFLY).nextChecks.find(({ id }) => id === 'aphid-hunters');
+    expect(hunters?.turnsTo).toEqual(['leave']);
+  });
+  it('with hunters among them are left alone, and nothing more is asked', () => {
+    const { verdict, nextChecks } = lookAt(tell(BLACKFLY, { seen: 'aphid-hunters' }));
+    expect(verdict.id).toBe('leave');
+    expect(nextChecks).toEqual([]);
+  });
+});

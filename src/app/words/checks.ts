@@ -1,8 +1,8 @@
 import { CHECKS, type Check, type CheckId } from '../../causes/checks.ts';
-import type { NextCheckTarget } from '../../ranker/types.ts';
+import type { NextCheck, NextCheckTarget } from '../../ranker/types.ts';
 import { askSetting } from '../../signs/ask-setting.ts';
-import type { CauseId, CropId } from '../../signs/vocabulary.ts';
-import { CAUSE_NAMES, capitalise } from './causes.ts';
+import type { CauseId, CropId, VerdictId } from '../../signs/vocabulary.ts';
+import { CAUSE_NAMES, capitalise, joinWords } from './causes.ts';
 import { describeSign, PLACE_WORDS, type SignGroup, SPREAD_ASKS, sayShortly } from './signs.ts';
 import { inUnits } from './units.ts';
 
@@ -46,6 +46,28 @@ export function describeTellsApart(causes: readonly CauseId[]): string {
   if (other === 'unlisted') return `tells ${CAUSE_NAMES[one]} from something else`;
   if (!other) return `speaks for or against ${CAUSE_NAMES[one]}`;
   return `tells ${CAUSE_NAMES[one]} from ${CAUSE_NAMES[other]}`;
+}
+
+/** Where less is learnt about the causes, in bits, the answer matters by what it does to the verdict. */
+const LITTLE_LEARNT = 0.03;
+const TELLS_WHETHER: Readonly<Record<VerdictId, string>> = {
+  leave: 'to leave it',
+  watch: 'to look again later',
+  check: 'to check first',
+  act: 'to act now',
+};
+
+/** What an answer is good for: "tells aphids from spider mite", or "tells whether to leave it" where the cause is hardly in doubt. */
+export function describeWhatItTells({
+  tellsApart,
+  turnsTo = [],
+  bits,
+}: Pick<NextCheck, 'tellsApart' | 'turnsTo' | 'bits'>): string {
+  if (bits >= LITTLE_LEARNT || turnsTo.length === 0) return describeTellsApart(tellsApart);
+  return `tells whether ${joinWords(
+    turnsTo.map((verdict) => TELLS_WHETHER[verdict]),
+    'or',
+  )}`;
 }
 
 /** Answers to a yes-or-no sign, by what it asks about: one looks for a mark, but knows how a bed lies. */

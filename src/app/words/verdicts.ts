@@ -5,7 +5,7 @@ import type { NextCheck, RankedCause, Verdict } from '../../ranker/types.ts';
 import type { CauseId, VerdictId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise, causeName, joinWords } from './causes.ts';
 import { describeChance, GARDENS } from './chances.ts';
-import { describeQuestion, describeTarget, describeTellsApart } from './checks.ts';
+import { describeQuestion, describeTarget, describeWhatItTells } from './checks.ts';
 import { describeDay, describeDistance } from './dates.ts';
 import { describeMinutes } from './minutes.ts';
 
@@ -230,7 +230,7 @@ function sayLoss({ because, id }: Verdict): string {
 }
 
 function sayChange(check: NextCheck): Change {
-  const apart = describeTellsApart(check.tellsApart);
+  const apart = describeWhatItTells(check);
   const time = capitalise(describeMinutes(check.minutes, check.waitDays));
   return {
     id: check.id,

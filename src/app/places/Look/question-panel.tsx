@@ -10,7 +10,7 @@ import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { weighingAnswer } from '../../state/look-session.ts';
 import { cropOfLook, rankingInHand } from '../../state/parts-of-look.ts';
 import { isOpening, question, worthAsking } from '../../state/question.ts';
-import { checkOf, describeQuestion, describeTellsApart } from '../../words/checks.ts';
+import { checkOf, describeQuestion, describeWhatItTells } from '../../words/checks.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMinutes } from '../../words/minutes.ts';
 import { describeSign } from '../../words/signs.ts';
@@ -76,7 +76,7 @@ function OneQuestion() {
       </p>
     );
   const { where, asks } = describeQuestion(asked.target, cropOfLook.value);
-  const apart = describeTellsApart(asked.tellsApart);
+  const apart = describeWhatItTells(asked);
   // The verdict waits for this one: no word then of stopping here.
   const isOfVerdict = asked.id === rankingInHand.value?.verdict.check?.id;
   return (
