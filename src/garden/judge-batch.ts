@@ -6,6 +6,7 @@ import {
   type SownTest,
   type StateChances,
 } from './compost-state.ts';
+import { isBelowAir } from './doubt-reading.ts';
 import type { BatchRecord, HeapReading } from './ground-records.ts';
 import { isSuspected } from './trace-batches.ts';
 
@@ -36,6 +37,8 @@ export type BatchReason =
   | 'far-above-air'
   | 'somewhat-above-air'
   | 'cool-once'
+  | 'cooled-lately'
+  | 'colder-than-air'
   | 'cool-for-good'
   | 'seeds-fared-badly'
   | 'never-heated'
@@ -44,7 +47,7 @@ export type BatchReason =
   | 'does-not-ripen';
 
 export interface BatchState {
-  /** `ripening`: past its heat, not yet stable. `nearly`: cool, but only seen so once. */
+  /** `ripening`: past its heat, not yet stable, or too soon after it. `nearly`: cool, but only seen so once. */
   readonly state: 'unfinished' | 'ripening' | 'nearly' | 'finished' | 'unknown';
   readonly why: BatchReason;
   readonly reading?: HeapReading;
@@ -60,12 +63,27 @@ const HOT_FROM_CELSIUS = 40;
 const HEATED_FROM_CELSIUS = 45;
 /** Two cool readings so far apart are taken for lasting: a turned heap heats again within days (common practice, no source). */
 const LASTING_DAYS = 7;
+/** After its heat a heap goes on curing for weeks to months (UCRRA, NRCS-317); four weeks at least (common practice, no source). */
+const CURING_DAYS = 28;
+/** Heaps are worked at 55 to 77 °C (NRCS-317); said two degrees before, because a thermometer misses the hottest spot. */
+const TOO_HOT_CELSIUS = 75;
+/** From here on it is to be acted upon at once (NRCS-317). */
+const FIRE_CELSIUS = 85;
+
+/** Is it hotter than a heap should be by its last reading, and what is to be done? */
+export const overheating = (reading: HeapReading | undefined): 'turn' | 'take-apart' | undefined =>
+  reading === undefined || reading.celsius < TOO_HOT_CELSIUS
+    ? undefined
+    : reading.celsius < FIRE_CELSIUS
+      ? 'turn'
+      : 'take-apart';
 const WEEK_DAYS = 7;
 
 /**
  * Is a batch finished on a day, by the published rules? Ammonia counts against it however cool it is (SOLVITA-NOTE); a core in
  * its heat, or over 20 K above the air, is unfinished (UCRRA, CCQC-2001); to 20 K it still ripens; within 10 K of the air
- * it is a candidate, and finished when it had its heat before and was cool twice. A heap that never heated may be raw.
+ * it is a candidate, and finished when it had its heat before, four weeks ago or more, and was cool twice. A heap that never
+ * heated may be raw. A reading far below the air says nothing of the heap, only of the reading.
  * Seeds that fare badly in it hold it back, seeds that fare well free nothing (GERM-COMP). Colour and smell of earth prove nothing
  * (CCQC-INTRO) and are not asked.
  * @param airOn air temperature of a day where weather records give it, °C
@@ -78,9 +96,11 @@ export function judgeBatch(
   assumed?: AssumedAir,
   sown?: SownTest,
 ): BatchState {
-  const readings = batch.readings.filter(({ date }) => date <= on);
+  const all = batch.readings.filter(({ date }) => date <= on);
+  const readings = all.filter((one) => !isBelowAir(one, airOn(one.date)));
+  const misread = all.length > 0 && readings.at(-1) !== all.at(-1);
   const reading = readings.at(-1);
-  const smell = readings
+  const smell = all
     .map(({ smellsOfAmmonia }) => smellsOfAmmonia)
     .filter((said) => said !== undefined)
     .at(-1);
@@ -109,6 +129,7 @@ export function judgeBatch(
   });
   if (!ripens(batch)) return judged('unknown', 'does-not-ripen');
   if (smell) return judged('unfinished', 'smells-of-ammonia');
+  if (misread) return judged('unknown', 'colder-than-air');
   if (!reading) return told ? judged(WORDS[told], 'told-only') : judged('unknown', 'nothing-known');
   const rise = riseOf(reading);
   if (reading.celsius >= HOT_FROM_CELSIUS) return judged('unfinished', 'still-hot');
@@ -118,6 +139,16 @@ export function judgeBatch(
     batch.hotOnArrival === true || readings.some(({ celsius }) => celsius >= HEATED_FROM_CELSIUS);
   if (sown === 'failed') return judged('ripening', 'seeds-fared-badly');
   if (!heated) return judged('unknown', 'never-heated');
+  // The last day on which it was, or may still have been, in its heat.
+  const lastHeat = [
+    ...readings.filter(({ celsius }) => celsius >= HOT_FROM_CELSIUS).map(({ date }) => date),
+    ...(batch.hotOnArrival === true && batch.arrivedOn !== undefined ? [batch.arrivedOn] : []),
+    ...(batch.startedOn === undefined ? [] : [batch.startedOn]),
+  ]
+    .sort()
+    .at(-1);
+  if (lastHeat !== undefined && daysBetween(lastHeat, reading.date) < CURING_DAYS)
+    return judged('ripening', 'cooled-lately');
   const firstCool =
     readings[readings.map((one) => riseOf(one) > SELF_HEATING.veryMatureBelow).lastIndexOf(true) + 1]!;
   return daysBetween(firstCool.date, reading.date) >= LASTING_DAYS
@@ -134,8 +165,8 @@ const WORDS = {
   hot: 'unfinished',
 } as const;
 
-/** A heap is looked at every week, in its heat every three days (common practice, no source). */
-const READ_EVERY_DAYS = { hot: 3, else: 7 } as const;
+/** A heap is looked at every week, in its heat every three days, the next day where it is too hot (common practice, no source). */
+const READ_EVERY_DAYS = { tooHot: 1, hot: 3, else: 7 } as const;
 
 /**
  * The day on which a batch is due a reading: those that somebody has begun to follow, or that came hot, until they are
@@ -152,7 +183,11 @@ export function readingDue(
   if (judged.state === 'finished') return undefined;
   const last = judged.reading;
   if (!last) return batch.hotOnArrival ? (batch.arrivedOn ?? on) : undefined;
-  const every = last.celsius >= HOT_FROM_CELSIUS ? READ_EVERY_DAYS.hot : READ_EVERY_DAYS.else;
+  const every = overheating(last)
+    ? READ_EVERY_DAYS.tooHot
+    : last.celsius >= HOT_FROM_CELSIUS
+      ? READ_EVERY_DAYS.hot
+      : READ_EVERY_DAYS.else;
   return dayAfter(last.date, every);
 }
 

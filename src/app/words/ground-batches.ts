@@ -1,7 +1,22 @@
+import type { ReadingDoubt } from '../../garden/doubt-reading.ts';
 import type { BatchKind } from '../../garden/ground-records.ts';
 import type { BatchReason, BatchState } from '../../garden/judge-batch.ts';
+import { describeDays } from './dates.ts';
+import { GROUND_WORDS } from './ground.ts';
 import { GROUND_PLACES } from './ground-places.ts';
-import { sayCelsius, sayDegreesApart, shownUnit } from './units.ts';
+import { inUnits, sayCelsius, sayDegreesApart, shownUnit } from './units.ts';
+
+const sayDoubt = (doubt: ReadingDoubt): string => {
+  const day = (date: string): string => describeDays(date, date);
+  switch (doubt.code) {
+    case 'future':
+      return `${day(doubt.date)} is still to come. Put the day on which you read it.`;
+    case 'before-it-came':
+      return `By what is kept the heap came, or was begun, on ${day(doubt.came)}. Was it read before, on ${day(doubt.date)}?`;
+    case 'below-air':
+      return `${sayCelsius(doubt.celsius, 1)} in the middle is ${sayDegreesApart(doubt.airCelsius - doubt.celsius)} colder than the air. A heap is hardly ever more than ${sayDegreesApart(10)} colder: was the tip deep in the middle, and the number read right?`;
+  }
+};
 
 /** Loads and heaps of compost, manure, straw and wood. */
 export const BATCH_WORDS = {
@@ -66,6 +81,10 @@ export const BATCH_WORDS = {
       return `It is ${sayDegreesApart(10)} to ${sayDegreesApart(20)} warmer than the air.`;
     },
     'cool-once': 'It has come down to the air. If it is so in a week again, call it finished.',
+    'cooled-lately':
+      'It has come down to the air, but less than four weeks after its heat. It ripens on for weeks to months: go on reading it.',
+    'colder-than-air':
+      'Its last reading is much colder than the air, which no heap is. Read it again, deep in the middle.',
     get 'cool-for-good'() {
       return `It had its heat, and has stayed within ${sayDegreesApart(10)} of the air for a week or more.`;
     },
@@ -76,6 +95,12 @@ export const BATCH_WORDS = {
     'nothing-known': 'Nothing is known of its heat yet. Take a reading in the middle of it.',
     'does-not-ripen': 'This kind does not heat up and ripen; it is what it is.',
   } satisfies Record<BatchReason, string>,
+  tooHot: (what: 'turn' | 'take-apart', celsius: number): string =>
+    inUnits(
+      what === 'turn'
+        ? `${sayCelsius(celsius, 1)} is as hot as a heap should get: it works at 55 to 77 °C, and above that what makes it rot dies. Turn it, water what is dry, and read it again tomorrow.`
+        : `${sayCelsius(celsius, 1)} is too hot: a heap can begin to smoulder. Take it apart now, spread it out, water it well, and stay with it until it has cooled.`,
+    ),
   heat: 'Heat in the middle',
   read: 'Add a reading',
   readClose: 'No reading now',
@@ -87,6 +112,9 @@ export const BATCH_WORDS = {
   smells: 'Does it smell of ammonia?',
   needsCelsius: 'Write the temperature as a number, like 54 or 54.5.',
   readingKept: (celsius: number): string => `${sayCelsius(celsius, 1)} kept.`,
+  doubt: sayDoubt,
+  keepAgain: `Press “${GROUND_WORDS.save}” once more if it is right.`,
+  keepDoubted: (celsius: number): string => `It is right: keep ${sayCelsius(celsius, 1)}`,
   readingChanged: 'Reading changed.',
   readingGone: 'Reading deleted.',
   readChange: 'Change the reading',

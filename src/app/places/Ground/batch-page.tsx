@@ -1,15 +1,8 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Garden } from '../../../garden/gather-garden.ts';
-import {
-  BATCH_KINDS,
-  type BatchRecord,
-  type HeapReading,
-  type Spreading,
-} from '../../../garden/ground-records.ts';
+import { BATCH_KINDS, type BatchRecord, type Spreading } from '../../../garden/ground-records.ts';
 import { heapNow } from '../../../garden/heap-now.ts';
-import { heatCurve } from '../../../garden/judge-batch.ts';
-import { airOf } from '../../../garden/list-today.ts';
-import { CELSIUS_BOUNDS } from '../../../garden/repair-ground.ts';
+import { overheating } from '../../../garden/judge-batch.ts';
 import {
   awaitsPots,
   isSuspected,
@@ -22,7 +15,7 @@ import { DayField } from '../../parts/DayField/day-field.tsx';
 import { FoldedNote } from '../../parts/FoldedNote/folded-note.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
-import { editBatch, putReading, readingFrom, sayShare, type Typed } from '../../state/edit-ground.ts';
+import { editBatch, sayShare, type Typed } from '../../state/edit-ground.ts';
 import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { goTo, hashOf } from '../../state/route.ts';
@@ -30,11 +23,10 @@ import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS } from '../../words/ground.ts';
 import { BATCH_WORDS as WORDS } from '../../words/ground-batches.ts';
 import { namePlanting } from '../../words/name-planting.ts';
-import { figureShown, fromShown, shownUnit } from '../../words/units.ts';
 import { SpreadForm } from './bed-forms.tsx';
 import { Gone } from './gone.tsx';
 import { type FormField, GroundForm, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
-import { HeatCurve } from './heat-curve.tsx';
+import { Heat } from './heat-part.tsx';
 
 const BatchTests = onUse(() => import('../Book/PotTest/batch-tests.tsx').then((part) => part.BatchTests));
 
@@ -199,181 +191,16 @@ function Suspicion({ batch, onKeep }: { readonly batch: BatchRecord } & Keeps) {
 }
 
 function State({ all, batch }: OfBatch) {
-  const { state, why } = heapNow(all, batch, dayOf(new Date()));
+  const { state, why, reading } = heapNow(all, batch, dayOf(new Date()));
+  const tooHot = overheating(reading);
   return (
     <div class="heap-state">
       {why !== 'does-not-ripen' && <p class="heap-word">{WORDS.states[state]}</p>}
       <p>
         <WithTerms>{WORDS.reasons[why]}</WithTerms>
       </p>
+      {tooHot && <p class="too-hot">{WORDS.tooHot(tooHot, reading!.celsius)}</p>}
     </div>
-  );
-}
-
-/** What a heap's thermometer shows, a tap each: every five degrees Celsius, or every ten Fahrenheit. */
-const taps = (): number[] =>
-  shownUnit('°C') === '°C'
-    ? Array.from({ length: 15 }, (_, step) => 5 + step * 5)
-    : Array.from({ length: 14 }, (_, step) => fromShown('°C', 40 + step * 10));
-
-function Heat({ all, batch, onKeep }: OfBatch & Keeps) {
-  const [open, setOpen] = useState(false);
-  const [exact, setExact] = useState(false);
-  const [changing, setChanging] = useState<HeapReading | undefined>(undefined);
-  const today = dayOf(new Date());
-  const curve = heatCurve(batch, airOf(all.weather));
-  const close = (): void => {
-    setOpen(false);
-    setExact(false);
-  };
-  return (
-    <section class="stack-close">
-      <h2 class="list-title">{WORDS.heat}</h2>
-      {curve.length > 0 && <HeatCurve curve={curve} />}
-      {!open && (
-        <button type="button" class="button" onClick={() => setOpen(true)}>
-          {WORDS.read}
-        </button>
-      )}
-      {open && !exact && (
-        <div class="stack-close">
-          <p class="small">{WORDS.readHow()}</p>
-          <ul class="heat-taps">
-            {taps().map((celsius) => (
-              <li key={celsius}>
-                <button
-                  type="button"
-                  class="button figures"
-                  aria-label={WORDS.degrees(celsius)}
-                  onClick={() => {
-                    void onKeep(
-                      putReading(latest(batch), { date: today, celsius }),
-                      WORDS.readingKept(celsius),
-                    );
-                    close();
-                  }}
-                >
-                  {figureShown('°C', celsius)}
-                </button>
-              </li>
-            ))}
-          </ul>
-          <p class="ground-actions">
-            <button type="button" class="button-plain" onClick={() => setExact(true)}>
-              {WORDS.exact}
-            </button>
-            <button type="button" class="button-plain" onClick={close}>
-              {WORDS.readClose}
-            </button>
-          </p>
-        </div>
-      )}
-      {open && exact && <ReadingForm batch={batch} today={today} onClose={close} />}
-      {changing && (
-        <ReadingForm
-          key={changing.id}
-          batch={batch}
-          today={today}
-          reading={changing}
-          onClose={() => setChanging(undefined)}
-        />
-      )}
-      {batch.readings.length > 0 && (
-        <details>
-          <summary>{WORDS.readings}</summary>
-          <ul>
-            {batch.readings.map((reading, at) => {
-              const { id, date, celsius, turned } = reading;
-              const says = WORDS.reading(
-                describeDayAndYear(date),
-                celsius,
-                curve[at]?.airCelsius,
-                turned ?? false,
-              );
-              return (
-                <li class="ground-line" key={id}>
-                  <span>{says}</span>
-                  <span class="line-actions">
-                    <button
-                      type="button"
-                      class="button-plain small"
-                      aria-label={GROUND_WORDS.changeThis(says)}
-                      onClick={() => {
-                        close();
-                        setChanging(reading);
-                      }}
-                    >
-                      {GROUND_WORDS.change}
-                    </button>
-                    <button
-                      type="button"
-                      class="button-plain small"
-                      aria-label={`${GROUND_WORDS.remove}: ${says}`}
-                      onClick={() => {
-                        const now = latest(batch);
-                        const readings = now.readings.filter((one) => one.id !== id);
-                        void onKeep({ ...now, readings }, WORDS.readingGone);
-                      }}
-                    >
-                      {GROUND_WORDS.remove}
-                    </button>
-                  </span>
-                </li>
-              );
-            })}
-          </ul>
-        </details>
-      )}
-    </section>
-  );
-}
-
-interface ReadingFormProps {
-  readonly batch: BatchRecord;
-  readonly today: string;
-  /** To be changed. */
-  readonly reading?: HeapReading;
-  readonly onClose: () => void;
-}
-
-const figure = (value: number | undefined): string => (value === undefined ? '' : String(value));
-
-function ReadingForm({ batch, today, reading: before, onClose }: ReadingFormProps) {
-  return (
-    <GroundForm
-      title={before ? WORDS.readChange : WORDS.read}
-      needs={() => [batch]}
-      fields={[
-        {
-          id: 'celsius',
-          label: WORDS.celsius,
-          as: 'number',
-          unit: '°C',
-          must: true,
-          within: CELSIUS_BOUNDS.heap,
-        },
-        { id: 'airCelsius', label: WORDS.air, as: 'number', unit: '°C', within: CELSIUS_BOUNDS.air },
-        { id: 'date', label: GROUND_WORDS.day, as: 'day', must: true },
-        { id: 'turned', label: WORDS.turned, as: 'choice', options: YES_NO },
-        { id: 'smells', label: WORDS.smells, as: 'choice', options: YES_NO },
-      ]}
-      initial={{
-        celsius: figure(before?.celsius),
-        airCelsius: figure(before?.airCelsius),
-        date: before?.date ?? today,
-        turned: sayYesNo(before?.turned),
-        smells: sayYesNo(before?.smellsOfAmmonia),
-      }}
-      onClose={onClose}
-      onSave={async (typed) => {
-        const reading = readingFrom(typed, today);
-        if (!reading) return { missing: WORDS.needsCelsius };
-        return keepWithUndo(
-          [putReading(latest(batch), reading, before?.id)],
-          before ? WORDS.readingChanged : WORDS.readingKept(reading.celsius),
-        );
-      }}
-    />
   );
 }
 
