@@ -106,6 +106,12 @@ describe('sheets of a garden in use', () => {
     const trial = await page.locator('.sheet').innerText();
     expect(trial).toMatch(/% of the leaf, give or take/);
     for (const caution of TRIAL_CAUTIONS) expect(trial).toContain(caution);
+    // The shade of the band is white on paper; its edge is not.
+    await page.emulateMedia({ media: 'print' });
+    const edge = await page.locator('.plot-ahead').evaluate((band) => getComputedStyle(band).stroke);
+    expect(edge).toMatch(/^rgb\(/);
+    expect(edge).not.toBe('rgb(255, 255, 255)');
+    await page.emulateMedia({ media: 'screen' });
 
     // Nothing laid out yet: the page prints as it is, and not as an empty plan.
     await page.goto(`${app.url}#/book/trials/fresh/lay-out`);

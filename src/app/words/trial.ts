@@ -256,7 +256,7 @@ export const TRIAL_WORDS = {
   plot: 'Every one as a dot, and the difference with its range',
   plotDifference: (unit: string): string =>
     `Difference${unit && `, ${unit}`}: the dot is the best guess, the bar its range; dotted: no difference.`,
-  plotMatters: 'Within the shaded band it does not matter to you.',
+  plotMatters: 'Within the band to both sides of that line it does not matter to you.',
   dotsOf: (way: string, values: string, centre: string, unit: string): string =>
     `${way}: ${values}${unit && ` ${unit}`}; in the middle ${centre}.`,
   indication: 'An indication, no proof',
