@@ -3,6 +3,7 @@ import type { Stamp } from './records.ts';
 import {
   HAND_MEASURES,
   LAYOUT_WAYS,
+  TRIAL_BETTER,
   TRIAL_LOOKS,
   TRIAL_SCALES,
   TRIAL_UNITS,
@@ -34,6 +35,8 @@ export function repairTrial(found: Loose, stamp: Stamp): TrialRecord {
     note: text(found.note),
     ...optional('unit', oneOf(TRIAL_UNITS, found.unit)),
     ...optional('measure', repairMeasure(found.measure)),
+    ...optional('ofWhat', text(found.ofWhat)),
+    ...optional('better', oneOf(TRIAL_BETTER, found.better)),
     ...optional('looks', oneOf(TRIAL_LOOKS, found.looks)),
     ...optional('scale', oneOf(TRIAL_SCALES, found.scale)),
     ...optional('matters', number(found.matters, Number.MIN_VALUE, MOST.value)),

@@ -8,6 +8,8 @@ export interface TrialWay {
 }
 
 export const TRIAL_UNITS = ['plant', 'plot', 'bed'] as const;
+/** Is more or less of what is measured what the grower wants? */
+export const TRIAL_BETTER = ['more', 'less'] as const;
 export const HAND_MEASURES = ['height', 'weight', 'count', 'share', 'score'] as const;
 export const TRIAL_LOOKS = ['last', 'mean', 'total', 'change'] as const;
 export const TRIAL_SCALES = ['difference', 'ratio'] as const;
@@ -108,6 +110,10 @@ export interface TrialRecord extends Stamp {
   readonly ways: readonly TrialWay[];
   readonly unit?: (typeof TRIAL_UNITS)[number];
   readonly measure?: TrialMeasured;
+  /** What is counted, shared or scored, in the grower's words: "leaf with holes". */
+  readonly ofWhat?: string;
+  /** Which of it the grower wants. */
+  readonly better?: (typeof TRIAL_BETTER)[number];
   readonly looks?: (typeof TRIAL_LOOKS)[number];
   readonly scale?: (typeof TRIAL_SCALES)[number];
   /** The smallest difference that matters: in the unit of the measure, or a factor above 1 on the scale of ratios. */

@@ -4,6 +4,7 @@ import { seePhoto } from '../../src/app/demo/at-build/see-photos.ts';
 import { buildDemo } from '../../src/app/demo/build-demo.ts';
 import { growingHalf } from '../../src/app/demo/growing-half.ts';
 import { inventGround } from '../../src/app/demo/invent-ground.ts';
+import { inventTrials } from '../../src/app/demo/invent-trials.ts';
 import { listPhotos } from '../../src/app/demo/list-photos.ts';
 import type { SeenPhoto } from '../../src/app/demo/seen-photo.ts';
 import { ensureDemoPhotos } from '../../src/command/setup/ensure-ready.mjs';
@@ -125,7 +126,24 @@ describe('the invented garden', () => {
       why: expect.arrayContaining(['injury']),
     });
     expect(readPotTest(stopped!).verdict).toBe('do-not-spread');
+    // No look after its end, and none of what it says later than that.
+    expect(stopped?.scores.every(({ date }) => date <= stopped.endedOn!)).toBe(true);
+    const load = garden.batches.find(({ id }) => id === stopped?.batchId);
+    expect(load!.suspicion!.on <= stopped!.endedOn!).toBe(true);
     expect(garden.batches.find(({ id }) => id === stopped?.batchId)?.suspicion?.potTestId).toBe(stopped?.id);
+  });
+
+  it('tries nothing in a bed where it does not grow', () => {
+    const running = inventTrials(TODAY).find(({ ended }) => !ended)!;
+    const [{ bedId } = { bedId: '' }] = running.layouts[0]!.beds;
+    expect(running.name).toContain('leeks');
+    expect(
+      of('planting')
+        .filter((planting) => planting.bedId === bedId)
+        .map(({ crop }) => crop),
+    ).toContain('leek');
+    for (const trial of inventTrials(TODAY))
+      if (trial.measure?.by === 'hand' && trial.measure.kind !== 'height') expect(trial.ofWhat).toBeTruthy();
   });
 
   it('has two suspected batches, one still hot, one finished by the published rules', () => {

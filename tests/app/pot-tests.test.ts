@@ -171,6 +171,17 @@ describe('the end of a look', () => {
     expect(readingTold(half)?.on).toBe('2026-05-13');
   });
 
+  it('ends with a look that is taken after its end, and not with one put right later', () => {
+    const { test: ended } = endLook(fullLook(60), batch, [], why, '2026-05-25', NOW);
+    expect(ended.endedOn).toBe('2026-05-25');
+    expect(endLook(ended, batch, [], why, '2026-05-30', NOW).test.endedOn).toBe('2026-05-25');
+    const later = ended.pots.reduce(
+      (test, { id, role }) =>
+        withScore(test, '2026-05-30', id, { emerged: 3, injury: role === 'test' ? 60 : 0 }),
+      ended,
+    );
+    expect(endLook(later, batch, [], why, '2026-05-30', NOW).test.endedOn).toBe('2026-05-30');
+  });
   it('puts the load aside where it twists, with a sentence, and frees it where a later test clears it', () => {
     const { test, batch: aside } = endLook(fullLook(60), batch, [], why, '2026-05-25', NOW);
     expect(test).toMatchObject({ endedOn: '2026-05-25', said: { verdict: 'do-not-spread' } });

@@ -341,6 +341,26 @@ describe('what came out, in words', () => {
     );
     expect(sayCounts(planned(), difference({ counts: [2, 2] }), true)).toBe('Counted: 2 beds of each.');
   });
+  it('says of what a count, a share or a score is, and which way did better by what the grower wants', () => {
+    const of = (kind: 'share' | 'height', better?: 'more' | 'less') =>
+      sayDifference(
+        planned({ ofWhat: 'leaf eaten into holes', ...(better ? { better } : {}) }),
+        difference({ estimate: 0.2, interval: ends(0.1, 0.3) }),
+        { by: 'hand', kind },
+        'difference',
+      );
+    expect(of('share').head).toBe('Leaf eaten into holes: more with “not dug”');
+    expect(of('share').says).not.toContain('better');
+    expect(of('share', 'less').says).toMatch(/ You said less is better: so “dug” did better\.$/);
+    expect(of('share', 'more').says).toMatch(/ You said more is better: so “not dug” did better\.$/);
+    // A height is one of itself, whatever was said while something else was measured.
+    expect(of('height').head).toMatch(/^Taller with/);
+    expect(measureWords({ by: 'hand', kind: 'score' }, { ofWhat: 'taste' }).name).toBe('taste');
+    const open = difference({ word: 'open', interval: ends(-0.1, 0.3) });
+    expect(
+      sayDifference(planned({ better: 'less' }), open, { by: 'hand', kind: 'share' }, 'difference').says,
+    ).not.toContain('better');
+  });
   it('speaks of shares in parts of a hundred, and types them so', () => {
     const words = measureWords({ by: 'hand', kind: 'share' });
     expect(sayRange(-0.02, 0.091, words, 0)).toBe('from 2 of 100 less to 9 of 100 more');

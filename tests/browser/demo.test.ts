@@ -130,10 +130,10 @@ describe.each([
     // Where a case looks like weedkiller, what went on its bed can be tested.
     await toPlace(page, 'Book');
     await page.getByText('Beans, middle of the row').first().click();
-    await page.getByRole('link', { name: 'Sow a pot test of Horse manure from the spring' }).click();
+    await page.getByRole('link', { name: 'Sow a pot test of Horse manure from the stable' }).click();
     await expect
       .poll(() => page.getByRole('heading', { level: 1 }).innerText())
-      .toBe('Plan a pot test of Horse manure from the spring');
+      .toBe('Plan a pot test of Horse manure from the stable');
     // What is to be done stands on the case itself, as the newest look said it.
     await toPlace(page, 'Book');
     await page.getByText('Sweetcorn, front row').first().click();

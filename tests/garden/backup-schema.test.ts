@@ -92,6 +92,8 @@ const all: readonly GardenRecord[] = [
     ],
     unit: 'plant',
     measure: { by: 'photo', measure: 'yellow-area' },
+    ofWhat: 'leaf with holes',
+    better: 'less',
     matters: 0.1,
     plan: { spreadWord: 'uneven', typical: 0.3, chance: 0.8, how: 'blocks', each: 1 },
     layouts: [

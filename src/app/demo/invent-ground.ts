@@ -81,6 +81,15 @@ const PLANTINGS: readonly PlantingRow[] = [
     planted: 34,
     hardenedOff: true,
   },
+  {
+    id: 'leek',
+    crop: 'leek',
+    variety: 'a long blanching one',
+    bed: 'far',
+    sown: 98,
+    planted: 38,
+    hardenedOff: true,
+  },
   { id: 'potato', crop: 'potato', variety: 'a floury maincrop', bed: 'far', planted: 70 },
   {
     id: 'tomato',
@@ -138,7 +147,7 @@ function inventBatches(today: string): BatchRecord[] {
     {
       ...demoStamp('batch-manure', day(11)),
       kind: 'batch',
-      name: 'Horse manure from the spring',
+      name: 'Horse manure from the stable',
       what: 'horse-manure',
       source: 'a stable that buys in its hay',
       sprayedFields: 'unknown',

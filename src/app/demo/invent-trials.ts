@@ -10,7 +10,10 @@ interface TrialRow {
   readonly seed: number;
   readonly bed: readonly [id: string, name: string];
   readonly laidOut: number;
-  readonly trial: Pick<TrialRecord, 'name' | 'ways' | 'unit' | 'measure' | 'matters' | 'plan' | 'note'>;
+  readonly trial: Pick<
+    TrialRecord,
+    'name' | 'ways' | 'unit' | 'measure' | 'ofWhat' | 'better' | 'matters' | 'plan' | 'note'
+  >;
   readonly places: number;
   /** What the numbers are drawn from, made up: middle of each way, and how far single ones stray (standard deviation). */
   readonly middles: Readonly<Record<string, number>>;
@@ -37,6 +40,7 @@ const ROWS: readonly TrialRow[] = [
       ],
       unit: 'plant',
       measure: { by: 'hand', kind: 'height' },
+      better: 'more',
       matters: 4,
       plan: { typical: 25, spreadWord: 'a-little-uneven', chance: 0.8, how: 'blocks', each: 8 },
       note: '',
@@ -65,6 +69,8 @@ const ROWS: readonly TrialRow[] = [
       ],
       unit: 'plot',
       measure: { by: 'hand', kind: 'share' },
+      ofWhat: 'leaf eaten into holes',
+      better: 'less',
       matters: 0.1,
       plan: { typical: 0.2, spreadWord: 'very-uneven', chance: 0.8, how: 'blocks', each: 6 },
       note: 'Yes. The net goes on the day they are sown, and stays.',

@@ -169,11 +169,14 @@ export function endLook(
   const result = readPotTest(test);
   const said = saidOf(result);
   const { lookOn: _lookOn, endedOn: _endedOn, ...rest } = test;
+  // A look taken after the end is part of the test: it ends with its last look, not before.
+  const lastLook = test.scores.at(-1)?.date ?? '';
+  const endedOn = test.endedOn === undefined ? today : [test.endedOn, lastLook].sort().at(-1)!;
   const goesOn = result.verdict === 'go-on' && result.next === 'look-again' && result.look;
   const read: PotTestRecord = {
     ...rest,
     ...(said ? { said } : {}),
-    ...(goesOn ? { lookOn: goesOn.on } : { endedOn: test.endedOn ?? today }),
+    ...(goesOn ? { lookOn: goesOn.on } : { endedOn }),
   };
   const after = batch && said && batchAfterPotTest(batch, read, tests, sayWhy(said), now);
   return { test: read, result, ...(after && after !== batch ? { batch: after } : {}) };

@@ -25,6 +25,10 @@ export const TRIAL_PHOTO_MEASURES = [
   'dark-green-index',
 ] as const satisfies readonly MeasureId[];
 
+/** A count, a share, a score says nothing until it is said of what. */
+const isOfSomething = (measure: TrialMeasure): boolean =>
+  measure.by === 'hand' && ['count', 'share', 'score'].includes(measure.kind);
+
 /** How a measure is typed and said: times what is stored, its unit, and which way is more. */
 export interface MeasureWords {
   readonly name: string;
@@ -34,7 +38,10 @@ export interface MeasureWords {
   readonly less: string;
 }
 
-export function measureWords(measure: TrialMeasure): MeasureWords {
+export function measureWords(
+  measure: TrialMeasure,
+  { ofWhat }: Pick<TrialRecord, 'ofWhat'> = {},
+): MeasureWords {
   if (measure.by === 'hand' && measure.kind === 'height') {
     const unit = shownUnit('cm');
     return {
@@ -44,8 +51,10 @@ export function measureWords(measure: TrialMeasure): MeasureWords {
       name: `${WORDS.hand.height.name}, ${unit}`,
     };
   }
-  if (measure.by === 'hand')
-    return { times: measure.kind === 'share' ? 100 : 1, ...WORDS.hand[measure.kind] };
+  if (measure.by === 'hand') {
+    const words = { times: measure.kind === 'share' ? 100 : 1, ...WORDS.hand[measure.kind] };
+    return ofWhat && isOfSomething(measure) ? { ...words, name: ofWhat } : words;
+  }
   const { times, unit } = scaleOf(measure.measure);
   return { name: nameOfMeasure(measure.measure), times, unit, more: 'more', less: 'less' };
 }
@@ -84,7 +93,7 @@ export interface DifferenceInWords {
   readonly says: string;
 }
 
-type Trial = Pick<TrialRecord, 'ways' | 'matters'>;
+type Trial = Pick<TrialRecord, 'ways' | 'matters' | 'ofWhat' | 'better'>;
 
 /** One end of a range of differences, with its direction: "2 cm shorter". */
 const sayEnd = (value: number, words: MeasureWords, digits: number): string => {
@@ -123,18 +132,32 @@ const HOLDS = 'A range found in this way holds the truth in at least 9 of 10 suc
 const HOLDS_HERE =
   'That is true of these two beds. Of the ways themselves such a range misses the truth more often.';
 
-/** What came out between two ways. */
+/** What came out between two ways, and which did better by what the grower wants. */
 export function sayDifference(
   trial: Trial,
   difference: TreatmentDifference,
   measure: TrialMeasure,
   scale: 'difference' | 'ratio',
 ): DifferenceInWords {
-  const words = measureWords(measure);
+  const said = sayFound(trial, difference, measure, scale);
+  const { word, first, second } = difference;
+  if (trial.better === undefined || (word !== 'more' && word !== 'less')) return said;
+  const winner = wayNameOf(trial, trial.better === word ? second : first);
+  return { ...said, says: `${said.says} ${WORDS.did[trial.better](winner)}` };
+}
+
+function sayFound(
+  trial: Trial,
+  difference: TreatmentDifference,
+  measure: TrialMeasure,
+  scale: 'difference' | 'ratio',
+): DifferenceInWords {
+  const words = measureWords(measure, trial);
   const [first, second] = [wayNameOf(trial, difference.first), wayNameOf(trial, difference.second)];
   const { estimate, interval, word, standing } = difference;
   const holds = standing === 'indication' ? HOLDS_HERE : HOLDS;
-  const about = measure.by === 'photo' ? `${words.name}: ` : '';
+  const isNamed = measure.by === 'photo' || (isOfSomething(measure) && trial.ofWhat !== undefined);
+  const about = isNamed ? `${words.name}: ` : '';
   const heads: Record<DifferenceWord, string> = {
     more: `${about}${words.more} with ${second}`,
     less: `${about}${words.less} with ${second}`,

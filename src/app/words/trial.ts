@@ -66,6 +66,16 @@ export const TRIAL_WORDS = {
     (typeof HAND_MEASURES)[number],
     { readonly name: string; readonly unit: string; readonly more: string; readonly less: string }
   >,
+  ofWhat: { count: 'A count of what?', share: 'A share of what?', score: 'A score of what?' } as Readonly<
+    Record<string, string>
+  >,
+  ofWhatHint: 'leaf eaten into holes',
+  better: 'Which would be better?',
+  betters: { more: 'More', less: 'Less' },
+  did: {
+    more: (way: string): string => `You said more is better: so ${way} did better.`,
+    less: (way: string): string => `You said less is better: so ${way} did better.`,
+  },
   photoSays:
     'Take the same leaf of every plant, in the same light. Where the camera cannot measure, a value may be typed by eye.',
   looks: 'If you measure more than once, what counts?',

@@ -25,7 +25,7 @@ export function MeasurePage({ trial }: { readonly trial: TrialRecord }) {
       <div>
         <BackLink to={{ place: 'book', trial: trial.id }} says={WORDS.toTrial} />
         <h1 tabIndex={-1}>{trial.name || WORDS.measureTitle}</h1>
-        {measure && <p class="soft">{nameWithUnit(measureWords(measure))}</p>}
+        {measure && <p class="soft">{nameWithUnit(measureWords(measure, trial))}</p>}
       </div>
       {(!layout || !measure) && <p>{layout ? WORDS.trouble['no-measure'] : WORDS.states.planned}</p>}
       {layout && measure && (

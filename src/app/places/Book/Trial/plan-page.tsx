@@ -1,6 +1,7 @@
 import { SPREAD_WORDS } from '../../../../compare/side-by-side/guess-spread.ts';
 import {
   HAND_MEASURES,
+  TRIAL_BETTER,
   TRIAL_LOOKS,
   TRIAL_SCALES,
   TRIAL_UNITS,
@@ -50,7 +51,7 @@ export function PlanPage({ trial, bed }: { readonly trial: TrialRecord; readonly
         {trial.unit && <p class="small soft">{WORDS.unitSays[trial.unit]}</p>}
       </div>
       <MeasureChoice trial={trial} />
-      {measure && <HowMany trial={trial} words={measureWords(measure)} />}
+      {measure && <HowMany trial={trial} words={measureWords(measure, trial)} />}
       <ToLayOut trial={trial} bed={bed} />
     </div>
   );
@@ -128,11 +129,14 @@ function MeasureChoice({ trial }: { readonly trial: TrialRecord }) {
           value={idOfMeasure(measure)}
           onChange={({ currentTarget: { value } }) =>
             // Another measure has another unit: what was said in the old one would be wrong in it.
-            void touchTrial(id, ({ matters: _matters, scale: _scale, plan, ...found }) => {
-              const { typical: _typical, smallest: _smallest, largest: _largest, ...kept } = plan ?? {};
-              const chosen = measureFrom(value);
-              return { ...found, plan: kept, ...(chosen ? { measure: chosen } : {}) };
-            })
+            void touchTrial(
+              id,
+              ({ matters: _matters, scale: _scale, ofWhat: _of, better: _better, plan, ...found }) => {
+                const { typical: _typical, smallest: _smallest, largest: _largest, ...kept } = plan ?? {};
+                const chosen = measureFrom(value);
+                return { ...found, plan: kept, ...(chosen ? { measure: chosen } : {}) };
+              },
+            )
           }
         >
           <optgroup label={WORDS.byHand}>
@@ -151,6 +155,23 @@ function MeasureChoice({ trial }: { readonly trial: TrialRecord }) {
           </optgroup>
         </select>
       </label>
+      {measure?.by === 'hand' && WORDS.ofWhat[measure.kind] && (
+        <TypedField
+          label={WORDS.ofWhat[measure.kind]!}
+          hint={WORDS.ofWhatHint}
+          value={trial.ofWhat ?? ''}
+          onKeep={(ofWhat) => void setFields(id, { ofWhat: ofWhat.trim() || undefined })}
+        />
+      )}
+      {measure && (
+        <Segments
+          legend={WORDS.better}
+          name="trial-better"
+          options={TRIAL_BETTER.map((one) => ({ id: one, says: WORDS.betters[one] }))}
+          value={trial.better}
+          onChange={(better) => void setFields(id, { better })}
+        />
+      )}
       <label class="field">
         <span>{WORDS.looks}</span>
         <select

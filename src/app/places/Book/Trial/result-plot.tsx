@@ -53,7 +53,7 @@ export function ResultPlot({ trial, measure, result }: ResultPlotProps) {
           );
         })}
       </svg>
-      <p class="small soft plot-under">{nameWithUnit(measureWords(measure))}</p>
+      <p class="small soft plot-under">{nameWithUnit(measureWords(measure, trial))}</p>
       <Differences trial={trial} measure={measure} result={result} />
       <details>
         <summary class="small">{WORDS.inWords}</summary>

@@ -99,7 +99,7 @@ interface NumbersProps {
 const FAR_OFF = 3;
 
 function Numbers({ trial, unit, measure, date, name }: NumbersProps) {
-  const words = measureWords(measure);
+  const words = measureWords(measure, trial);
   const mine = readingsOn(trial, unit.id, date).filter(({ photoId }) => photoId === undefined);
   const stored = mine.flatMap(({ value }) => (value === undefined ? [] : [typedOf(value, words)])).join(' ');
   const { typed, wrong, type, keep } = useTyped(stored, (said) => {
