@@ -29,6 +29,7 @@ import { nameField, sayValue } from '../../src/app/words/backup.ts';
 import {
   digitsFor,
   figure,
+  isSettled,
   measureWords,
   sayCounts,
   sayDifference,
@@ -36,6 +37,7 @@ import {
   sayPlan,
   sayRange,
   saySeason,
+  sayTooFew,
   typedOf,
 } from '../../src/app/words/say-trial.ts';
 import { TRIAL_WORDS } from '../../src/app/words/trial.ts';
@@ -292,7 +294,7 @@ describe('what came out, in words', () => {
   it('names the finding, its size and its range', () => {
     expect(say({})).toEqual({
       head: 'Taller with “not dug”',
-      says: 'With “not dug” about 4 cm taller than with “dug”, give or take 3: 1 to 7 cm taller. A range found in this way holds the truth in at least 9 of 10 such trials.',
+      says: 'With “not dug” about 4 cm taller than with “dug”, give or take 3: 1 to 7 cm taller. A range found in this way holds the truth in at least 9 of 10 such trials. It may still be less than what matters to you: 4 cm.',
     });
     expect(say({ word: 'less', estimate: -4.2, interval: ends(-7.1, -1.3) }).says).toMatch(
       /^With “not dug” about 4 cm shorter than with “dug”, give or take 3: 1 to 7 cm shorter\./,
@@ -340,6 +342,42 @@ describe('what came out, in words', () => {
       'Counted: 5 plants of “dug”, 6 of “not dug”.',
     );
     expect(sayCounts(planned(), difference({ counts: [2, 2] }), true)).toBe('Counted: 2 beds of each.');
+  });
+  it('says with the finding that it may be too little to matter, and among the doubts how far it is from enough', () => {
+    expect(say({ estimate: 3.3, interval: ends(1.3, 5.6) }).head).toBe(
+      'Taller with “not dug”, perhaps too little to matter to you (you said 4 cm)',
+    );
+    expect(say({ word: 'less', estimate: -3.3, interval: ends(-5.6, -1.3) }).head).toContain(
+      'perhaps too little',
+    );
+    const sure = say({ estimate: 6, interval: ends(4.5, 8) });
+    expect(`${sure.head} ${sure.says}`).not.toMatch(/too little|less than what matters/);
+    expect(
+      sayDifference(
+        planned({ matters: 1.5 }),
+        difference({ estimate: 1.2, interval: ends(1.1, 1.6) }),
+        height,
+        'ratio',
+      ).head,
+    ).toContain('(you said 1.5 times as much)');
+    const settled = (more: Partial<TreatmentDifference>) =>
+      isSettled(planned({ matters: 4 }), difference(more), height, 'difference');
+    expect(settled({ estimate: 6, interval: ends(4.5, 8) })).toBe(true);
+    expect(settled({ estimate: 6, interval: ends(3.5, 8) })).toBe(false);
+    expect(settled({ word: 'open', interval: ends(-2, 8) })).toBe(false);
+    expect(settled({ word: 'alike', interval: ends(-2, 3) })).toBe(true);
+    const numbers = { chance: 0.8, needed: 14, each: 8, chanceAtEach: 0.5, smallest: 5, ranksReach: true };
+    const few = (counts: number[], ofBeds = false) =>
+      sayTooFew(planned({ matters: 4 }), counts, ofBeds, numbers, measureWords(height));
+    expect(few([7, 8])).toEqual([
+      '7 plants of a way were counted, about half of the 14 it takes to see a difference of 4 cm in 8 of 10 such trials.',
+    ]);
+    expect(few([1, 2], true)[0]).toMatch(/^1 bed of a way was counted, less than a third of the 14/);
+    expect(few([13, 14])[0]).toContain('not quite all of the 14');
+    expect(few([14, 20])).toEqual([]);
+    expect(
+      sayTooFew(planned({ matters: 4 }), [2, 2], false, { missing: 'spread' }, measureWords(height)),
+    ).toEqual([]);
   });
   it('says of what a count, a share or a score is, and which way did better by what the grower wants', () => {
     const of = (kind: 'share' | 'height', better?: 'more' | 'less') =>

@@ -125,6 +125,27 @@ function giveOrTake(
   return below === above ? `, give or take ${figure(to - middle, digits)}` : '';
 }
 
+/**
+ * What is to be said where ways differ, but perhaps by less than matters to the grower: with the finding where the best guess is
+ * less, with its range where only the near end is.
+ */
+function doubtSize(
+  { matters }: Trial,
+  { estimate, interval }: Pick<TreatmentDifference, 'estimate' | 'interval'>,
+  scale: 'difference' | 'ratio',
+  words: MeasureWords,
+): Partial<DifferenceInWords> {
+  if (matters === undefined || !interval) return {};
+  const sizeOf = (value: number): number => Math.abs(scale === 'ratio' ? Math.log(value) : value);
+  const enough = sizeOf(matters);
+  const amount = scale === 'ratio' ? sayTimes(matters) : sayAmount(matters, words, 2);
+  if (sizeOf(estimate) < enough)
+    return { head: `, perhaps too little to matter to you (you said ${amount})` };
+  return Math.min(sizeOf(interval.low), sizeOf(interval.high)) < enough
+    ? { says: ` It may still be less than what matters to you: ${amount}.` }
+    : {};
+}
+
 const sayTimes = (value: number): string => `${figure(value, 2)} times as much`;
 
 const HOLDS = 'A range found in this way holds the truth in at least 9 of 10 such trials.';
@@ -139,11 +160,13 @@ export function sayDifference(
   measure: TrialMeasure,
   scale: 'difference' | 'ratio',
 ): DifferenceInWords {
-  const said = sayFound(trial, difference, measure, scale);
+  const { head, says } = sayFound(trial, difference, measure, scale);
   const { word, first, second } = difference;
-  if (trial.better === undefined || (word !== 'more' && word !== 'less')) return said;
+  if (word !== 'more' && word !== 'less') return { head, says };
+  const doubt = doubtSize(trial, difference, scale, measureWords(measure, trial));
   const winner = wayNameOf(trial, trial.better === word ? second : first);
-  return { ...said, says: `${said.says} ${WORDS.did[trial.better](winner)}` };
+  const better = trial.better === undefined ? '' : ` ${WORDS.did[trial.better](winner)}`;
+  return { head: `${head}${doubt.head ?? ''}`, says: `${says}${doubt.says ?? ''}${better}` };
 }
 
 function sayFound(
@@ -246,6 +269,45 @@ export function sayDoubts(trial: TrialRecord, warnings: TrialResult['warnings'])
     const isEven = Math.max(...lostOf) - Math.min(...lostOf) < LOST_UNEVENLY;
     return one === 'lost-unevenly' && isEven ? [] : WORDS.warnings[one];
   });
+}
+
+const PORTIONS = [
+  [0.3, 'less than a third'],
+  [0.42, 'about a third'],
+  [0.58, 'about half'],
+  [0.8, 'about two thirds'],
+  [1, 'not quite all'],
+] as const;
+
+/** Alike, or apart by more than matters over the whole range: more of them would tell nothing new. */
+export const isSettled = (
+  trial: Trial,
+  difference: TreatmentDifference,
+  measure: TrialMeasure,
+  scale: 'difference' | 'ratio',
+): boolean =>
+  difference.word === 'alike' ||
+  (difference.word !== 'open' &&
+    Object.keys(doubtSize(trial, difference, scale, measureWords(measure, trial))).length === 0);
+
+/** That fewer were counted than it takes to see what matters, as a sentence; none where there are enough, or nobody can tell. */
+export function sayTooFew(
+  trial: TrialRecord,
+  counts: readonly number[],
+  ofBeds: boolean,
+  numbers: PlanNumbers,
+  words: MeasureWords,
+): string[] {
+  if ('missing' in numbers || numbers.needed === undefined || trial.matters === undefined) return [];
+  const { needed, chance } = numbers;
+  const fewest = Math.min(...counts);
+  const portion = PORTIONS.find(([most]) => fewest / needed <= most)?.[1];
+  if (fewest >= needed || !portion) return [];
+  const unit = ofBeds ? 'bed' : trial.unit === 'plot' ? 'plot' : 'plant';
+  const wanted = trial.scale === 'ratio' ? sayTimes(trial.matters) : sayAmount(trial.matters, words, 2);
+  return [
+    `${countUnits(fewest, unit)} of a way ${fewest === 1 ? 'was' : 'were'} counted, ${portion} of the ${needed} it takes to see a difference of ${wanted} in ${Math.round(chance * 10)} of 10 such trials.`,
+  ];
 }
 
 const inTen = (chance: number): string => {

@@ -1,8 +1,17 @@
 import type { TrialResult } from '../../../../compare/side-by-side/read-trial.ts';
 import type { TrialMeasure } from '../../../../compare/side-by-side/trial.ts';
 import type { TrialRecord } from '../../../../garden/trial-record.ts';
+import { planNumbers } from '../../../state/plan-trial.ts';
 import { measureOf, mixesEyeAndCamera, readKeptTrial } from '../../../state/read-kept-trial.ts';
-import { sayCounts, sayDifference, sayDoubts, saySeason } from '../../../words/say-trial.ts';
+import {
+  isSettled,
+  measureWords,
+  sayCounts,
+  sayDifference,
+  sayDoubts,
+  saySeason,
+  sayTooFew,
+} from '../../../words/say-trial.ts';
 import { TRIAL_WORDS as WORDS } from '../../../words/trial.ts';
 import { ResultPlot } from './result-plot.tsx';
 
@@ -37,7 +46,20 @@ interface ReadProps {
 
 function Read({ trial, measure, result }: ReadProps) {
   const loud = result.warnings.includes('one-bed-a-side');
+  // Where a bed stands alone on a side, more plants would not help.
+  const unsettled = result.differences.filter((one) => !isSettled(trial, one, measure, result.scale));
+  const tooFew =
+    loud || unsettled.length === 0
+      ? []
+      : sayTooFew(
+          trial,
+          unsettled.flatMap(({ counts }) => counts),
+          result.independent !== 'unit',
+          planNumbers(trial),
+          measureWords(measure, trial),
+        );
   const doubts = [
+    ...tooFew,
     ...sayDoubts(
       trial,
       result.warnings.filter((warning) => !(loud && OF_WHOLE_BEDS.has(warning))),
