@@ -26,11 +26,13 @@ import {
 } from '../../src/app/state/garden.ts';
 import { cases, store } from '../../src/app/state/kept.ts';
 import { hashOf, readRoute } from '../../src/app/state/route.ts';
+import { lookAt } from '../../src/app/state/start-look-at.ts';
 import { undoable } from '../../src/app/state/undo-bar.ts';
 import { readGrid, recordsOfFile } from '../../src/app/state/weather-days.ts';
 import { historyOf, inYear, yearsOf } from '../../src/app/state/year-of-bed.ts';
 import { BATCH_WORDS } from '../../src/app/words/ground-batches.ts';
 import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
+import { namePlantingAmong, numberPlanting } from '../../src/app/words/name-planting.ts';
 import { sheetFileName } from '../../src/app/words/sheet.ts';
 import { SHEET_PARTS } from '../../src/app/words/sheet-parts.ts';
 import type { Zone } from '../../src/days/growing-year.ts';
@@ -38,6 +40,7 @@ import { gatherGarden } from '../../src/garden/gather-garden.ts';
 import { BATCH_KINDS, type BedRecord, type WeatherRecord } from '../../src/garden/ground-records.ts';
 import { newBed } from '../../src/garden/name-beds.ts';
 import { RECORDS_SCHEMA } from '../../src/garden/records.ts';
+import { record } from '../garden/small-garden.ts';
 
 const NOW = '2026-06-18T10:00:00.000Z';
 const TODAY = '2026-06-18';
@@ -263,4 +266,47 @@ describe('the words of the ground', () => {
     const says = WEATHER_WORDS.fault({ line: 4, code: 'bad-number', column: 'Tmin', got: 'x' });
     expect(says).toBe('Line 4: “x” under “Tmin” is no number.');
   });
+});
+
+describe('plantings of one bed that are called the same', () => {
+  const tomato = (id: string, more: object = {}) =>
+    record('planting', id, { bedId: 'long', crop: 'tomato', variety: 'golden trial', ...more });
+
+  it('are told apart by their days, else by a number that does not change', () => {
+    const [early, late] = [tomato('b', { sownOn: '2026-03-01' }), tomato('a', { plantedOn: '2026-05-03' })];
+    const names = (...all: (typeof early)[]) => all.map((one) => namePlantingAmong(one, all));
+    expect(names(early, late)).toEqual([
+      'Tomato, golden trial, sown on 1 March 2026',
+      'Tomato, golden trial, planted out on 3 May 2026',
+    ]);
+    expect(names(tomato('y'), tomato('x', { variety: 'Golden  trial' }))).toEqual([
+      'Tomato, golden trial, 2 of 2',
+      'Tomato, Golden  trial, 1 of 2',
+    ]);
+    const sameDay = { sownOn: '2026-03-01' };
+    expect(names(tomato('x', sameDay), tomato('y', sameDay))).toEqual([
+      'Tomato, golden trial, 1 of 2',
+      'Tomato, golden trial, 2 of 2',
+    ]);
+    expect(numberPlanting(early, [early, late])).toBeUndefined();
+  });
+
+  it('are left alone where another stands in another bed, or is of another variety', () => {
+    const all = [tomato('x'), tomato('y', { bedId: 'gate' }), tomato('z', { variety: 'red' })];
+    expect(namePlantingAmong(all[0]!, all)).toBe('Tomato, golden trial');
+  });
+});
+
+it('begins a look where a planting stands, with what it is', () => {
+  const planting = record('planting', 'p', { bedId: 'long', crop: 'tomato', variety: 'golden trial' });
+  const draft = lookAt('d', '2026-05-01', planting, { name: 'Long bed' });
+  expect(draft).toMatchObject({
+    id: 'd',
+    begunOn: '2026-05-01',
+    bed: 'Long bed',
+    where: { bedId: 'long', bed: 'Long bed', plantingId: 'p' },
+    answers: { crop: 'tomato', variety: 'golden trial' },
+  });
+  const nowhere = record('planting', 'q', { crop: 'tomato' });
+  expect(lookAt('d', '2026-05-01', nowhere, undefined)).toMatchObject({ answers: { crop: 'tomato' } });
 });

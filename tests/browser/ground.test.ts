@@ -145,11 +145,18 @@ describe.each([
     await button(page, 'Put it under suspicion').click();
     await page.getByRole('heading', { name: /^Under suspicion since/ }).waitFor();
     await page.getByRole('link', { name: 'Long bed', exact: true }).waitFor();
-    await page.getByText('Tomato, Golden trial').waitFor();
+    // What it means for the crops that stand in it already, and a look at each of them.
+    await page.getByText(/do not eat from plants it has hurt/).waitFor();
+    await page.getByText(/no beans, peas, potatoes, tomatoes or lettuce there/).waitFor();
+    await page.getByText(/Do not put these plants on your own compost heap/).waitFor();
     expect(await button(page, 'Put it on beds').count()).toBe(0);
     await snap(page, `ground-suspected-${name}`);
     expect(await faultsInBothThemes(page)).toEqual([]);
     expect(await isTooWide(page)).toBe(false);
+    await page.getByRole('button', { name: 'Look at Tomato, Golden trial (Long bed)' }).click();
+    await expect.poll(() => page.locator('.plant-line').textContent()).toMatch(/Tomato.*Long bed/s);
+    await page.goBack();
+    await page.getByRole('heading', { name: /^Under suspicion since/ }).waitFor();
     await page.getByRole('link', { name: 'Long bed', exact: true }).click();
     await page.getByText('Under suspicion: Manure from the lane went on here.').waitFor();
     await snap(page, `ground-bed-${name}`);

@@ -143,6 +143,8 @@ export const BATCH_WORDS = {
   releasedOn: (day: string): string => `Was under suspicion; released ${day}.`,
   notOffered:
     'It is not offered when something is put on a bed. Spread, sell or give away none of it until you know.',
+  lookThere: 'Look at what grows there, and at the youngest leaves first:',
+  lookAt: (planting: string, bed: string): string => `Look at ${planting}${bed && ` (${bed})`}`,
   since: 'Since when?',
   sinceKept: 'Day kept.',
   why: 'Why?',

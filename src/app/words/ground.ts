@@ -114,6 +114,7 @@ export const GROUND_WORDS = {
   crop: 'Crop',
   variety: 'Variety',
   colour: 'Colour on the seed packet',
+  ofSo: (place: number, many: number): string => `${place} of ${many}`,
   sownOn: 'Sown on',
   plantedOn: 'Planted out on',
   clearedOn: 'Cleared on',

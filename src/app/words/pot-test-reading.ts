@@ -11,6 +11,7 @@ import { describeChance, describeChanceShortly } from './chances.ts';
 import { describeDay, describeDistance } from './dates.ts';
 import { POT_WORDS } from './pot-test.ts';
 import { sayLength, shownUnit } from './units.ts';
+import { WHERE_IT_LIES } from './where-it-lies.ts';
 
 export const READING_WORDS = {
   seen: 'What the pots show',
@@ -209,7 +210,7 @@ export function sayNext(result: PotTestResult, question: TestQuestion): string[]
       return [
         POT_WORDS.keepAside,
         REPORT,
-        'Where it lies already: no beans, peas, potatoes, tomatoes or lettuce there. Sweetcorn and other grasses bear it. Dig and air the soil, and sow beans in it before you trust it again.',
+        WHERE_IT_LIES,
         'Put what is in the pots with the rubbish; it goes on no bed and on no heap.',
       ];
     case 'safe-enough':

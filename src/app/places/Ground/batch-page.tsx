@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
+import { CAUTIONS } from '../../../causes/cautions.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import { BATCH_KINDS, type BatchRecord, type Spreading } from '../../../garden/ground-records.ts';
 import { heapNow } from '../../../garden/heap-now.ts';
@@ -19,10 +20,12 @@ import { editBatch, sayShare, type Typed } from '../../state/edit-ground.ts';
 import { deleteGround, garden, keepWithUndo, latest } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { goTo, hashOf } from '../../state/route.ts';
+import { startLookAt } from '../../state/start-look-at.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS } from '../../words/ground.ts';
 import { BATCH_WORDS as WORDS } from '../../words/ground-batches.ts';
-import { namePlanting } from '../../words/name-planting.ts';
+import { namePlantingAmong } from '../../words/name-planting.ts';
+import { WHERE_IT_LIES } from '../../words/where-it-lies.ts';
 import { SpreadForm } from './bed-forms.tsx';
 import { Gone } from './gone.tsx';
 import { type FormField, GroundForm, sayYesNo, useEdit, YES_NO } from './ground-form.tsx';
@@ -75,7 +78,7 @@ export function BatchPage({ batchId }: { readonly batchId: string }) {
       </div>
       <p role="alert">{says}</p>
       {!open && <Gone record={batch} name={batch.name} />}
-      {isSuspected(batch) && <Suspicion batch={batch} onKeep={keep} />}
+      {isSuspected(batch) && <Suspicion all={all} batch={batch} onKeep={keep} />}
       <div class="open-pages">
         <div class="page-left stack-wide">
           <State all={all} batch={batch} />
@@ -144,13 +147,14 @@ interface Keeps {
   readonly onKeep: (changed: BatchRecord, done: string) => Promise<void>;
 }
 
-function Suspicion({ batch, onKeep }: { readonly batch: BatchRecord } & Keeps) {
+function Suspicion({ all, batch, onKeep }: OfBatch & Keeps) {
   const { on = '', why: before = '' } = batch.suspicion ?? {};
   const [why, setWhy] = useState(before);
   return (
     <section class="suspected stack-close">
       <h2>{WORDS.suspectedSince(describeDayAndYear(on))}</h2>
       <p>{WORDS.notOffered}</p>
+      <WhereItLies all={all} batch={batch} />
       <DayField
         label={WORDS.since}
         value={on}
@@ -187,6 +191,45 @@ function Suspicion({ batch, onKeep }: { readonly batch: BatchRecord } & Keeps) {
         {WORDS.release}
       </button>
     </section>
+  );
+}
+
+/** What a suspected load asks of the beds that have it already: what to mind, and a look at each plant there. */
+function WhereItLies({ all, batch }: OfBatch) {
+  const { beds, plantings } = whoReceived(all, batch.id);
+  if (beds.length === 0) return null;
+  const growing = plantings.filter(({ clearedOn }) => !clearedOn);
+  return (
+    <>
+      <ul class="stack-close">
+        {[CAUTIONS.residue, CAUTIONS['do-not-compost'], WHERE_IT_LIES, CAUTIONS['local-rules']].map(
+          (says) => (
+            <li key={says}>{says}</li>
+          ),
+        )}
+      </ul>
+      {growing.length > 0 && (
+        <>
+          <p>{WORDS.lookThere}</p>
+          <ul>
+            {growing.map((planting) => {
+              const bed = all.beds.find(({ id }) => id === planting.bedId);
+              return (
+                <li key={planting.id}>
+                  <button
+                    type="button"
+                    class="button-plain"
+                    onClick={() => void startLookAt(planting, bed, dayOf(new Date()))}
+                  >
+                    {WORDS.lookAt(namePlantingAmong(planting, growing), bed?.name ?? '')}
+                  </button>
+                </li>
+              );
+            })}
+          </ul>
+        </>
+      )}
+    </>
   );
 }
 
@@ -319,7 +362,8 @@ function Went({ all, batch, onChange }: OfBatch & { readonly onChange: (given: S
             {plantings.map((planting) => (
               <li class="ground-line" key={planting.id}>
                 <span>
-                  {namePlanting(planting)} <span class="soft small">{bedName(planting.bedId)}</span>
+                  {namePlantingAmong(planting, plantings)}{' '}
+                  <span class="soft small">{bedName(planting.bedId)}</span>
                 </span>
               </li>
             ))}

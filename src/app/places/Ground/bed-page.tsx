@@ -24,7 +24,7 @@ import { BOOK_WORDS } from '../../words/book.ts';
 import { capitalise } from '../../words/causes.ts';
 import { dayOf, describeDayAndYear } from '../../words/dates.ts';
 import { GROUND_WORDS as WORDS } from '../../words/ground.ts';
-import { namePlanting } from '../../words/name-planting.ts';
+import { namePlanting, namePlantingAmong, numberPlanting } from '../../words/name-planting.ts';
 import { sayHappening } from '../../words/say-happening.ts';
 import { SHEET_WORDS } from '../../words/sheet.ts';
 import { CaseEntry } from '../Book/case-entry.tsx';
@@ -186,6 +186,7 @@ function Suspected({ all, bed }: OfBed) {
 function Growing({ all, bed, onOpen }: OfBed & Opens) {
   const here = all.plantings.filter(({ bedId, clearedOn }) => bedId === bed.id && !clearedOn);
   if (here.length === 0) return null;
+  const nameOf = (planting: PlantingRecord): string => namePlantingAmong(planting, here);
   return (
     <section>
       <h2 class="list-title">{WORDS.growing}</h2>
@@ -193,7 +194,7 @@ function Growing({ all, bed, onOpen }: OfBed & Opens) {
         {here.map((planting) => (
           <li class="ground-line" key={planting.id}>
             <span>
-              {namePlanting(planting)}{' '}
+              {[namePlanting(planting), numberPlanting(planting, here)].filter(Boolean).join(', ')}{' '}
               <span class="soft small">
                 {[
                   planting.plantedOn &&
@@ -209,21 +210,21 @@ function Growing({ all, bed, onOpen }: OfBed & Opens) {
             <button
               type="button"
               class="button-plain small"
-              aria-label={`${WORDS.clearNow}: ${namePlanting(planting)}`}
+              aria-label={`${WORDS.clearNow}: ${nameOf(planting)}`}
               onClick={() =>
                 void keepWithUndo(
                   [{ ...planting, clearedOn: dayOf(new Date()) }],
-                  `${WORDS.cleared(namePlanting(planting))}.`,
+                  `${WORDS.cleared(nameOf(planting))}.`,
                 )
               }
             >
               {WORDS.clearNow}
             </button>
-            <ChangeButton of={namePlanting(planting)} onOpen={() => onOpen({ what: 'planting', planting })} />
+            <ChangeButton of={nameOf(planting)} onOpen={() => onOpen({ what: 'planting', planting })} />
             {planting.crop && planting.variety && (
               <a
                 class="link-line small"
-                aria-label={WORDS.normalOf(namePlanting(planting))}
+                aria-label={WORDS.normalOf(nameOf(planting))}
                 href={hashOf({
                   place: 'ground',
                   page: 'normal-leaves',

@@ -13,7 +13,7 @@ import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
 import { describeDay } from '../../words/dates.ts';
 import { FROM_RECORDS_WORDS as WORDS } from '../../words/from-records.ts';
-import { namePlanting } from '../../words/name-planting.ts';
+import { namePlantingAmong } from '../../words/name-planting.ts';
 import { saySources } from '../../words/say-sources.ts';
 import { describeSettingValue } from '../../words/settings.ts';
 
@@ -66,7 +66,7 @@ const bedName = (all: Garden, { bedId, bed }: Where): string =>
 
 function sayPlanting(all: Garden, where: Where): string | undefined {
   const planting = all.plantings.find(({ id }) => id === where.plantingId);
-  return planting && WORDS.standsIn(bedName(all, where), namePlanting(planting));
+  return planting && WORDS.standsIn(bedName(all, where), namePlantingAmong(planting, all.plantings));
 }
 
 /** Every bed in the order of the walk, with what grows in it; each is one tap. */
@@ -106,10 +106,10 @@ function Beds({ all, onChosen }: { readonly all: Garden; readonly onChosen: () =
                       <button
                         type="button"
                         class="crop"
-                        aria-label={WORDS.standsIn(name, namePlanting(planting))}
+                        aria-label={WORDS.standsIn(name, namePlantingAmong(planting, plantings))}
                         onClick={() => choose({ ...where, plantingId: planting.id }, planting)}
                       >
-                        {namePlanting(planting)}
+                        {namePlantingAmong(planting, plantings)}
                       </button>
                     </li>
                   ))}
