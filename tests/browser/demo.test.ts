@@ -150,6 +150,10 @@ describe.each([
       .toContainEqual(
         expect.stringContaining('Tap “Leave it” at the top, then read the file in your own garden.'),
       );
+    // It lies where it is in season, and says so: the place of one's own garden cannot be changed from in here.
+    const zone = page.getByRole('group', { name: 'Your garden lies' });
+    await page.getByText(/^The invented garden lies (north|south) of the equator\.$/).waitFor();
+    expect(await zone.count()).toBe(0);
     const during = await everythingStored(page);
     expect(during).toMatchObject(before);
     expect(Object.keys(during).length).toBeGreaterThan(Object.keys(before).length + 100);
@@ -158,6 +162,8 @@ describe.each([
     await page.getByText('My own kale').first().waitFor();
     expect(await page.getByText(STRIP).count()).toBe(0);
     await expect.poll(() => everythingStored(page)).toEqual(before);
+    await page.getByRole('link', { name: 'Help and settings' }).click();
+    await zone.waitFor();
     const left = await page.evaluate(async () => ({
       databases: (await indexedDB.databases()).filter(({ name }) => name?.includes('demo')),
       mark: localStorage.getItem('bedside-demo'),

@@ -1,3 +1,11 @@
+import type { Zone } from '../../days/growing-year.ts';
+
+const HELP_ZONES = {
+  north: 'north of the equator',
+  south: 'south of the equator',
+  tropics: 'where no winter comes',
+} as const satisfies Record<Zone, string>;
+
 export const HELP_WORDS = {
   contents: 'On this page',
   explains: 'Explained here',
@@ -52,9 +60,12 @@ export const HELP_WORDS = {
     theme: 'Paper',
     themes: { device: 'as the device', light: 'light', dusk: 'dusk' },
     zone: 'Your garden lies',
-    zones: { north: 'north of the equator', south: 'south of the equator', tropics: 'where no winter comes' },
+    zones: HELP_ZONES,
     zoneWhy:
       'The seasons follow it, not the names of the months. South of the equator a year of a bed runs from July to June.',
+    zoneInvented: (zone: Zone): string => `The invented garden lies ${HELP_ZONES[zone]}`,
+    zoneInventedWhy:
+      'It is always put on the half of the earth where it is the growing season now. Where your own garden lies is set in your own garden; nothing in here changes it.',
     temperature: 'Temperatures',
     temperatures: { celsius: '°C', fahrenheit: '°F' },
     length: 'Lengths and rain',

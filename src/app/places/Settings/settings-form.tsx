@@ -1,5 +1,7 @@
 import { Segments } from '../../parts/Choice/segments.tsx';
+import { inDemo } from '../../state/demo.ts';
 import { prefer, preferences } from '../../state/preferences.ts';
+import { zone as zoneOnShow } from '../../state/zone.ts';
 import { HELP_WORDS } from '../../words/help.ts';
 
 const WORDS = HELP_WORDS.settings;
@@ -20,14 +22,24 @@ export function SettingsForm() {
         onChange={(chosen) => prefer({ theme: chosen })}
       />
       <div>
-        <Segments
-          legend={WORDS.zone}
-          name="zone"
-          options={options(WORDS.zones)}
-          value={zone}
-          onChange={(chosen) => prefer({ zone: chosen })}
-        />
-        <p class="small soft">{WORDS.zoneWhy}</p>
+        {inDemo ? (
+          <>
+            {/* The preference is that of one's own garden: from in here it is not to be touched. */}
+            <p>{WORDS.zoneInvented(zoneOnShow.value)}.</p>
+            <p class="small soft">{WORDS.zoneInventedWhy}</p>
+          </>
+        ) : (
+          <>
+            <Segments
+              legend={WORDS.zone}
+              name="zone"
+              options={options(WORDS.zones)}
+              value={zone}
+              onChange={(chosen) => prefer({ zone: chosen })}
+            />
+            <p class="small soft">{WORDS.zoneWhy}</p>
+          </>
+        )}
       </div>
       <Segments
         legend={WORDS.temperature}
