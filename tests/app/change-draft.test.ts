@@ -34,6 +34,13 @@ describe('answers of a look in progress', () => {
     expect(sure.answers.signs).toEqual({ 'mottled@new': 'seen' });
   });
 
+  it('takes "nothing went on the bed" back when wood is found, and gives it again on undo', () => {
+    const nothing = changed(fresh, { kind: 'answer-setting', setting: 'compost-kinds', value: ['none'] });
+    const wood = changed(nothing, { kind: 'answer-setting', setting: 'wood-in-root-zone', value: true });
+    expect(wood.answers.setting).toEqual({ 'wood-in-root-zone': true });
+    expect(changed(wood, { kind: 'undo' }).answers.setting).toEqual({ 'compost-kinds': ['none'] });
+  });
+
   it('notes a check that settled several signs in one step', () => {
     const draft = changed(fresh, {
       kind: 'answer-signs',
