@@ -1,7 +1,7 @@
 import { isBusy } from './draft.ts';
 import { recordLook } from './keep-look.ts';
 import { askToPersist, cases, keptChanged, nowStamp, store, tryStore } from './kept.ts';
-import { answersInHand, draft, ranking } from './look-session.ts';
+import { answersInHand, draft, ranking, whileKept } from './look-session.ts';
 import { dropPhotos, keepPicturesAgain } from './pictures.ts';
 
 /** Longest wait for a photo that is being read again, ms; then the look is kept with what there is. */
@@ -26,6 +26,10 @@ function photosRead(): Promise<void> {
 /** Keeps the look in progress in its case; the caller then leaves it. Gives the id of the case, or `undefined` when the store refused. */
 export async function keepLook(): Promise<string | undefined> {
   await photosRead();
+  return whileKept(keepNow);
+}
+
+async function keepNow(): Promise<string | undefined> {
   const body = draft.value;
   const found = cases.value?.find(({ id }) => id === body.caseId);
   const { kept, look, summary } = recordLook(

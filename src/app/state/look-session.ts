@@ -81,23 +81,50 @@ export function change(changed: DraftChange): void {
 }
 
 /* Autosave: one write at a time, always of the newest state. */
-let saving = false;
 let unsaved = false;
+let saving: Promise<void> | undefined;
+/** The look that is being kept as a case: stored once more as unfinished it would be a second copy. */
+let beingKept: string | undefined;
 
-async function autosave(): Promise<void> {
+function autosave(): Promise<void> {
   unsaved = true;
-  if (saving) return;
-  saving = true;
+  saving ??= saveNewest().finally(() => {
+    saving = undefined;
+    // Changed between its last look at what is unsaved and now.
+    if (unsaved) void autosave();
+  });
+  return saving;
+}
+
+async function saveNewest(): Promise<void> {
   while (unsaved) {
     unsaved = false;
     const body = draft.value;
-    if (!hasContent(body)) continue;
+    if (!hasContent(body) || body.id === beingKept) continue;
     await tryStore(() =>
       store.saveDraft({ kind: 'draft', id: body.id, schema: RECORDS_SCHEMA, changedAt: nowStamp(), body }),
     );
     if (storeTrouble.value === 'conflict' && draft.value.id === body.id) keepApart();
   }
-  saving = false;
+}
+
+/**
+ * Runs what makes a case of the look in progress, once what is being stored of it is through; until it is left nothing more of it is
+ * stored as unfinished. Where it gives nothing the look goes on as it was.
+ */
+export async function whileKept<Kept>(keep: () => Promise<Kept | undefined>): Promise<Kept | undefined> {
+  await saving;
+  const { id } = draft.value;
+  beingKept = id;
+  const kept = await keep().catch((reason: unknown) => {
+    beingKept = undefined;
+    throw reason;
+  });
+  if (kept === undefined) {
+    beingKept = undefined;
+    void autosave();
+  }
+  return kept;
 }
 
 /** Another tab has gone on with the same look: what was entered here becomes a look of its own, so that neither is lost. */
