@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FileChooser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { GROUND_WORDS } from '../../src/app/words/ground.ts';
 import { drawLeaf } from '../../src/leaf/draw-leaf.ts';
 import { writeJpeg } from '../pictures/write-jpeg.ts';
 import { appOnPhone, chooseCrop, DESK, PHONE, sayItIsSmall, snap, watch } from './browser.ts';
@@ -62,6 +63,67 @@ async function answerByKeyboard(page: Page, { press, note }: Keyboard): Promise<
     .poll(async () => (await stopAt(page)).says)
     .toBe(await page.locator('.question-asks, .question-wait').first().innerText());
   note('after an answer', faultsOf(await stopAt(page)));
+}
+
+/** The form of the bed that is open, and what grows there: filled in and kept; what opened each form has the focus again. */
+async function fillInBed(page: Page, { tabTo, standsOn, press }: Keyboard): Promise<void> {
+  const type = (text: string): Promise<void> => page.keyboard.type(text);
+  const opened = async (button: RegExp, title: RegExp): Promise<void> => {
+    expect((await tabTo(button)).tag).toBe('BUTTON');
+    await press('Enter');
+    await expect.poll(() => standsOn(title, 'a form opened').then(({ tag }) => tag)).toBe('H2');
+  };
+  const isBackOn = async (button: RegExp, where: string): Promise<void> => {
+    await expect.poll(() => page.locator('.ground-form').count()).toBe(0);
+    expect((await standsOn(button, where)).tag).toBe('BUTTON');
+  };
+  const keep = async (): Promise<void> => {
+    await tabTo(/^Keep it$/);
+    await press('Enter');
+  };
+
+  await opened(/^Change the bed$/, /^Change the bed$/);
+  await tabTo(/^Name$/);
+  await press('Control+a');
+  await press('Delete');
+  await keep();
+  // What is missing is said, and the way to it is as it was.
+  await expect
+    .poll(() => page.locator('.ground-form [role="alert"]').innerText())
+    .toBe(GROUND_WORDS.nameFirst);
+  await standsOn(/^Keep it$/, 'kept without a name');
+  await tabTo(/^Name$/, { back: true });
+  await type('Bed under the pear');
+  await tabTo(/^Where is it\?$/);
+  await type('Open');
+  await tabTo(/^Soil$/);
+  await type('Loam');
+  await keep();
+  await isBackOn(/^Change the bed$/, 'the bed kept');
+  expect(await page.locator('h1').innerText()).toBe('Bed under the pear');
+  await page.getByText(/^Open ground · loam$/i).waitFor();
+
+  // The first button of the row lies before the last.
+  await tabTo(/^Sown or planted$/, { back: true });
+  await press('Shift+Tab');
+  await opened(/^Sown or planted$/, /^What was sown or planted\?$/);
+  await tabTo(/^Crop$/);
+  await type('Kale');
+  await tabTo(/^Variety$/);
+  await type('a blue curly one');
+  await tabTo(/^Planted out on$/);
+  await type('05052025');
+  await keep();
+  await isBackOn(/^Sown or planted$/, 'the planting kept');
+  const growing = page.locator('.ground-line', { hasText: 'Kale, a blue curly one' });
+  await growing.getByText(/planted out on .*5 May 2025/).waitFor();
+
+  // A form that is left without keeping leads back as well.
+  await opened(/^Change: Kale, a blue curly one$/, /^What was sown or planted\?$/);
+  await tabTo(/^Close without keeping$/);
+  await press('Enter');
+  await isBackOn(/^Change: Kale, a blue curly one$/, 'left without keeping');
+  expect(await growing.count()).toBe(1);
 }
 
 describe.each([
@@ -212,6 +274,8 @@ describe.each([
     await page.getByRole('link', { name: /^Long bed/ }).focus();
     await press('Enter');
     expect((await standsOn(/^Long bed$/, 'the bed opened')).tag).toBe('H1');
+    await fillInBed(page, keys);
+    await snap(page, `keys-${name}-2-bed`);
 
     expect(faults).toEqual([]);
     expect(complaints).toEqual([]);

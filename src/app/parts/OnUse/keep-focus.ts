@@ -33,6 +33,28 @@ function headingAround(element: Element | undefined): HTMLElement | null {
   return lastOnPage?.isConnected ? lastOnPage : document.querySelector('main h1');
 }
 
+/** What was pressed last. A part that opens in its place finds it gone from the page already. */
+let pressedLast: Element | undefined;
+export const lastPressed = (): Element | undefined => pressedLast;
+
+/** What was pressed, or what stands for it since: where a part is drawn anew, its button of the same name. */
+function standingFor(pressed: Element): HTMLElement | undefined {
+  const nameOf = (one: Element): string | null => one.getAttribute('aria-label') ?? one.textContent;
+  const alike = document.querySelectorAll<HTMLElement>(`main ${pressed.tagName}`);
+  return [...alike].find(
+    (one) => one === pressed || (!pressed.isConnected && nameOf(one) === nameOf(pressed)),
+  );
+}
+
+/** Once a part has gone that a press had opened, puts the reader back on what was pressed, unless they stand elsewhere by then. */
+export function goBackTo(pressed: Element | undefined): void {
+  // The part goes away with the next drawing.
+  setTimeout(() => {
+    if (!pressed || document.activeElement !== document.body) return;
+    standingFor(pressed)?.focus({ preventScroll: !byKeyboard });
+  });
+}
+
 function pathOf(element: Element): Element[] {
   const path: Element[] = [];
   for (let part: Element | null = element; part; part = part.parentElement) path.push(part);
@@ -53,6 +75,10 @@ export function keepFocus(): void {
   addEventListener('keydown', goBy, true);
   for (const other of ['pointerdown', 'wheel'] as const)
     addEventListener(other, goBy, { capture: true, passive: true });
+  const notePress = ({ target }: Event): void => {
+    pressedLast = (target instanceof Element && target.closest('main button, main a')) || undefined;
+  };
+  addEventListener('click', notePress, true);
   // Parts that come in above what has the focus push it away; for those who go by keyboard it stays in view.
   new ResizeObserver(() => {
     const { activeElement } = document;

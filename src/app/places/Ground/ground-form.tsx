@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { GroundRecord } from '../../../garden/ground-records.ts';
 import { DayInput } from '../../parts/DayField/day-field.tsx';
-import { landOn } from '../../parts/OnUse/keep-focus.ts';
+import { goBackTo, landOn, lastPressed } from '../../parts/OnUse/keep-focus.ts';
 import { readNumber, type Typed } from '../../state/edit-ground.ts';
 import { bringBackGround, keepWithUndo, latest, onRecord, type Saved } from '../../state/garden.ts';
 import { joinWords } from '../../words/causes.ts';
@@ -78,7 +78,12 @@ interface GroundFormProps {
 
 /** A few fields on paper. What was typed stays when the store does not take it, and a sentence says why. */
 export function GroundForm(props: GroundFormProps) {
-  const { title, initial, onSave, onClose, onDelete } = props;
+  const { title, initial, onSave, onDelete } = props;
+  const [opener] = useState(lastPressed);
+  const onClose = (): void => {
+    props.onClose();
+    goBackTo(opener);
+  };
   const fieldsOf = (said: Typed): readonly FormField[] =>
     typeof props.fields === 'function' ? props.fields(said) : props.fields;
   const [typed, setTyped] = useState<Typed>(() => turned(fieldsOf(initial), initial, figureShown));
