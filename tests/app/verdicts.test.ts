@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { sayInShort } from '../../src/app/words/verdict-in-short.ts';
 import { describeVerdict, type Judged, sayLook } from '../../src/app/words/verdicts.ts';
+import { COURSES } from '../../src/causes/courses.ts';
 import type { NextCheck, RankedCause, Verdict } from '../../src/ranker/types.ts';
 import { triage } from '../../src/triage.ts';
 
@@ -93,7 +95,22 @@ describe('a verdict in words', () => {
   it('looks again without doing anything meanwhile', () => {
     const said = describeVerdict(judge({ id: 'watch' }), TODAY);
     expect(said.headline).toBe('Look again on Thursday 18 June (in 14 days). Do nothing until then.');
-    expect(said.short).toBe('Look again on Thursday 18 June.');
+  });
+
+  it('says it for a narrow strip in so few words that two lines hold them, whatever it is', () => {
+    const short = (more: Partial<Verdict>): string => sayInShort(judge(more), TODAY);
+    expect(short({ id: 'watch' })).toBe('Look again on Thursday 18 June.');
+    expect(short({ id: 'leave' })).toBe('Leave it. Look again on Thursday 18 June.');
+    expect(short({ id: 'check', check })).toBe('Check first. It takes 1 minute.');
+    expect(short({ id: 'act', courses: ['cover'] })).toBe('Act now: cover with net or fine mesh.');
+    // As long as the longest day.
+    const most = short({ id: 'leave', lookAgain: '2026-09-23' }).length;
+    expect(most).toBe('Leave it. Look again on Wednesday 23 September.'.length);
+    for (const { id } of COURSES) {
+      const says = short({ id: 'act', courses: [id] });
+      expect(says, id).toMatch(/^Act now: [a-z]/);
+      expect(says.length, id).toBeLessThanOrEqual(most);
+    }
   });
 
   it('checks first, with what the check takes', () => {

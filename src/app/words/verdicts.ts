@@ -57,8 +57,6 @@ export interface VerdictInWords {
   readonly id: VerdictId;
   /** One sentence or two, read first. */
   readonly headline: string;
-  /** The same for a narrow strip. */
-  readonly short: string;
   /** What should be seen by the day to look again; begins with the day where the headline does not name it. */
   readonly byThen: readonly string[];
   /** The check that the headline asks for. */
@@ -80,7 +78,6 @@ export function describeVerdict(judged: Judged, today: string): VerdictInWords {
   return {
     id: verdict.id,
     headline: sayHeadline(judged, today),
-    short: sayShort(judged, today),
     byThen: [...sayAgain(verdict, today), ...sayRecovery(judged)],
     ...(verdict.id === 'check' && verdict.check ? { checkToMake: verdict.check.id } : {}),
     why: sayWhy(judged),
@@ -138,14 +135,6 @@ function sayAct(course: CourseId, { because }: Verdict, causes: readonly RankedC
   const all = HOW_MANY[likely.length];
   if (rest.length === 0) return `Act now on ${all} likely causes ${named(helped)}: ${does}`;
   return `Act now on ${HOW_MANY[helped.length]} of ${all} likely causes ${named(helped)}: ${does} Look again at the rest ${named(rest)}.`;
-}
-
-function sayShort(judged: Judged, today: string): string {
-  const { verdict } = judged;
-  const day = describeDay(verdict.lookAgain, today);
-  if (verdict.id === 'leave') return `Leave it. Look again on ${day}.`;
-  if (verdict.id === 'watch') return `Look again on ${day}.`;
-  return sayHeadline(judged, today);
 }
 
 /** Leaving and watching name their day in the headline; the others name it here, so that every verdict has one. */

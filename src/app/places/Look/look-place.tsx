@@ -21,7 +21,7 @@ const Result = onUse(
   </div>,
   { beside: true },
 );
-const VerdictStrip = onUse(() => import('./result.tsx').then((part) => part.VerdictStrip), undefined, {
+const VerdictStrip = onUse(() => import('./verdict-strip.tsx').then((part) => part.VerdictStrip), undefined, {
   beside: true,
 });
 

@@ -8,9 +8,7 @@ import { rankAgain, ranking } from '../../state/look-session.ts';
 import { openingOfLook } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
 import { dayOf } from '../../words/dates.ts';
-import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
-import { verdictInShort } from './verdict-in-short.ts';
 
 /** What has been found so far: the verdict in words, and the weighing. */
 export function Result() {
@@ -61,26 +59,5 @@ function Found({ result, answers, newest }: FoundProps) {
       )}
       <Weighing result={result} answers={answers} newest={newest} />
     </>
-  );
-}
-
-/** On a phone the verdict stands one thumb away, above the tabs. */
-export function VerdictStrip() {
-  const says = verdictInShort.value;
-  if (!says) return null;
-  return (
-    <div class="verdict-strip">
-      <button
-        type="button"
-        class="strip-verdict"
-        aria-label={`${WORDS.strip}: ${says}`}
-        onClick={() => showPart('verdict')}
-      >
-        <span>{says}</span>
-      </button>
-      <button type="button" class="strip-question" onClick={() => showPart('question')}>
-        {WORDS.stripQuestion}
-      </button>
-    </div>
   );
 }
