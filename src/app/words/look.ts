@@ -109,6 +109,10 @@ export const LOOK_WORDS = {
   done: 'Done',
   setNumber: 'Set',
   undoAnswer: 'Take back the last answer',
+  numberNone: (least: number | string, most: number | string): string =>
+    `Type a number from ${least} to ${most}, or choose one of the answers.`,
+  numberBeyond: (typed: string, least: number | string, most: number | string): string =>
+    `${typed} cannot be. Type a number from ${least} to ${most}, or choose one of the answers.`,
   weighing: 'Weighing your answer …',
   moved: 'Your answer moved:',
   movedByCrop: 'Knowing the crop moved:',

@@ -77,11 +77,5 @@ function Pick({ of, says, options }: PickProps) {
 }
 
 function Day({ of, says }: { readonly of: 'from' | 'to'; readonly says: string }) {
-  return (
-    <DayField
-      label={says}
-      value={narrowing.value[of] ?? ''}
-      onChange={({ currentTarget }) => narrow(of, currentTarget.value)}
-    />
-  );
+  return <DayField label={says} value={narrowing.value[of] ?? ''} onDay={(day) => narrow(of, day)} />;
 }

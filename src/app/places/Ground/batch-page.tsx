@@ -158,8 +158,8 @@ function Suspicion({ all, batch, onKeep }: OfBatch & Keeps) {
       <DayField
         label={WORDS.since}
         value={on}
-        onChange={(event) => {
-          const day = event.currentTarget.value;
+        max={dayOf(new Date())}
+        onDay={(day) => {
           if (day === '') return;
           const now = latest(batch);
           void onKeep(suspectBatch(now, { ...now.suspicion!, on: day }, nowStamp()), WORDS.sinceKept);

@@ -97,6 +97,7 @@ export function GroundForm(props: GroundFormProps) {
   // Where the store refuses, another tab may have changed the record: what counts as changed is measured from the start.
   const start = useRef(typed);
   const form = useRef<HTMLFormElement>(null);
+  const told = useRef('');
   // It may open far from the button that asked for it.
   useEffect(() => {
     form.current?.scrollIntoView({ block: 'nearest' });
@@ -106,6 +107,12 @@ export function GroundForm(props: GroundFormProps) {
     event.preventDefault();
     const wrong = faultOf(fields, typed);
     if (wrong) return setSays(wrong);
+    // A day that was refused is told once more beside the button; pressed again, what stays in its place is kept.
+    const refused = form.current?.querySelector('.day-fault')?.textContent ?? '';
+    if (refused !== told.current) {
+      told.current = refused;
+      if (refused) return setSays(refused);
+    }
     setBusy(true);
     const changed = Object.fromEntries(
       Object.entries(typed).filter(([id, value]) => value !== (start.current[id] ?? '')),
@@ -247,7 +254,7 @@ function OneField({ field, value, onInput }: FieldProps) {
       ) : as === 'note' ? (
         <textarea id={id} rows={2} value={value} onInput={said} />
       ) : as === 'day' ? (
-        <DayInput id={id} value={value} autocomplete="off" onInput={said} />
+        <DayInput id={id} value={value} autocomplete="off" onDay={onInput} />
       ) : (
         <input
           id={id}

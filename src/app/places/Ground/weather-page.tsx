@@ -123,8 +123,8 @@ function Grid() {
         label={WORDS.until}
         wide="year-choice"
         value={until}
-        onChange={(event) => {
-          if (event.currentTarget.value) setUntil(event.currentTarget.value);
+        onDay={(day) => {
+          if (day) setUntil(day);
         }}
       />
       <div class="wide-table">

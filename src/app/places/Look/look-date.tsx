@@ -25,9 +25,8 @@ export function LookDate() {
           label={WORDS.date}
           value={day}
           max={today}
-          onChange={(event) => {
-            const { value } = event.currentTarget;
-            if (value) change({ kind: 'set-date', day: value });
+          onDay={(said) => {
+            if (said) change({ kind: 'set-date', day: said });
           }}
         />
       )}

@@ -103,6 +103,8 @@ function NumberAnswer({ setting, asked, onAnswer, cannotSay }: PartProps<'number
   const [typed, setTyped] = useState('');
   const value = fromShown(asked.unit, Number(typed.replace(',', '.')));
   const fits = typed.trim() !== '' && value >= asked.least && value <= asked.most;
+  const [least, most] = [figureShown(asked.unit, asked.least), figureShown(asked.unit, asked.most)];
+  const [fault, setFault] = useState('');
   return (
     <div class={sideBySide(asked.bands.length)}>
       <form
@@ -110,24 +112,31 @@ function NumberAnswer({ setting, asked, onAnswer, cannotSay }: PartProps<'number
         onSubmit={(event) => {
           event.preventDefault();
           if (fits) onAnswer(value);
+          else if (Number.isNaN(value) || typed.trim() === '') setFault(WORDS.numberNone(least, most));
+          else setFault(WORDS.numberBeyond(typed.trim(), least, most));
         }}
       >
         <label class="field">
           <span>
-            {capitalise(shownUnit(asked.unit))}, {figureShown(asked.unit, asked.least)} to{' '}
-            {figureShown(asked.unit, asked.most)}
+            {capitalise(shownUnit(asked.unit))}, {least} to {most}
           </span>
           <input
             class="figures"
             inputMode="decimal"
             value={typed}
             autocomplete="off"
-            onInput={(event) => setTyped(event.currentTarget.value)}
+            onInput={(event) => {
+              setTyped(event.currentTarget.value);
+              setFault('');
+            }}
           />
         </label>
-        <button type="submit" class="button" disabled={!fits}>
+        <button type="submit" class="button">
           {WORDS.setNumber}
         </button>
+        <p role="alert" class="number-fault">
+          {fault}
+        </p>
       </form>
       {asked.bands.map((band, index) => (
         <button key={band.id} type="button" class="answer" onClick={() => onAnswer(withinBand(asked, index))}>

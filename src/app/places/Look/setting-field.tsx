@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { askSetting } from '../../../signs/ask-setting.ts';
 import type { Setting, SettingId } from '../../../signs/settings.ts';
 import { Segments } from '../../parts/Choice/segments.tsx';
@@ -54,23 +55,7 @@ export function SettingField({ id, setting }: { readonly id: SettingId; readonly
             </option>
           ))}
         </select>
-        <label class="field">
-          <span>{WORDS.exactly(shownUnit(setting.unit))}</span>
-          <input
-            type="number"
-            inputMode="decimal"
-            min={figureShown(setting.unit, setting.least)}
-            max={figureShown(setting.unit, setting.most)}
-            step="any"
-            placeholder={WORDS.notSaid}
-            value={typeof value === 'number' ? figureShown(setting.unit, value) : ''}
-            onChange={(event) => {
-              const { value: typed, validity } = event.currentTarget;
-              if (typed === '') answer(undefined);
-              else if (validity.valid) answer(fromShown(setting.unit, Number(typed)));
-            }}
-          />
-        </label>
+        <ExactNumber setting={setting} value={value} onAnswer={answer} />
       </div>
     );
   if (setting.kind === 'any-of') {
@@ -122,4 +107,46 @@ function withOption(chosen: readonly string[], id: string): readonly string[] | 
     return rest.length > 0 ? rest : undefined;
   }
   return id === 'none' ? ['none'] : [...chosen.filter((other) => other !== 'none'), id];
+}
+
+interface ExactNumberProps {
+  readonly setting: Extract<Setting, { kind: 'number' }>;
+  readonly value: unknown;
+  readonly onAnswer: (value: number | undefined) => void;
+}
+
+/** A number typed out. One that cannot be is refused with a sentence, and what was there before stays. */
+function ExactNumber({ setting: { unit, least, most }, value, onAnswer }: ExactNumberProps) {
+  const [fault, setFault] = useState('');
+  const bounds = [figureShown(unit, least), figureShown(unit, most)] as const;
+  const shown = typeof value === 'number' ? String(figureShown(unit, value)) : '';
+  return (
+    <>
+      <label class="field">
+        <span>{WORDS.exactly(shownUnit(unit))}</span>
+        <input
+          type="number"
+          inputMode="decimal"
+          min={bounds[0]}
+          max={bounds[1]}
+          step="any"
+          placeholder={WORDS.notSaid}
+          value={shown}
+          onChange={({ currentTarget }) => {
+            const { value: typed, validity } = currentTarget;
+            if (validity.valid) {
+              setFault('');
+              onAnswer(typed === '' ? undefined : fromShown(unit, Number(typed)));
+              return;
+            }
+            setFault(typed === '' ? WORDS.numberNone(...bounds) : WORDS.numberBeyond(typed, ...bounds));
+            currentTarget.value = shown;
+          }}
+        />
+      </label>
+      <p role="alert" class="small">
+        {fault}
+      </p>
+    </>
+  );
 }

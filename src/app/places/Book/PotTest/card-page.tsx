@@ -71,7 +71,7 @@ function Sowing({ test }: { readonly test: PotTestRecord }) {
           label={WORDS.day}
           wide="pot-field"
           value={test.sownOn}
-          onChange={({ currentTarget: { value } }) => value && void sow(value)}
+          onDay={(day) => day && void sow(day)}
         />
       )}
       <p role="alert">{says}</p>

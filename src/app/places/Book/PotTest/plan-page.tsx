@@ -122,7 +122,7 @@ export function PlanPage({ all, batchId }: { readonly all: Garden; readonly batc
             label={WORDS.sowOn}
             wide="pot-field"
             value={wish.sowOn}
-            onChange={({ currentTarget: { value } }) => value && change({ sowOn: value })}
+            onDay={(day) => day && change({ sowOn: day })}
           />
           {residue && again && <p>{WORDS.again}</p>}
           {residue && !again && (

@@ -174,7 +174,7 @@ export function ScorePage({ all, test, batch, on }: ScorePageProps) {
           wide="pot-field"
           value={day}
           max={today}
-          onChange={({ currentTarget: { value } }) => value && value <= today && setDay(value)}
+          onDay={(chosen) => chosen && setDay(chosen)}
         />
       </details>
     </div>

@@ -31,12 +31,7 @@ export function MeasurePage({ trial }: { readonly trial: TrialRecord }) {
       {layout && measure && (
         <>
           <div class="ground-fields">
-            <DayField
-              label={WORDS.day}
-              value={date}
-              max={today}
-              onChange={({ currentTarget: { value } }) => value && setDate(value)}
-            />
+            <DayField label={WORDS.day} value={date} max={today} onDay={(day) => day && setDate(day)} />
             {trial.layouts.length > 1 && (
               <label class="field">
                 <span>{WORDS.whichSeason}</span>

@@ -74,7 +74,7 @@ export function TrialPage({ trial }: { readonly trial: TrialRecord }) {
               label={readings.length === 0 ? WORDS.firstDay : WORDS.nextDay}
               wide="trial-next"
               value={lookOn ?? ''}
-              onChange={({ currentTarget: { value } }) => void setFields(id, { lookOn: value || undefined })}
+              onDay={(day) => void setFields(id, { lookOn: day || undefined })}
             />
           )}
           {[...layouts].reverse().map((layout) => (

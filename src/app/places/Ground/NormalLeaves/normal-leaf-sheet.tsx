@@ -10,7 +10,7 @@ import { addTap } from '../../../state/change-draft.ts';
 import { changeGround, deleteGround } from '../../../state/garden.ts';
 import { readNormalLeaf } from '../../../state/keep-normal-leaf.ts';
 import { capitalise } from '../../../words/causes.ts';
-import { describeDayAndYear } from '../../../words/dates.ts';
+import { dayOf, describeDayAndYear } from '../../../words/dates.ts';
 import { OVERLAY_WORDS } from '../../../words/layers.ts';
 import { describeMeasures } from '../../../words/measures.ts';
 import { NORMAL_WORDS as WORDS } from '../../../words/normal-leaves.ts';
@@ -172,7 +172,8 @@ function Told({ leaf }: { readonly leaf: NormalLeafRecord }) {
       <DayField
         label={WORDS.day}
         value={leaf.date}
-        onChange={({ currentTarget: { value } }) => value && tell((found) => ({ ...found, date: value }))}
+        max={dayOf(new Date())}
+        onDay={(day) => day && tell((found) => ({ ...found, date: day }))}
       />
       <label class="field">
         <span>{WORDS.stage}</span>
