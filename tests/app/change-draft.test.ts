@@ -248,6 +248,34 @@ describe('photos of a look in progress', () => {
   });
 });
 
+describe('a file that nothing can be read from', () => {
+  /** The reading answers to the taps of the photo as it stands. */
+  const read = (draft: Draft, photoId: string, ...trouble: LeafReading['trouble']): Draft => {
+    const { taps } = draft.photos.find(({ id }) => id === photoId)!;
+    const found = reading({ trouble, leaf: { found: false } });
+    return changed(draft, { kind: 'photo-read', photoId, taps, reading: found });
+  };
+
+  it('takes no photo’s role and no photo’s place', () => {
+    const words = read(changed(fresh, photos('words')), 'words', 'not-a-picture');
+    const full = changed(words, photos('a', 'b', 'c', 'd', 'e'));
+    expect(rolesOf(full)).toBe('words:old a:old b:new c:whole d:normal');
+    // A photo that is only too dark keeps its own.
+    const dark = read(changed(fresh, photos('dark')), 'dark', 'too-dark');
+    expect(rolesOf(changed(dark, photos('a')))).toBe('dark:old a:new');
+  });
+
+  it('comes back where it was taken out, and is not read again when another photo takes its role', () => {
+    const words = read(changed(fresh, photos('words')), 'words', 'not-a-picture');
+    const [file] = words.photos;
+    const full = changed(words, photos('a', 'b', 'c', 'd'));
+    const without = changed(full, { kind: 'remove-photo', photoId: 'words' });
+    expect(changed(without, { kind: 'put-photo-back', photo: file!, at: 0 }).photos).toEqual(full.photos);
+    const said = changed(full, { kind: 'set-role', photoId: 'b', role: 'old' });
+    expect(said.photos[0]).toBe(full.photos[0]);
+  });
+});
+
 describe('the day of a look', () => {
   const dated = (role: LeafReading['role'], takenAt: string) => (draft: Draft, id: string) => ({
     ...draft,

@@ -74,8 +74,7 @@ describe('the verdict above the tabs', () => {
     await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
     await page.getByRole('button', { name: 'Done' }).click();
     await page.locator('.strip-verdict').waitFor();
-    await page.locator('summary', { hasText: /^This photo/ }).click();
-    await page.getByRole('button', { name: 'Take this photo out' }).click();
+    await page.getByRole('button', { name: 'Take “note.jpg” out' }).click();
     await page.getByRole('button', { name: 'Undo', exact: true }).waitFor();
     await expect.poll(() => hitAtEnd(page, 'Throw this look away')).toBe('the button');
     const gap = await page.evaluate(() => {

@@ -6,7 +6,15 @@ import { settleWood } from '../../signs/settle-wood.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { AskableId, CropId, SignId } from '../../signs/vocabulary.ts';
 import { PHOTO_ROLES } from '../words/roles.ts';
-import type { Draft, DraftPhoto, Opening, Said, Step, Where } from './draft.ts';
+import {
+  type Draft,
+  type DraftPhoto,
+  isUsable,
+  type Opening,
+  type Said,
+  type Step,
+  type Where,
+} from './draft.ts';
 
 export const MOST_PHOTOS = 4;
 /** Deep enough to take back a whole walk through the questions. */
@@ -255,6 +263,10 @@ function changePhotos(photos: readonly DraftPhoto[], change: PhotoChange): reado
   return photos.map((photo) => (photo.id === change.photoId ? changePhoto(photo, change) : photo));
 }
 
+/** How many more photos a look takes: files that cannot be read take no place. */
+export const roomFor = (photos: readonly DraftPhoto[]): number =>
+  Math.max(0, MOST_PHOTOS - photos.filter(isUsable).length);
+
 /**
  * The wanted role goes to the first one. The others hold free roles in order, but only as a guess: what they show is
  * still to be said. What is beyond four photos is left out (the caller says so).
@@ -265,8 +277,8 @@ function addPhotos(
   wanted: PhotoRole | undefined,
 ): DraftPhoto[] {
   const all = [...photos];
-  const isFree = (role: PhotoRole): boolean => !all.some((photo) => photo.role === role);
-  for (const { id, file } of added.slice(0, MOST_PHOTOS - photos.length)) {
+  const isFree = (role: PhotoRole): boolean => !all.some((photo) => isUsable(photo) && photo.role === role);
+  for (const { id, file } of added.slice(0, roomFor(photos))) {
     const role = [...(wanted ? [wanted] : []), ...PHOTO_ROLES].find(isFree) ?? 'whole';
     const isSaid = role === wanted && id === added[0]?.id;
     all.push({
@@ -282,8 +294,10 @@ function addPhotos(
 
 /** Back in its place, and in its role unless another photo has taken that meanwhile: then it is asked for anew. */
 function putBack(photos: readonly DraftPhoto[], photo: DraftPhoto, at: number): readonly DraftPhoto[] {
-  if (photos.length >= MOST_PHOTOS) return photos;
-  const isFree = (role: PhotoRole): boolean => !photos.some((other) => other.role === role);
+  if (!isUsable(photo)) return [...photos.slice(0, at), photo, ...photos.slice(at)];
+  if (roomFor(photos) === 0) return photos;
+  const isFree = (role: PhotoRole): boolean =>
+    !photos.some((other) => isUsable(other) && other.role === role);
   const role = [photo.role, ...PHOTO_ROLES].find(isFree) ?? photo.role;
   const whole = role === photo.role ? photo : unread({ ...photo, role, roleOpen: true });
   return [...photos.slice(0, at), whole, ...photos.slice(at)];
@@ -300,7 +314,7 @@ function setRole(photos: readonly DraftPhoto[], photoId: string, role: PhotoRole
       const { roleOpen: _roleOpen, ...said } = photo;
       return said.role === role ? said : unread({ ...said, role });
     }
-    if (photo.role !== role || !before) return photo;
+    if (photo.role !== role || !before || !isUsable(photo)) return photo;
     return unread({ ...photo, role: before.role, ...(before.roleOpen ? { roleOpen: true } : {}) });
   });
 }

@@ -1,6 +1,6 @@
 import type { SeenByNetwork } from '../../garden/seen-by-network.ts';
 import type { LeafReading, Taps } from '../../leaf/types.ts';
-import type { PhotoRole } from '../../photo/types.ts';
+import type { PhotoRole, PhotoTrouble } from '../../photo/types.ts';
 import type { Answers } from '../../signs/types.ts';
 import type { AskableId } from '../../signs/vocabulary.ts';
 import type { PHOTO_WORKER_WORDS } from '../words/photo-troubles.ts';
@@ -24,6 +24,24 @@ export interface DraftPhoto {
   /** Set when the reading failed for a reason that lies not in the photo. */
   readonly failed?: keyof typeof PHOTO_WORKER_WORDS;
 }
+
+/** Troubles of the file itself: whatever it was meant to show, nothing can be read from it. */
+const UNUSABLE: readonly PhotoTrouble[] = [
+  'empty-file',
+  'not-a-picture',
+  'broken-picture',
+  'format-unreadable',
+  'too-large',
+  'too-small',
+];
+
+/** Until a file proves to be no photo that can be read it counts as one. One that cannot has no role, and takes no other photo's place. */
+export const isUsable = ({ reading }: DraftPhoto): boolean =>
+  !reading?.trouble.some((code) => UNUSABLE.includes(code));
+
+/** Not even the browser could show it. */
+export const isNoPicture = ({ reading }: DraftPhoto): boolean =>
+  reading?.trouble.some((code) => code === 'empty-file' || code === 'not-a-picture') ?? false;
 
 /** Still to be read, or to be read again in the role or with the taps that were said since. */
 export const isBusy = ({ reading, stale, failed }: DraftPhoto): boolean =>

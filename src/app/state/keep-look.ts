@@ -4,7 +4,7 @@ import type { Answers } from '../../signs/types.ts';
 import type { TriageResult } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
 import { ROLE_UNSAID } from '../words/roles.ts';
-import { type Draft, dateOfLook } from './draft.ts';
+import { type Draft, dateOfLook, isNoPicture, isUsable } from './draft.ts';
 import type { KeptLook, KeptRanking } from './kept.ts';
 
 /** How many causes a list names for a look, and from what chance on one that does not lead is named. */
@@ -32,9 +32,12 @@ export function recordLook(
 ): LookToKeep {
   const date = dateOfLook(draft).day;
   const stamp = { schema: RECORDS_SCHEMA, changedAt: now };
-  const photos = draft.photos.map(({ failed: _failed, stale: _stale, roleOpen, ...photo }) =>
-    roleOpen ? { ...photo, role: ROLE_UNSAID } : photo,
-  );
+  const photos = draft.photos
+    .filter((photo) => !isNoPicture(photo))
+    .map((photo) => {
+      const { failed: _failed, stale: _stale, roleOpen, ...kept } = photo;
+      return roleOpen || !isUsable(photo) ? { ...kept, role: ROLE_UNSAID } : kept;
+    });
   const look: KeptLook = {
     ...stamp,
     kind: 'look',

@@ -11,7 +11,7 @@ import type { TriageInput, TriageResult } from '../../triage.ts';
 import { dayOf } from '../words/dates.ts';
 import type { LayerMap } from '../workers/lay-layers.ts';
 import { afterPaint } from './after-paint.ts';
-import { changeDraft, type DraftChange, MOST_PHOTOS } from './change-draft.ts';
+import { changeDraft, type DraftChange, MOST_PHOTOS, roomFor } from './change-draft.ts';
 import { findShifts, type Shift } from './describe-effect.ts';
 import { type Draft, type DraftPhoto, dateOfLook, emptyDraft, hasContent, isBusy } from './draft.ts';
 import { earlierLooks, followEarlierLooks } from './earlier-looks.ts';
@@ -273,8 +273,9 @@ export async function discardLook(says: string): Promise<void> {
 
 /** Adds photos in the order chosen. Gives how many found no place. */
 export async function addPhotos(files: readonly File[], role?: PhotoRole): Promise<number> {
-  const room = MOST_PHOTOS - draft.value.photos.length;
-  const added = files.slice(0, Math.max(0, room)).map((file) => ({ id: crypto.randomUUID(), file }));
+  const added = files
+    .slice(0, roomFor(draft.value.photos))
+    .map((file) => ({ id: crypto.randomUUID(), file }));
   // The picture goes first: a draft that names a photo must find it after a crash.
   for (const { id, file } of added) await keepPicture(id, file);
   change({

@@ -35,6 +35,7 @@ export const LOOK_WORDS = {
   roleOpen: 'Not said yet',
   aboutPhoto: (role: string): string => `This photo: ${role.toLocaleLowerCase('en-GB')}`,
   removePhoto: 'Take this photo out',
+  removeFile: (file: string): string => `Take “${file}” out`,
   photoRemoved: 'The photo is taken out.',
   reading: 'Reading the photo …',
   readAgain: 'Try again',
@@ -108,11 +109,11 @@ export const LOOK_WORDS = {
   noneOfThese: 'None of these',
   done: 'Done',
   setNumber: 'Set',
-  undoAnswer: 'Take back the last answer',
   numberNone: (least: number | string, most: number | string): string =>
     `Type a number from ${least} to ${most}, or choose one of the answers.`,
   numberBeyond: (typed: string, least: number | string, most: number | string): string =>
     `${typed} cannot be. Type a number from ${least} to ${most}, or choose one of the answers.`,
+  undoAnswer: 'Take back the last answer',
   weighing: 'Weighing your answer …',
   moved: 'Your answer moved:',
   movedByCrop: 'Knowing the crop moved:',

@@ -4,7 +4,7 @@ import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { FilePicker } from '../../parts/FilePicker/file-picker.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { MOST_PHOTOS } from '../../state/change-draft.ts';
-import type { DraftPhoto } from '../../state/draft.ts';
+import { type DraftPhoto, isUsable } from '../../state/draft.ts';
 import { addPhotos } from '../../state/look-session.ts';
 import { hasAnswersOfLook, photosOfLook } from '../../state/parts-of-look.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
@@ -25,7 +25,8 @@ export function PhotoDesk() {
   const photos = photosOfLook.value;
   const [shownId, setShownId] = useState<string | undefined>(undefined);
   const [surplus, setSurplus] = useState(0);
-  const shown = photos.find(({ id }) => id === shownId) ?? photos[0];
+  const usable = photos.filter(isUsable);
+  const shown = usable.find(({ id }) => id === shownId) ?? usable[0];
   const add = async (files: readonly File[], role?: PhotoRole): Promise<void> => {
     if (files.length === 0) return;
     const before = new Set(photosOfLook.value.map(({ id }) => id));
@@ -39,7 +40,7 @@ export function PhotoDesk() {
         <Slot
           key={role}
           role={role}
-          photo={photos.find((photo) => photo.role === role)}
+          photo={usable.find((photo) => photo.role === role)}
           isShown={shown?.role === role}
           onShow={setShownId}
           onAdd={(files) => void add(files, role)}
@@ -57,7 +58,7 @@ export function PhotoDesk() {
         void add(pictureFiles(event.dataTransfer));
       }}
     >
-      <h2 id="photos-title" class={photos.length > 0 ? 'unseen' : ''}>
+      <h2 id="photos-title" class={usable.length > 0 ? 'unseen' : ''}>
         {WORDS.photos} <span class="photos-lead small soft">{WORDS.photosLead}</span>
       </h2>
       {shown ? (
@@ -65,14 +66,33 @@ export function PhotoDesk() {
           key={shown.id}
           photo={shown}
           slots={slots}
-          onRoleSaid={() => setShownId((photosOfLook.value.find(({ roleOpen }) => roleOpen) ?? shown).id)}
+          onRoleSaid={() =>
+            setShownId((photosOfLook.value.find((one) => one.roleOpen && isUsable(one)) ?? shown).id)
+          }
         />
       ) : (
         slots
       )}
-      {photos.length < MOST_PHOTOS && <AddPhotos onAdd={(files) => void add(files)} isNext={!hasStarted()} />}
+      <Unusable photos={photos.filter((photo) => !isUsable(photo))} />
+      {usable.length < MOST_PHOTOS && <AddPhotos onAdd={(files) => void add(files)} isNext={!hasStarted()} />}
       {surplus > 0 && <p role="status">{WORDS.tooMany(surplus)}</p>}
     </section>
+  );
+}
+
+const UnusablePhoto = onUse(() => import('./photo-sheet.tsx').then((part) => part.UnusablePhoto));
+
+/** Files that nothing can be read from: each with what to do, in no photo's place. */
+function Unusable({ photos }: { readonly photos: readonly DraftPhoto[] }) {
+  if (photos.length === 0) return null;
+  return (
+    <ul class="stack-close">
+      {photos.map((photo) => (
+        <li key={photo.id}>
+          <UnusablePhoto photo={photo} />
+        </li>
+      ))}
+    </ul>
   );
 }
 

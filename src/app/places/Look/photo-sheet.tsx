@@ -82,7 +82,6 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
         marks={photo.taps}
         showFindings={preferences.value.showHatching}
         busy={isBusy(photo)}
-        unshown={reading?.trouble.includes('too-large') ?? false}
         taps={{
           onTap: tap,
           onUndo: () => change({ kind: 'untap-last', photoId: photo.id }),
@@ -131,6 +130,25 @@ export function PhotoSheet({ photo, slots, onRoleSaid }: PhotoSheetProps) {
         </button>
       </details>
     </div>
+  );
+}
+
+/** A file that nothing can be read from: what is wrong, what to do, and the way to take it off. */
+export function UnusablePhoto({ photo }: { readonly photo: DraftPhoto }) {
+  const { file, reading } = photo;
+  return (
+    <>
+      <PhotoTroubles
+        reading={undefined}
+        file={file}
+        trouble={reading?.trouble}
+        failed={undefined}
+        onAgain={() => change({ kind: 'read-again', photoId: photo.id })}
+      />
+      <button type="button" class="button-plain small" onClick={() => removePhoto(photo, WORDS.photoRemoved)}>
+        {file ? WORDS.removeFile(file) : WORDS.removePhoto}
+      </button>
+    </>
   );
 }
 

@@ -1,24 +1,11 @@
 import './role-question.css';
 import { useEffect, useRef } from 'preact/hooks';
-import type { PhotoTrouble } from '../../../photo/types.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
 import { change } from '../../state/look-session.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
-
-/** Troubles of the file itself: whatever it was meant to show, nothing can be read from it. */
-const UNUSABLE: readonly PhotoTrouble[] = [
-  'empty-file',
-  'not-a-picture',
-  'broken-picture',
-  'too-large',
-  'too-small',
-];
-
-const isUsable = ({ reading }: DraftPhoto): boolean =>
-  !reading?.trouble.some((code) => UNUSABLE.includes(code));
 
 interface RoleQuestionProps {
   readonly photo: DraftPhoto;
@@ -33,7 +20,6 @@ export function RoleQuestion({ photo, onSaid }: RoleQuestionProps) {
     const { activeElement } = document;
     if (activeElement === document.body || activeElement?.closest('.photo-desk')) landOn(asks.current);
   }, []);
-  if (!isUsable(photo)) return null;
   return (
     <fieldset class="role-question stack-close">
       <legend ref={asks}>{WORDS.whatShows}</legend>
