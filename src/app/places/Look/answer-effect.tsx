@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import { WithTerms } from '../../parts/Terms/with-terms.tsx';
+import { TermText } from '../../parts/Terms/term-text.tsx';
 import { draft, lastEffect } from '../../state/look-session.ts';
 import { undoAnswer } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';
@@ -7,7 +7,10 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { sayShift } from '../../words/weighing.ts';
 import { verdictInShort } from './verdict-in-short.ts';
 
-/** What the last answer did to the beams: said only after answering. */
+/**
+ * What the last answer did to the beams: said only after answering. Terms are there from the first: words that turned into buttons
+ * later would be read out once more.
+ */
 export function AnswerEffect() {
   const moved = lastEffect.value;
   const { steps } = draft.value;
@@ -21,11 +24,11 @@ export function AnswerEffect() {
             <ul>
               {moved.shifts.map((shift) => (
                 <li key={shift.cause}>
-                  <WithTerms>{capitalise(sayShift(shift))}</WithTerms>
+                  <TermText>{capitalise(sayShift(shift))}</TermText>
                 </li>
               ))}
             </ul>
-            {verdict && <p class="unseen">{`${WORDS.strip}: ${verdict}`}</p>}
+            {verdict ? <p class="unseen">{`${WORDS.strip}: ${verdict}`}</p> : null}
           </div>
         )}
       </div>
