@@ -24,6 +24,9 @@ export const BOOK_WORDS = {
   beginTrial: 'Try two ways side by side',
   case: {
     lookAgain: (day: string, distance: string): string => `Look again on ${day}, ${distance}.`,
+    lookToday: 'Look again today.',
+    /** `when`: "was due Monday 3 June, 2 days ago", as on the walk. */
+    lookOverdue: (when: string): string => `Another look ${when}.`,
     addLook: 'Look again now',
     close: 'Close it without saying',
     howEnded: 'How did it end?',

@@ -25,7 +25,8 @@ export const TODAY_WORDS = {
   noBed: 'no bed named',
 } as const;
 
-const whenOf = (due: string, today: string): string => {
+/** When it is due, as the walk says it. */
+export const whenOf = (due: string, today: string): string => {
   if (due === today) return 'due today';
   return `${due < today ? 'was due ' : ''}${describeDay(due, today)}, ${describeDistance(due, today)}`;
 };

@@ -16,6 +16,7 @@ import { cropName } from '../../words/crops.ts';
 import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../words/dates.ts';
 import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
 import { SHEET_WORDS } from '../../words/sheet.ts';
+import { whenOf } from '../../words/today.ts';
 import { describeVerdict, sayLook } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
@@ -98,11 +99,7 @@ function State({ kept, looks, today }: CaseProps & { readonly today: string }) {
     );
   return (
     <>
-      {lookAgainOn && (
-        <p class="case-due">
-          {WORDS.lookAgain(describeDay(lookAgainOn, today), describeDistance(lookAgainOn, today))}
-        </p>
-      )}
+      {lookAgainOn && <p class="case-due">{sayDue(lookAgainOn, today)}</p>}
       <ToDo kept={kept} looks={looks} />
       <p class="case-next">
         <button type="button" class="button next" onClick={() => void startLaterLook(kept, today)}>
@@ -114,6 +111,12 @@ function State({ kept, looks, today }: CaseProps & { readonly today: string }) {
       </p>
     </>
   );
+}
+
+/** In the words of the walk, once it is due. */
+function sayDue(day: string, today: string): string {
+  if (day > today) return WORDS.lookAgain(describeDay(day, today), describeDistance(day, today));
+  return day === today ? WORDS.lookToday : WORDS.lookOverdue(whenOf(day, today));
 }
 
 /** What the newest look said to do or to check: nobody should have to open the look again to read it. */
