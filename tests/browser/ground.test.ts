@@ -96,11 +96,13 @@ describe.each([
     await page.getByText('In the middle, °C: write a number').waitFor();
     await page.getByLabel('In the middle, °C').fill('61,5');
     await page.getByLabel('Air, °C').fill('12');
-    await page.getByLabel('Day', { exact: true }).fill('2036-01-10');
+    const later = new Date().getFullYear() + 2;
+    const refused = page.getByText(`10 January ${later} is still to come. Put the day on which you read it.`);
+    await page.getByLabel('Day', { exact: true }).fill(`${later}-01-10`);
     await button(page, 'Keep it').click();
-    await page.getByText('10 January 2036 is still to come. Put the day on which you read it.').waitFor();
+    await refused.waitFor();
     await button(page, 'Keep it').click();
-    await page.getByText('10 January 2036 is still to come. Put the day on which you read it.').waitFor();
+    await refused.waitFor();
     // Doubtful, but it may be so: asked once, kept when it is said again.
     await page.getByLabel('Day', { exact: true }).fill('2026-01-10');
     await button(page, 'Keep it').click();
