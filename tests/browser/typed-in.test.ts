@@ -71,9 +71,8 @@ describe('what is typed in', () => {
     expect(await exact.inputValue()).toBe('4');
 
     // Asked one at a time, the button says why it does nothing.
-    await page.goto(`${app.url}#/look/new`);
     await page.goto(`${app.url}#/walk`);
-    await page.goto(`${app.url}#/look/new`);
+    await page.getByRole('link', { name: 'A plant looks wrong' }).click();
     await chooseCrop(page, 'Kale');
     await page.getByRole('button', { name: 'Small for its age', exact: true }).click();
     await page.getByRole('button', { name: 'Done' }).click();
