@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { offline, takeUpdate } from './offline.ts';
 import { DemoStrip } from './parts/Demo/demo-parts.tsx';
 import { Mark } from './parts/Mark/mark.tsx';
+import { useHeightAs } from './parts/OnUse/height-as.ts';
 import { onUse } from './parts/OnUse/on-use.tsx';
 import { goToHeading, nameTab } from './parts/OnUse/page-heading.ts';
 import { explained } from './parts/Terms/explained.ts';
@@ -194,17 +195,8 @@ function Notice<Code extends string | true>({ of, says, alert = false, more = []
 
 function Bars() {
   const offer = undoable.value;
-  const bars = useRef<HTMLDivElement>(null);
   // However many lie there, the page can be scrolled free of them.
-  useEffect(() => {
-    const element = bars.current!;
-    const observer = new ResizeObserver(() => {
-      const height = getComputedStyle(element).position === 'fixed' ? element.offsetHeight : 0;
-      document.documentElement.style.setProperty('--bars', `${height}px`);
-    });
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+  const bars = useHeightAs('--bars');
   return (
     <div class="bars" ref={bars}>
       <div role="status">

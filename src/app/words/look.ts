@@ -109,10 +109,9 @@ export const LOOK_WORDS = {
   noneOfThese: 'None of these',
   done: 'Done',
   setNumber: 'Set',
-  numberNone: (least: number | string, most: number | string): string =>
-    `Type a number from ${least} to ${most}, or choose one of the answers.`,
-  numberBeyond: (typed: string, least: number | string, most: number | string): string =>
-    `${typed} cannot be. Type a number from ${least} to ${most}, or choose one of the answers.`,
+  /** `typed`: as it was written; empty where that is no number at all. */
+  numberFault: (typed: string, least: number | string, most: number | string): string =>
+    `${typed ? `${typed} cannot be. ` : ''}Type a number from ${least} to ${most}, or choose one of the answers.`,
   undoAnswer: 'Take back the last answer',
   weighing: 'Weighing your answer …',
   moved: 'Your answer moved:',

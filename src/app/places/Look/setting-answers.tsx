@@ -112,8 +112,7 @@ function NumberAnswer({ setting, asked, onAnswer, cannotSay }: PartProps<'number
         onSubmit={(event) => {
           event.preventDefault();
           if (fits) onAnswer(value);
-          else if (Number.isNaN(value) || typed.trim() === '') setFault(WORDS.numberNone(least, most));
-          else setFault(WORDS.numberBeyond(typed.trim(), least, most));
+          else setFault(WORDS.numberFault(Number.isNaN(value) ? '' : typed.trim(), least, most));
         }}
       >
         <label class="field">

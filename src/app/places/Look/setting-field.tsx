@@ -139,7 +139,7 @@ function ExactNumber({ setting: { unit, least, most }, value, onAnswer }: ExactN
               onAnswer(typed === '' ? undefined : fromShown(unit, Number(typed)));
               return;
             }
-            setFault(typed === '' ? WORDS.numberNone(...bounds) : WORDS.numberBeyond(typed, ...bounds));
+            setFault(WORDS.numberFault(typed, ...bounds));
             currentTarget.value = shown;
           }}
         />

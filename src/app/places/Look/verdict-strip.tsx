@@ -1,4 +1,5 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { useHeightAs } from '../../parts/OnUse/height-as.ts';
 import { showPart } from '../../parts/OnUse/keep-focus.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { verdictInShort } from './verdict-in-short.ts';
@@ -10,19 +11,9 @@ export function VerdictStrip() {
 }
 
 function Strip({ says }: { readonly says: string }) {
-  const strip = useRef<HTMLDivElement>(null);
-  const atQuestion = useQuestionInView();
   // However high it is, the page can be scrolled free of it.
-  useEffect(() => {
-    const { style } = document.documentElement;
-    const element = strip.current!;
-    const observer = new ResizeObserver(() => style.setProperty('--strip', `${element.offsetHeight}px`));
-    observer.observe(element);
-    return () => {
-      observer.disconnect();
-      style.removeProperty('--strip');
-    };
-  }, []);
+  const strip = useHeightAs('--strip');
+  const atQuestion = useQuestionInView();
   return (
     <div class="verdict-strip" ref={strip}>
       <button
