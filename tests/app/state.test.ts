@@ -6,7 +6,7 @@ import { recordLook } from '../../src/app/state/keep-look.ts';
 import type { KeptLook } from '../../src/app/state/kept.ts';
 import { laterLook } from '../../src/app/state/later-look.ts';
 import { guessUsual, guessZone, readPreferences } from '../../src/app/state/preferences.ts';
-import { hashOf, type Route, readRoute } from '../../src/app/state/route.ts';
+import { goTo, hashOf, type Route, readRoute, route } from '../../src/app/state/route.ts';
 import { METRIC } from '../../src/app/words/units.ts';
 import type { CaseRecord } from '../../src/garden/records.ts';
 import { repairRecord } from '../../src/garden/repair-record.ts';
@@ -42,6 +42,29 @@ describe('addresses', () => {
     expect(readRoute('')).toEqual({ place: 'walk' });
     expect(readRoute('#/nowhere/at/all')).toEqual({ place: 'walk' });
     expect(readRoute('#/book/%E0%A4%A')).toEqual({ place: 'book', caseId: '%E0%A4%A' });
+  });
+});
+
+describe('going to an address', () => {
+  afterEach(() => void vi.unstubAllGlobals());
+
+  it('does not take back to a page that the grower has left in this moment', () => {
+    const address = { hash: '' };
+    const move = (_state: unknown, _title: string, hash: string): void => {
+      address.hash = hash;
+    };
+    vi.stubGlobal('location', address);
+    vi.stubGlobal('history', { pushState: move, replaceState: move });
+    goTo({ place: 'look', draft: 'shared' });
+    expect(address.hash).toBe('#/look/shared');
+    // A tap on a link: the browser tells of it only later.
+    address.hash = '#/walk';
+    goTo({ place: 'look', draft: '3f-9' }, 'replace');
+    expect(address.hash).toBe('#/walk');
+    address.hash = '#/look/shared';
+    goTo({ place: 'look', draft: '3f-9' }, 'replace');
+    expect(address.hash).toBe('#/look/3f-9');
+    expect(route.value).toEqual({ place: 'look', draft: '3f-9' });
   });
 });
 

@@ -132,9 +132,12 @@ export function followHash(): void {
   });
 }
 
-/** Goes to a route; `replace` leaves no entry to go back to. */
+/** Goes to a route; `replace` leaves no entry to go back to, and does nothing where the grower has just gone elsewhere. */
 export function goTo(to: Route, how: 'push' | 'replace' = 'push'): void {
-  if (how === 'replace') history.replaceState(null, '', hashOf(to));
-  else if (location.hash !== hashOf(to)) history.pushState(null, '', hashOf(to));
-  hash.value = hashOf(to);
+  if (how === 'replace') {
+    // The address changes before the page hears of it: in between, the page named here has been left already.
+    if (location.hash !== hash.value) return;
+    history.replaceState(null, '', hashOf(to));
+  } else if (location.hash !== hashOf(to)) history.pushState(null, '', hashOf(to));
+  hash.value = location.hash;
 }

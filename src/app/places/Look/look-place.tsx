@@ -46,7 +46,8 @@ export function LookPlace() {
   useEffect(() => {
     if (draftOpened.value && wanted === current) return;
     void openDraft(wanted).then((id) => {
-      if (route.value.place === 'look') goTo({ place: 'look', draft: id }, 'replace');
+      const now = route.value;
+      if (now.place === 'look' && now.draft === wanted) goTo({ place: 'look', draft: id }, 'replace');
     });
   }, [wanted, current]);
   if (!draftOpened.value)
