@@ -64,9 +64,9 @@ export const EFFORT = {
 const SHARE_THAT_STOPS = 0.1;
 
 /**
- * Fitted by `training/fit-evidence-weight.ts` on descriptions and published cases that were written down by people who
- * had not seen these tables, and checked on a set that was left out (figures in `training/README.md`): with the words of
- * the tables as they stand, what was shown as 4 in 10 came true 6 times in 10.
+ * Fitted by `training/fit-evidence-weight.ts` on two sets of published cases that were written down by people who had not
+ * seen these tables; a fit on either was checked on the other (figures in `training/README.md`). With the words of the
+ * tables as they stand, what was shown as 4 in 10 came true 6 times in 10.
  */
 const EVIDENCE_WEIGHT: EvidenceWeight = { signs: 1.75, setting: 1.6 };
 

@@ -1,6 +1,6 @@
 /**
- * Every message that crosses a worker boundary. Errors cross as data with a code: a thrown error would lose its code
- * and class on the way (structured clone keeps neither).
+ * Every message that crosses a worker boundary, but those of the demo (`demo-worker.ts`). Errors cross as data with a
+ * code: a thrown error would lose its code and class on the way (structured clone keeps neither).
  */
 import type { LeafCrop } from '../../classifier/cut-crop.ts';
 import type { LeafExample } from '../../classifier/own-head/leaf-example.ts';
