@@ -1,8 +1,10 @@
+import { whileKept } from './change-look.ts';
 import { isBusy } from './draft.ts';
 import { recordLook } from './keep-look.ts';
 import { askToPersist, cases, keptChanged, nowStamp, store, tryStore } from './kept.ts';
-import { answersInHand, draft, ranking, whileKept } from './look-session.ts';
+import { draft } from './look-in-hand.ts';
 import { dropPhotos, keepPicturesAgain } from './pictures.ts';
+import { answersInHand, ranking } from './weigh-look.ts';
 
 /** Longest wait for a photo that is being read again, ms; then the look is kept with what there is. */
 const LONGEST_WAIT = 20_000;

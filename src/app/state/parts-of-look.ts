@@ -3,7 +3,8 @@
  * answer or letter.
  */
 import { computed } from '@preact/signals';
-import { draft, ranking } from './look-session.ts';
+import { draft } from './look-in-hand.ts';
+import { ranking } from './weigh-look.ts';
 
 export const idOfLook = computed(() => draft.value.id);
 export const caseOfLook = computed(() => draft.value.caseId);

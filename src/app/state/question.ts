@@ -1,7 +1,9 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { NextCheck } from '../../ranker/types.ts';
 import { isAnswered } from './change-draft.ts';
-import { change, draft, ranking, weighingAnswer } from './look-session.ts';
+import { change } from './change-look.ts';
+import { draft } from './look-in-hand.ts';
+import { ranking, weighingAnswer } from './weigh-look.ts';
 
 /** The question on show. It stays until it is answered, so that no other slips under the thumb. */
 const pinned = signal<string | undefined>(undefined);

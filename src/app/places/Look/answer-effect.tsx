@@ -1,7 +1,8 @@
 import { useRef } from 'preact/hooks';
 import { TermText } from '../../parts/Terms/term-text.tsx';
-import { draft, lastEffect } from '../../state/look-session.ts';
+import { draft } from '../../state/look-in-hand.ts';
 import { undoAnswer } from '../../state/question.ts';
+import { lastEffect } from '../../state/weigh-look.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { sayShift } from '../../words/weighing.ts';

@@ -1,9 +1,9 @@
 import { colourApart, meanColourOf } from '../../../compare/with-normal-leaf.ts';
 import type { LeafReading } from '../../../leaf/types.ts';
 import { isSilenced } from '../../../signs/findings-from-readings.ts';
-import { answersInHand } from '../../state/look-session.ts';
 import { normalReadingsFor } from '../../state/normal-leaves.ts';
 import { photosOfLook } from '../../state/parts-of-look.ts';
+import { answersInHand } from '../../state/weigh-look.ts';
 import { NORMAL_WORDS as WORDS } from '../../words/normal-leaves.ts';
 import { sayApart } from '../../words/say-apart.ts';
 

@@ -3,7 +3,7 @@ import type { Finding } from '../../../signs/types.ts';
 import type { SignId } from '../../../signs/vocabulary.ts';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
 import { Unfold } from '../../parts/Unfold/unfold.tsx';
-import { change } from '../../state/look-session.ts';
+import { change } from '../../state/change-look.ts';
 import { overruledInLook, photosOfLook, rankingInHand } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
 import { capitalise } from '../../words/causes.ts';

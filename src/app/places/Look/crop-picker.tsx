@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CropId } from '../../../signs/vocabulary.ts';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
-import { change, draft } from '../../state/look-session.ts';
+import { change } from '../../state/change-look.ts';
+import { draft } from '../../state/look-in-hand.ts';
 import { cropOfLook } from '../../state/parts-of-look.ts';
 import { CROP_WORDS, cropName, findCrops } from '../../words/crops.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';

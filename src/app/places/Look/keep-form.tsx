@@ -2,11 +2,14 @@ import { useRef, useState } from 'preact/hooks';
 import { groupByBed } from '../../../garden/group-by-bed.ts';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
 import { goToHeading } from '../../parts/OnUse/page-heading.ts';
+import { change } from '../../state/change-look.ts';
 import { keepLook } from '../../state/keep-draft.ts';
 import { cases } from '../../state/kept.ts';
-import { change, discardLook, draft, leaveLook, ranking } from '../../state/look-session.ts';
+import { draft } from '../../state/look-in-hand.ts';
+import { discardLook, leaveLook } from '../../state/look-session.ts';
 import { worthAsking } from '../../state/question.ts';
 import { goTo } from '../../state/route.ts';
+import { ranking } from '../../state/weigh-look.ts';
 import { cropName } from '../../words/crops.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { DayField } from '../../parts/DayField/day-field.tsx';
+import { change } from '../../state/change-look.ts';
 import { dateOfLook } from '../../state/draft.ts';
-import { change, draft } from '../../state/look-session.ts';
+import { draft } from '../../state/look-in-hand.ts';
 import { dayOf, describeDay } from '../../words/dates.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 

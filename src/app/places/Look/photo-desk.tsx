@@ -5,7 +5,7 @@ import { FilePicker } from '../../parts/FilePicker/file-picker.tsx';
 import { onUse } from '../../parts/OnUse/on-use.tsx';
 import { MOST_PHOTOS } from '../../state/change-draft.ts';
 import { type DraftPhoto, isUsable } from '../../state/draft.ts';
-import { addPhotos } from '../../state/look-session.ts';
+import { addPhotos } from '../../state/look-photos.ts';
 import { hasAnswersOfLook, photosOfLook } from '../../state/parts-of-look.ts';
 import { thumbnailOf, usePicture } from '../../state/pictures.ts';
 import { photoBridge } from '../../state/workers.ts';

@@ -4,9 +4,9 @@ import type { TriageResult } from '../../../triage.ts';
 import { showPart } from '../../parts/OnUse/keep-focus.ts';
 import { VerdictWords } from '../../parts/Verdict/verdict.tsx';
 import { Weighing } from '../../parts/Weighing/weighing.tsx';
-import { rankAgain, ranking } from '../../state/look-session.ts';
 import { openingOfLook } from '../../state/parts-of-look.ts';
 import { askAbout } from '../../state/question.ts';
+import { rankAgain, ranking } from '../../state/weigh-look.ts';
 import { dayOf } from '../../words/dates.ts';
 import { WEIGHING_WORDS } from '../../words/weighing.ts';
 

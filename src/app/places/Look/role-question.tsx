@@ -2,8 +2,8 @@ import './role-question.css';
 import { useEffect, useRef } from 'preact/hooks';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
 import { landOn } from '../../parts/OnUse/keep-focus.ts';
+import { change } from '../../state/change-look.ts';
 import type { DraftPhoto } from '../../state/draft.ts';
-import { change } from '../../state/look-session.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { PHOTO_ROLES, ROLE_WORDS } from '../../words/roles.ts';
 

@@ -1,7 +1,8 @@
 import { Segments } from '../../parts/Choice/segments.tsx';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
+import { change } from '../../state/change-look.ts';
 import { earlierLooks, lookBefore } from '../../state/earlier-looks.ts';
-import { change, draft } from '../../state/look-session.ts';
+import { draft } from '../../state/look-in-hand.ts';
 import { youngMarksBefore } from '../../state/seen-before.ts';
 import { capitalise } from '../../words/causes.ts';
 import { describeDayShortly } from '../../words/dates.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { SETTINGS, type Setting, type SettingId } from '../../../signs/settings.ts';
 import { Drawn } from '../../parts/Drawn/drawn.tsx';
-import { change } from '../../state/look-session.ts';
+import { change } from '../../state/change-look.ts';
 import { capitalise } from '../../words/causes.ts';
 import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { figureShown, fromShown, inUnits, shownUnit } from '../../words/units.ts';
