@@ -7,6 +7,7 @@ import { findHoles } from './find-holes.ts';
 import { guessOutline, NETWORK_PX, NETWORK_STEP_PX } from './guess-outline.ts';
 import { judgePlant } from './judge-plant.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
+import { letGoOfGround } from './let-go-of-ground.ts';
 import { type Proposal, proposeOutlines, type Seeds } from './propose-outlines.ts';
 import { type GridMask, refineOutline, resamplePlane } from './refine-outline.ts';
 import type { OutlineScore } from './score-outline.ts';
@@ -51,7 +52,16 @@ export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundL
     return guessOnGrid(frame, lab, spots, taps.remove ?? []);
   });
   const outline = bare === filled ? filled : keepLargest(bare, width, height);
-  return { outline, ...findHoles(lab, outline), score: best.score };
+  const { remaining, overPlainGround } = findHoles(lab, outline);
+  const whole = letGoOfGround(outline, remaining, width, height)
+    ? keepLargest(outline, width, height)
+    : outline;
+  return {
+    outline: whole,
+    remaining: whole === outline ? remaining : remaining.map((there, i) => (whole[i] === 255 ? there : 0)),
+    overPlainGround,
+    score: best.score,
+  };
 }
 
 /** The picture from coarse to fine, the last being the working frame itself. */
