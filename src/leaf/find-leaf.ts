@@ -5,6 +5,7 @@ import { indexColours } from './colour-model.ts';
 import { findCentre } from './find-centre.ts';
 import { findHoles } from './find-holes.ts';
 import { guessOutline, NETWORK_PX, NETWORK_STEP_PX } from './guess-outline.ts';
+import { joinSeeds } from './join-seeds.ts';
 import { judgePlant } from './judge-plant.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
 import { letGoOfGround } from './let-go-of-ground.ts';
@@ -41,6 +42,8 @@ export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundL
   if (best === undefined) return undefined;
   let mask: GridMask = { width: levels[0]!.width, height: levels[0]!.height, data: best.mask };
   for (let k = 1; k < levels.length; k++) mask = refineOutline(mask, levels[k - 1]!, levels[k]!);
+  // Finer cuts may sever what holds the added places together.
+  for (const i of enlarge(best.ways, levels[0]!, lab)) mask.data[i] = 255;
   const removed = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
   for (const i of removed) mask.data[i] = 0;
   const filled = keepLargest(fillHoles(mask.data, width, height, removed), width, height);
@@ -83,24 +86,49 @@ function buildLevels(frame: Pixels, lab: LabPlanes): LabPlanes[] {
   return levels;
 }
 
-function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Proposal | undefined {
+/** The best outline on the coarse frame, and the ways that join the places added to it. */
+interface Best extends Proposal {
+  readonly ways: readonly number[];
+}
+
+function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Best | undefined {
   const cells = indexColours(lab);
   const added = taps.add ?? [];
   const removed = taps.remove ?? [];
-  const first =
-    taps.leaf === undefined
-      ? added.length > 0
-        ? undefined
-        : chooseStart(lab)
-      : mendTap(frame, lab, taps.leaf, removed);
-  const spots = first === undefined ? added : [first, ...added];
+  const start = taps.leaf ?? chooseStart(lab);
+  // What is added belongs to the leaf that was found before, unless nothing there looked like one.
+  const isOnlyAdded = taps.leaf === undefined && added.length > 0 && plantUnder(lab, start) < LEAST_PLANT;
+  const first = taps.leaf === undefined ? start : mendTap(frame, lab, start, removed);
+  const spots = isOnlyAdded ? added : [first, ...added];
   const ground = removed.flatMap((spot) => discAt(lab, spot));
   const grounded = new Set(ground);
-  const leaf = spots.flatMap((spot) => discAt(lab, spot)).filter((i) => !grounded.has(i));
-  if (leaf.length === 0) return undefined;
-  const seeds: Seeds = { leaf, ground };
-  return proposeOutlines(lab, cells, seeds, () => guessOnGrid(frame, lab, spots, removed))[0];
+  const discs = spots
+    .map((spot) => discAt(lab, spot).filter((i) => !grounded.has(i)))
+    .filter((disc) => disc.length > 0);
+  if (discs.length === 0) return undefined;
+  const ways = joinSeeds(lab, discs, grounded);
+  const seeds: Seeds = { leaf: [...discs.flat(), ...ways], ground };
+  const [best] = proposeOutlines(lab, cells, seeds, () => guessOnGrid(frame, lab, spots, removed));
+  return best && { ...best, ways };
 }
+
+/** Pixels of a finer grid that lie under those of a coarse one. */
+function* enlarge(pixels: readonly number[], coarse: LabPlanes, fine: LabPlanes): Generator<number> {
+  const across = fine.width / coarse.width;
+  const down = fine.height / coarse.height;
+  for (const i of pixels) {
+    const x = i % coarse.width;
+    const y = (i / coarse.width) | 0;
+    for (let to = Math.floor(y * down); to < Math.floor((y + 1) * down); to++)
+      for (let at = Math.floor(x * across); at < Math.floor((x + 1) * across); at++)
+        yield to * fine.width + at;
+  }
+}
+
+const meanOf = (values: Float32Array, at: readonly number[]): number =>
+  at.reduce((sum, i) => sum + values[i]!, 0) / at.length;
+/** Mean share of plant colours under a fingertip. */
+const plantUnder = (lab: LabPlanes, spot: Spot): number => meanOf(judgePlant(lab), discAt(lab, spot));
 
 /** Below this share of plant colours under the finger, the tap may have missed. */
 const LEAST_PLANT = 0.2;
@@ -110,12 +138,9 @@ const MISSED_BY = 0.25;
 /** A finger misses a small leaf now and then, or lies on the hand that holds it: the nearest place of what the network takes for the leaf. */
 function mendTap(frame: Pixels, lab: LabPlanes, tap: Spot, removed: readonly Spot[]): Spot {
   const { width, height } = lab;
-  const disc = discAt(lab, tap);
-  const meanOf = (values: Float32Array, at: readonly number[]): number =>
-    at.reduce((sum, i) => sum + values[i]!, 0) / at.length;
-  if (meanOf(judgePlant(lab), disc) > LEAST_PLANT) return tap;
+  if (plantUnder(lab, tap) > LEAST_PLANT) return tap;
   const odds = guessOnGrid(frame, lab, [tap], removed);
-  if (odds === undefined || meanOf(odds, disc) > 0) return tap;
+  if (odds === undefined || meanOf(odds, discAt(lab, tap)) > 0) return tap;
   let best = tap;
   let least = MISSED_BY * Math.min(width, height);
   for (let i = 0; i < odds.length; i++) {

@@ -16,12 +16,14 @@ export function colourStep(lab: LabPlanes, i: number, j: number): number {
  * Shortest way from the seeds to every pixel, where a step costs what the colour changes along it (a geodesic distance
  * as in Criminisi, Sharp and Blake 2008). `toll` is added to every step; `soft` is the colour step at which half the
  * full cost is reached, so that veins and grain stay cheap and outlines dear. Unreached pixels keep Infinity.
+ * @param dear what it costs to step on each pixel besides
  */
 export function growFromSeed(
   lab: LabPlanes,
   seeds: readonly number[],
   toll: number,
   soft: number,
+  dear?: Float32Array,
 ): Float32Array {
   const { width, height } = lab;
   const n = width * height;
@@ -49,7 +51,7 @@ export function growFromSeed(
       const step = colourStep(lab, at, to);
       const cost = (step * step) / (step * step + soft * soft);
       const length = STEP_X[k] !== 0 && STEP_Y[k] !== 0 ? Math.SQRT2 : 1;
-      const there = here + cost + toll * length;
+      const there = here + cost + (toll + (dear?.[to] ?? 0)) * length;
       if (there < distance[to]!) {
         distance[to] = there;
         heap.push(to, there);

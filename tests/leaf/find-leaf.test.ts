@@ -121,6 +121,45 @@ describe('the leaf under a tap', () => {
   });
 });
 
+describe('fingers of a leaf that are added', () => {
+  const FINGERS = [
+    { x: 0.316, y: 0.156 },
+    { x: 0.623, y: 0.092 },
+    { x: 0.8, y: 0.621 },
+    { x: 0.444, y: 0.931 },
+    { x: 0.197, y: 0.617 },
+  ];
+  // Yellow between green veins: each finger is likelier a leaf of its own than a part of one.
+  const of = (background: 'soil' | 'straw') =>
+    drawLeaf({ shape: 'palmate', background, yellow: { where: 'between-veins' }, angleDegrees: 20 });
+
+  it.each(['soil', 'straw'] as const)(
+    'are all in the outline, and all of them make the whole leaf: over %s',
+    (ground) => {
+      const { pixels, truth } = of(ground);
+      const { width, height } = pixels;
+      const whole = truth.whole.data;
+      const overlaps = [2, 3, 5].map((count) => {
+        const add = FINGERS.slice(0, count);
+        const found = outlineOf(pixels, { add });
+        const indexOf = ({ x, y }: (typeof FINGERS)[number]): number =>
+          Math.floor(y * height) * width + Math.floor(x * width);
+        expect(add.map((spot) => whole[indexOf(spot)])).toEqual(add.map(() => 255));
+        expect(add.map((spot) => found[indexOf(spot)])).toEqual(add.map(() => 255));
+        return overlapOf(found, whole);
+      });
+      expect(overlaps.at(-1)).toBeGreaterThan(0.98);
+    },
+  );
+
+  it('do not take what was said to be none of it', () => {
+    const { pixels } = of('soil');
+    const remove = [{ x: 0.5, y: 0.3 }];
+    const found = outlineOf(pixels, { add: FINGERS.slice(0, 2), remove });
+    expect(found[Math.floor(0.3 * pixels.height) * pixels.width + Math.floor(0.5 * pixels.width)]).toBe(0);
+  });
+});
+
 describe('a second tap', () => {
   const base = drawLeaf({ length: 0.4, centre: { x: 0.3, y: 0.5 } });
   const { pixels, leaf: other } = layOver(base.pixels, {
