@@ -169,6 +169,23 @@ describe('two leaves side by side', () => {
     expect(Math.abs(frame.turn)).toBeLessThanOrEqual(Math.PI / 2);
   });
 
+  it.each([-2.8, -1.6, -0.4, 0.7, 1.5, 2.9])(
+    'have the more pointed end on top, whatever the turn (%f)',
+    (turn) => {
+      // An egg: its pointed end lies at the far end of its long axis before it is turned.
+      const egg = Array.from({ length: 180 }, (_, i) => {
+        const angle = (i * Math.PI) / 90;
+        const [x, y] = [200 * Math.cos(angle), 90 * Math.sin(angle) * (1 - 0.5 * Math.cos(angle))];
+        return {
+          x: (500 + x * Math.cos(turn) - y * Math.sin(turn)) / 1000,
+          y: (350 + x * Math.sin(turn) + y * Math.cos(turn)) / 700,
+        };
+      });
+      for (const outline of [egg, egg.slice().reverse()])
+        expect(Math.sin(turn + frameOfLeaf(outline, 1000, 700).turn)).toBeLessThan(-0.99);
+    },
+  );
+
   it('needs an outline', () => {
     expect(() => frameOfLeaf([{ x: 0, y: 0 }], 10, 10)).toThrow(RangeError);
   });

@@ -84,7 +84,7 @@ export function describeTrend(id: MeasureId, trend: Trend): string {
 
 export const CHANGE_PAGE_WORDS = {
   title: 'Then and now',
-  lead: 'Both leaves are brought to one length and stood upright, and the colour of the light is taken out of both. How large they are in life, a photo does not tell.',
+  lead: 'Both leaves are brought to one length and stood upright, the more pointed end on top where there is one, and the colour of the light is taken out of both. How large they are in life, a photo does not tell.',
   role: 'Which leaves',
   first: 'Then',
   later: 'Now',

@@ -1,11 +1,11 @@
 import type { Spot } from '../../photo/types.ts';
 
-/** A square of a photo, in pixels of that photo, turned so that the leaf's long axis stands upright. */
+/** A square of a photo, in pixels of that photo, turned so that the leaf's long axis stands upright, its more pointed end on top. */
 export interface LeafFrame {
   readonly centre: { readonly x: number; readonly y: number };
   /** Side of the square, px. */
   readonly side: number;
-  /** Turn of the photo about the centre, radians, that brings the long axis upright. Between −π/2 and π/2. */
+  /** Turn of the photo about the centre, radians. Where the ends look alike, between −π/2 and π/2. */
   readonly turn: number;
 }
 
@@ -15,7 +15,7 @@ const MARGIN = 0.12;
 /**
  * The square in which a leaf is shown beside another: both leaves then have the same length and stand upright. How large
  * they are in life is not known from a photo. The long axis is the first principal axis of the outline's vertices,
- * weighted by the length of the sides they bound.
+ * weighted by the length of the sides they bound; the more pointed end is the one to which the area has its longer tail.
  * @param outline closed polygon, fractions of the frame
  * @throws RangeError for fewer than three corners
  */
@@ -45,7 +45,8 @@ export function frameOfLeaf(outline: readonly Spot[], width: number, height: num
   }
   const axis = Math.atan2(2 * xy, xx - yy) / 2;
   const upright = Math.PI / 2 - axis;
-  const turn = upright > Math.PI / 2 ? upright - Math.PI : upright;
+  const either = upright > Math.PI / 2 ? upright - Math.PI : upright;
+  const turn = skewAlong(corners, { x: mx, y: my }, either) > LEAST_SKEW ? either + Math.PI : either;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const turned = corners.map(({ x, y }) => ({
     x: cos * (x - mx) - sin * (y - my),
@@ -60,6 +61,39 @@ export function frameOfLeaf(outline: readonly Spot[], width: number, height: num
     turn,
   };
 }
+
+/** Below this skewness the ends look alike: an oval has none, a leaf with its widest part a third of the way along some 0.3. */
+const LEAST_SKEW = 0.1;
+
+/**
+ * Skewness of a polygon's area along the axis that a turn brings upright, downward: above 0 where its longer tail is at the bottom. Area moments
+ * by Green's theorem, side by side by Gauss–Legendre of three points, which is exact here.
+ */
+function skewAlong(corners: readonly Spot[], about: Spot, turn: number): number {
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const turned = corners.map(({ x, y }) => ({
+    x: cos * (x - about.x) - sin * (y - about.y),
+    y: sin * (x - about.x) + cos * (y - about.y),
+  }));
+  const [area, m1, m2, m3] = [0, 1, 2, 3].map((power) =>
+    turned.reduce((sum, a, i) => {
+      const b = turned[(i + 1) % turned.length]!;
+      const along = GAUSS.map(([at, w]) => w * (a.x + at * (b.x - a.x)) * (a.y + at * (b.y - a.y)) ** power);
+      return sum + (along[0]! + along[1]! + along[2]!) * (b.y - a.y);
+    }, 0),
+  ) as [number, number, number, number];
+  const mean = m1 / area;
+  const variance = m2 / area - mean ** 2;
+  const third = m3 / area - 3 * mean * (m2 / area) + 2 * mean ** 3;
+  return variance > 0 ? third / variance ** 1.5 : 0;
+}
+
+/** Place along a side and weight. */
+const GAUSS = [
+  [0.5 - Math.sqrt(0.15), 5 / 18],
+  [0.5, 8 / 18],
+  [0.5 + Math.sqrt(0.15), 5 / 18],
+] as const;
 
 const ends = (values: readonly number[]): readonly [number, number] => [
   values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY),
