@@ -89,6 +89,12 @@ describe('D. weedkiller residue and what looks like it', () => {
     expect(ifNotFound).toMatch(/probably/);
   });
 
+  it('D11 new leaves that come out flat speak against residue, and clear no load', () => {
+    const { recovery } = KNOWLEDGE.find(({ id }) => id === 'residue-in-compost')!;
+    expect(recovery.looksLike).toMatch(/flat, that speaks against residue/);
+    expect(recovery.looksLike).toMatch(/keep it aside until a pot test/);
+  });
+
   it('D11 before the pots are read typical signs and horse manure reach about 9 in 10 and no more (OSU-CARRY, A13)', () => {
     // Above this the face counts in hundreds (src/app/words/chances.ts).
     const SHOWN_AS_9_IN_10 = 0.945;

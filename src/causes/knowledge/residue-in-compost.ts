@@ -249,7 +249,7 @@ export const residueInCompost: Cause = {
   recovery: {
     lookAgainDays: 14,
     looksLike:
-      'New leaves that still come out curled or strap-like: residue does not mend in a fortnight. If they come out flat, it was something else.',
+      'New leaves that still come out curled or strap-like: residue does not mend in a fortnight. If they come out flat, that speaks against residue but clears no load: keep it aside until a pot test has.',
     source: 'NCSU-PDIC',
   },
   cautions: ['residue', 'do-not-compost', 'local-rules', 'compost-dust', 'ask'],
