@@ -87,12 +87,15 @@ export interface Spreading {
 /** Whether a batch may be spread. Once there was a suspicion it stays on record, released or not. */
 export interface Suspicion {
   readonly state: 'suspected' | 'released';
-  /** Day on which it was said last. */
+  /** Day since which it is suspected; of a release, the day of that. */
   readonly on: string;
+  /** The grower's own words; of a release by a pot test, that test's sentence. */
   readonly why: string;
   readonly caseId?: string;
   /** The pot test that says so. */
   readonly potTestId?: string;
+  /** The sentence of the test that stopped it, beside what the grower said. */
+  readonly potTestSays?: string;
 }
 
 /** One load of compost, manure, straw or wood, or one heap. */

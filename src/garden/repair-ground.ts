@@ -143,6 +143,7 @@ function repairSuspicion(found: unknown): Suspicion | undefined {
     why: text(found.why),
     ...optional('caseId', text(found.caseId)),
     ...optional('potTestId', text(found.potTestId)),
+    ...optional('potTestSays', text(found.potTestSays)),
   };
 }
 

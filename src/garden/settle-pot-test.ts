@@ -1,6 +1,6 @@
 import type { SownTest } from './compost-state.ts';
 import type { Garden } from './gather-garden.ts';
-import type { BatchRecord, PotTestRecord, PotTestSaid } from './ground-records.ts';
+import type { BatchRecord, PotTestRecord, PotTestSaid, Suspicion } from './ground-records.ts';
 import { byDate } from './loose.ts';
 import type { RipenessSaid } from './ripeness-test.ts';
 import { batchesUnder, isSuspected, releaseBatch, suspectBatch } from './trace-batches.ts';
@@ -32,12 +32,25 @@ export const injuryRatioOf = (tests: readonly PotTestRecord[], batchId: string, 
  */
 const FREE_BELOW = 0.05;
 
+/** What was held against the batch before a test stopped it: the test adds to it, and takes neither day nor words away. */
+function suspicionBefore(batch: BatchRecord, on: string, sentence: string): Omit<Suspicion, 'state'> {
+  const { suspicion } = batch;
+  const caseId = suspicion?.caseId ? { caseId: suspicion.caseId } : {};
+  if (!suspicion || !isSuspected(batch)) return { on, why: '', ...caseId };
+  return {
+    on: suspicion.on !== '' && suspicion.on < on ? suspicion.on : on,
+    // Before the test's sentence had a place of its own it stood as the reason.
+    why: suspicion.why === sentence ? '' : suspicion.why,
+    ...caseId,
+  };
+}
+
 /**
- * The batch after one of its tests has been read: put aside where the test says so; given free where it was under suspicion and
+ * The batch after one of its tests has been read: put aside where the test says so, on top of what was held against it; given free where it was under suspicion and
  * the test clears it, unless an older test still outweighs it. Unripe compost is not put aside: it ripens. Whatever else the test
  * says leaves the batch as it is. Pure.
  * @param tests all pot tests of the garden, this one as it was read
- * @param why the grower's sentence for it; the face's words
+ * @param why the sentence for what the test found; the face's words
  */
 export function batchAfterPotTest(
   batch: BatchRecord,
@@ -48,10 +61,8 @@ export function batchAfterPotTest(
 ): BatchRecord {
   const { said, question, id: potTestId } = test;
   if (!said || test.batchId !== batch.id || question !== 'residue') return batch;
-  if (said.verdict === 'do-not-spread') {
-    const { caseId } = batch.suspicion ?? {};
-    return suspectBatch(batch, { on: said.on, why, potTestId, ...(caseId ? { caseId } : {}) }, now);
-  }
+  if (said.verdict === 'do-not-spread')
+    return suspectBatch(batch, { ...suspicionBefore(batch, said.on, why), potTestId, potTestSays: why }, now);
   if (said.verdict !== 'safe-enough' || !isSuspected(batch)) return batch;
   const all = [...tests.filter(({ id }) => id !== test.id), test];
   const ratio = injuryRatioOf(all, batch.id);

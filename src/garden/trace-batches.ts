@@ -78,7 +78,7 @@ export const batchesToSpread = (garden: Garden): BatchRecord[] =>
 /** The batch put aside. `now`: ISO 8601, UTC. */
 export function suspectBatch(
   batch: BatchRecord,
-  { on, why, caseId, potTestId }: Omit<Suspicion, 'state'>,
+  { on, why, caseId, potTestId, potTestSays }: Omit<Suspicion, 'state'>,
   now: string,
 ): BatchRecord {
   const suspicion: Suspicion = {
@@ -87,6 +87,7 @@ export function suspectBatch(
     why,
     ...(caseId ? { caseId } : {}),
     ...(potTestId ? { potTestId } : {}),
+    ...(potTestSays ? { potTestSays } : {}),
   };
   return { ...batch, suspicion, changedAt: now };
 }

@@ -187,7 +187,7 @@ describe('the end of a look', () => {
     expect(test).toMatchObject({ endedOn: '2026-05-25', said: { verdict: 'do-not-spread' } });
     expect(test.lookOn).toBeUndefined();
     expect(aside && isSuspected(aside)).toBe(true);
-    expect(aside?.suspicion?.why).toMatch(/^Pot test of Monday 25 May 2026: twisted or cupped growth/);
+    expect(aside?.suspicion?.potTestSays).toMatch(/^Pot test of Monday 25 May 2026: twisted or cupped growth/);
     const suspected = record('batch', 'heap', {
       name: 'Stable heap',
       suspicion: { state: 'suspected', on: '2026-05-01', why: 'curled beans' },

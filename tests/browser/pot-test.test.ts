@@ -245,7 +245,10 @@ describe('a pot test, on a phone', () => {
     // The load, the year of its bed, the Walk and the Book all know.
     await page.getByRole('link', { name: /^To the load/ }).click();
     await page.getByRole('heading', { name: 'Under suspicion since Monday 18 May 2026' }).waitFor();
-    expect(await page.getByLabel('Why?').inputValue()).toMatch(/^Pot test of .*twisted or cupped growth/);
+    await page
+      .locator('.suspected')
+      .getByText(/^Pot test of .*twisted or cupped growth/)
+      .waitFor();
     await snap(page, 'pots-batch');
     await page.goto(`${app.url}#/ground/long`);
     await page.getByRole('link', { name: /Test pots of Stable heap: do not spread it/ }).click();

@@ -38,7 +38,14 @@ const all: readonly GardenRecord[] = [
     woodShare: 0.3,
     readings: [{ id: 'r', date: '2026-05-01', celsius: 60, turned: true, smellsOfAmmonia: false }],
     given: [{ id: 'g', date: '2026-05-02', bedId: 'b', how: 'mixed-in', depthCm: 20 }],
-    suspicion: { state: 'released', on: '2026-06-01', why: 'clean', potTestId: 't' },
+    suspicion: {
+      state: 'suspected',
+      on: '2026-06-01',
+      why: 'curled beans',
+      caseId: 'c',
+      potTestId: 't',
+      potTestSays: 'pots twisted',
+    },
     ripeness: [
       { id: 'x', date: '2026-05-20', how: 'radish-pots', said: 'failed', sown: 20, grown: 14 },
       { id: 'y', date: '2026-05-21', how: 'self-heating', said: 'unclear', riseCelsius: 12 },

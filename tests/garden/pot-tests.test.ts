@@ -118,12 +118,45 @@ describe('what a pot test does to its batch', () => {
     expect(after.suspicion).toEqual({
       state: 'suspected',
       on: '2026-04-25',
-      why: 'pots twisted',
+      why: '',
       potTestId: 't',
+      potTestSays: 'pots twisted',
     });
     expect(batchesToSpread(garden(after))).toEqual([]);
-    // The case that raised it first stays named.
-    expect(batchAfterPotTest(load(suspected), bad, [bad], 'x', NOW).suspicion?.caseId).toBe('c');
+    expect(repairRecord(JSON.parse(JSON.stringify(after)))).toEqual(after);
+  });
+  it('adds to what the grower held against it: the earlier day, the words and the case stay', () => {
+    const bad = test('t', said('do-not-spread', 400));
+    const after = batchAfterPotTest(load(suspected), bad, [bad], 'pots twisted', NOW);
+    expect(after.suspicion).toEqual({
+      ...suspected.suspicion,
+      potTestId: 't',
+      potTestSays: 'pots twisted',
+    });
+    // Read again after a correction, the test's new sentence takes the place of its old one, and of nothing else.
+    const again = batchAfterPotTest(after, bad, [bad], 'pots twisted and small', NOW);
+    expect(again.suspicion).toEqual({ ...after.suspicion, potTestSays: 'pots twisted and small' });
+    // A day after the test's, or none, gives way to it.
+    for (const on of ['2026-05-02', '']) {
+      const later = load({ suspicion: { ...suspected.suspicion, on } });
+      expect(batchAfterPotTest(later, bad, [bad], 'x', NOW).suspicion?.on).toBe('2026-04-25');
+    }
+    // What was released before and is stopped now is suspected since the test.
+    const released = load({ suspicion: { ...suspected.suspicion, state: 'released' } });
+    expect(batchAfterPotTest(released, bad, [bad], 'x', NOW).suspicion).toEqual({
+      state: 'suspected',
+      on: '2026-04-25',
+      why: '',
+      caseId: 'c',
+      potTestId: 't',
+      potTestSays: 'x',
+    });
+    // As earlier versions kept it, the sentence stood as the reason.
+    const old = load({ suspicion: { state: 'suspected', on: '2026-04-25', why: 'x', potTestId: 't' } });
+    expect(batchAfterPotTest(old, bad, [bad], 'x', NOW).suspicion).toMatchObject({
+      why: '',
+      potTestSays: 'x',
+    });
   });
   it('frees it where the test clears it, and only then', () => {
     const good = test('t', said('safe-enough', 0.005));

@@ -148,11 +148,12 @@ interface Keeps {
 }
 
 function Suspicion({ all, batch, onKeep }: OfBatch & Keeps) {
-  const { on = '', why: before = '' } = batch.suspicion ?? {};
+  const { on = '', why: before = '', potTestSays } = batch.suspicion ?? {};
   const [why, setWhy] = useState(before);
   return (
     <section class="suspected stack-close">
       <h2>{WORDS.suspectedSince(describeDayAndYear(on))}</h2>
+      {potTestSays && <p>{potTestSays}</p>}
       <p>{WORDS.notOffered}</p>
       <WhereItLies all={all} batch={batch} />
       <DayField
