@@ -196,6 +196,8 @@ describe('a pot test, on a phone', () => {
     await page.getByText(/^The look of Monday 18 May is half-finished: 3 of 6 pots scored/).waitFor();
     // Nothing is concluded from half a look.
     expect(await verdict(page).innerText()).toMatch(/^Not decided yet/);
+    // Nor does anything show what its pots hold: the count alone is drawn.
+    expect(await page.locator('.pot-plot figcaption').allInnerTexts()).toEqual(['Seedlings up, of 100 sown']);
     await page.getByRole('link', { name: 'Go on scoring' }).click();
     await expect.poll(() => doneTabs(page)).toBe(3);
 
@@ -233,14 +235,15 @@ describe('a pot test, on a phone', () => {
     await page.getByText('Injury on average: 50 points of 100 with the load, 0 in clean mix.').waitFor();
     await page.getByText(/Which one it was, no pot can tell/).waitFor();
     await page.getByText(/do not eat from plants it has hurt/).waitFor();
-    await snapBoth(page, 'pots-stopped');
 
     // It can be taken back, and told again.
     await button(page, 'Undo').click();
-    await page.getByText(/half-finished: 6 of 6/).waitFor();
-    await page.getByRole('link', { name: 'Go on scoring' }).click();
+    await page.getByText('All 6 pots of the look of Monday 18 May are scored. It counts once').waitFor();
+    expect(await page.locator('.pot-plot figcaption').allInnerTexts()).toEqual(['Seedlings up, of 100 sown']);
+    await page.getByRole('link', { name: 'Back to the look, to end it' }).click();
     await button(page, 'The look is done: read it').click();
     await page.getByText('Stable heap is put aside: under suspicion since Monday 18 May 2026.').waitFor();
+    await snapBoth(page, 'pots-stopped');
 
     // The load, the year of its bed, the Walk and the Book all know.
     await page.getByRole('link', { name: /^To the load/ }).click();

@@ -10,7 +10,7 @@ import { inUnits, sayLength, shownUnit } from './units.ts';
 /** Pot tests: the list, the plan, the sowing card, the scoring. What they tell stands in `pot-test-reading.ts`. */
 export const POT_WORDS = {
   title: 'Pot tests',
-  lead: 'Sow a few sensitive plants in a load, and the same beside it in clean mix: three weeks later the pots tell whether it harms.',
+  lead: 'Sow a few sensitive plants in a load, and the same beside it in clean mix: three weeks later the pots show, more often than not, whether it harms.',
   none: 'No pot test yet.',
   toBook: 'The book',
   toList: 'All pot tests',
@@ -166,10 +166,13 @@ export const POT_WORDS = {
     toSow: 'Not sown yet. Sow it as the card says, then say so here.',
     due: (on: string, today: string): string =>
       `Look at the pots on ${describeDay(on, today)}, ${describeDistance(on, today)}.`,
-    halfDone: (day: string, scored: number, all: number, today: string): string =>
-      `The look of ${describeDay(day, today)} is half-finished: ${scored} of ${all} pots scored. It counts once it is done.`,
+    openLook: (day: string, scored: number, all: number, today: string): string =>
+      scored < all
+        ? `The look of ${describeDay(day, today)} is half-finished: ${scored} of ${all} pots scored. It counts once it is done.`
+        : `All ${all} pots of the look of ${describeDay(day, today)} are scored. It counts once you say that it is done.`,
     score: 'Score the pots',
     goOnScoring: 'Go on scoring',
+    endLook: 'Back to the look, to end it',
     openCard: 'Sowing card',
     looks: 'Looks',
     correct: 'Correct',
@@ -202,9 +205,9 @@ export const POT_WORDS = {
   } satisfies Record<PotTestSaid['verdict'], string>,
   batch: {
     title: 'Is this load safe?',
-    titleUnder: 'Find out for sure',
+    titleUnder: 'Test it in pots',
     titleTold: 'What its pots told',
-    lead: 'Beans or peas in a few pots tell in three weeks whether it twists what grows in it.',
+    lead: 'Beans or peas in a few pots show in three weeks, more often than not, whether it twists what grows in it.',
     sow: 'Sow a pot test',
   },
 } as const;

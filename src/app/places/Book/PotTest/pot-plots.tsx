@@ -1,16 +1,19 @@
 import type { PotScored, PotTestRecord } from '../../../../garden/ground-records.ts';
-import { looksOf } from '../../../state/pot-tests.ts';
 import { describeDayAndYear, describeDayShortly } from '../../../words/dates.ts';
 import { READING_WORDS } from '../../../words/pot-test-reading.ts';
 import { toShown } from '../../../words/units.ts';
+import { looksRead } from './looks-read.ts';
 
 const WORDS = READING_WORDS.plots;
 type Key = 'injury' | 'heightMm' | 'emerged';
 type Role = 'test' | 'control';
 
-/** Injury, height and what is up, as far as it was noted: each pot as a dot, the load beside clean mix, look by look. */
+/**
+ * Injury, height and what is up, as far as it was noted: each pot as a dot, the load beside clean mix, look by look. A look that can still
+ * be scored is left out: a dot that moves with a score tells what its pot holds.
+ */
 export function PotPlots({ test }: { readonly test: PotTestRecord }) {
-  const days = looksOf(test).reverse();
+  const days = looksRead(test);
   if (days.length === 0) return null;
   return (
     <section class="pot-plots">

@@ -105,7 +105,7 @@ function ToDo({
   return (
     <div class="stack-close">
       {toSow && <p>{WORDS.toSow}</p>}
-      {isOpen && <p>{WORDS.halfDone(day, scored, test.pots.length, today)}</p>}
+      {isOpen && <p>{WORDS.openLook(day, scored, test.pots.length, today)}</p>}
       {/* What lies ahead the verdict has said already. */}
       {!toSow && !isOpen && lookOn !== undefined && (!result || lookOn <= today) && (
         <p class={lookOn <= today ? 'case-due' : ''}>{WORDS.due(lookOn, today)}</p>
@@ -113,7 +113,7 @@ function ToDo({
       <p class="pot-actions">
         {!toSow && (
           <a class="button next" href={hashOf({ place: 'book', pots: 'look', pot: test.id })}>
-            {isOpen ? WORDS.goOnScoring : WORDS.score}
+            {sayScore(isOpen, scored === test.pots.length)}
           </a>
         )}
         {card}
@@ -121,6 +121,11 @@ function ToDo({
     </div>
   );
 }
+
+const sayScore = (isOpen: boolean, isFull: boolean): string => {
+  if (!isOpen) return WORDS.score;
+  return isFull ? WORDS.endLook : WORDS.goOnScoring;
+};
 
 /** The looks, newest first, each to be put right. */
 function Looks({ test }: { readonly test: PotTestRecord }) {
