@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { record } from '../garden/small-garden.ts';
 import { accessibilityFaults, appOnPhone, DESK, PHONE, snap, watch } from './browser.ts';
+import { makeBackup } from './make-backup.ts';
 
 /** Of five lines two are good, and each of the other three is bad in its own way. */
 const HALF_BAD = `Day;T low;T high;Soil;Rain
@@ -83,6 +85,8 @@ describe.each([
     await page.getByRole('link', { name: 'Compost and manure' }).click();
     await page.getByLabel('What do you call it?').fill('Manure from the lane');
     await page.getByLabel('What is it?').selectOption('Horse manure');
+    expect(await faultsInBothThemes(page)).toEqual([]);
+    await snap(page, `ground-batches-${name}`);
     await button(page, 'Add').click();
     await page.getByRole('link', { name: 'Manure from the lane' }).click();
     await expect.poll(() => heading(page).innerText()).toBe('Manure from the lane');
@@ -144,8 +148,10 @@ describe.each([
 
     // Under suspicion in one step: the beds and plantings stand there at once, and it is offered no more.
     await page.getByRole('link', { name: 'Manure from the lane', exact: true }).click();
+    await page.getByText(/^If it may carry weedkiller/).waitFor();
     await button(page, 'Put it under suspicion').click();
     await page.getByRole('heading', { name: /^Under suspicion since/ }).waitFor();
+    await page.getByText(/^It may carry weedkiller. Ask the supplier today/).waitFor();
     await page.getByRole('link', { name: 'Long bed', exact: true }).waitFor();
     // What it means for the crops that stand in it already, and a look at each of them.
     await page.getByText(/do not eat from plants it has hurt/).waitFor();
@@ -238,5 +244,107 @@ describe.each([
     await page.getByLabel('Choose a file').setInputFiles(join(folder, 'weather.csv'));
     await page.getByText('Columns as you matched them last time.').waitFor();
     expect(complaints).toEqual([]);
+  });
+});
+
+describe('a load that came before it was put on record', () => {
+  const { phone, app } = appOnPhone(4744);
+
+  it('is asked for the day it came, and kept as the grower said it', async () => {
+    const { context, page } = await phone.open(PHONE);
+    const { complaints } = watch(context);
+    await page.clock.setFixedTime(new Date('2026-08-15T09:00:00Z'));
+    const add = async (name: string, kind: string, came?: string): Promise<void> => {
+      await page.goto(`${app.url}#/ground/batches`);
+      await page.getByLabel('What do you call it?').fill(name);
+      await page.getByLabel('What is it?').selectOption(kind);
+      if (came !== undefined) await page.getByLabel('Came on').fill(came);
+      await button(page, 'Add').click();
+      await page.getByRole('link', { name }).click();
+      await expect.poll(() => heading(page).innerText()).toBe(name);
+    };
+    await page.goto(`${app.url}#/ground`);
+    await addBed(page, 'Long bed');
+    const putOnBed = async (day: string): Promise<void> => {
+      await button(page, 'Put it on beds').click();
+      await page.getByRole('group', { name: 'On which beds?' }).getByLabel('Long bed').check();
+      await page.getByLabel('Day', { exact: true }).fill(day);
+      await button(page, 'Keep it').click();
+      await page.getByRole('link', { name: 'Long bed', exact: true }).waitFor();
+    };
+    const under = page.locator('h1 + .soft');
+    const tooEarly = page.getByText(/^By what is kept it came/);
+
+    // Today is filled in, and can be changed or left unsaid.
+    await add('Manure of today', 'Horse manure');
+    expect(await under.innerText()).toBe('Horse manure · came Saturday 15 August 2026');
+    await putOnBed('2026-04-20');
+    await expect
+      .poll(() => tooEarly.allInnerTexts())
+      .toEqual([
+        'By what is kept it came on Saturday 15 August 2026, but was on a bed on Monday 20 April 2026. Change whichever day is not right.',
+      ]);
+    await add('Manure of spring', 'Horse manure', '2026-04-18');
+    expect(await under.innerText()).toBe('Horse manure · came Saturday 18 April 2026');
+    await putOnBed('2026-04-20');
+    expect(await tooEarly.count()).toBe(0);
+    await add('Manure of some day', 'Horse manure', '');
+    expect(await under.innerText()).toBe('Horse manure');
+
+    // A heap of one's own never came: nothing is asked, and nothing made up.
+    await page.goto(`${app.url}#/ground/batches`);
+    await page.getByLabel('What is it?').selectOption('Compost of your own');
+    await expect.poll(() => page.getByLabel('Came on').count()).toBe(0);
+    await add('Heap by the shed', 'Compost of your own');
+    expect(await under.innerText()).toBe('Compost of your own');
+    await putOnBed('2026-04-20');
+    expect(await tooEarly.count()).toBe(0);
+
+    // What the grower calls it is said beside what the readings show.
+    await button(page, 'Change the details').click();
+    await page.getByLabel('What would you call it?').selectOption('Finished');
+    await button(page, 'Keep it').click();
+    await page.getByText('You call it finished. This rests on your word alone.').waitFor();
+    await button(page, 'Add a reading').click();
+    await button(page, '20 °C').click();
+    await page.getByText(/^You call it finished\. It is cool, but no reading shows/).waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  it('keeps day and words of the grower’s suspicion beside what a pot test found', async () => {
+    const { page } = await phone.open(PHONE);
+    await page.goto(`${app.url}#/help`);
+    const file = await makeBackup('2026-08-15T07:00:00.000Z', (store) =>
+      store.saveRecords([
+        record('batch', 'heap', {
+          name: 'Stable heap',
+          what: 'own-compost',
+          suspicion: {
+            state: 'suspected',
+            on: '2026-07-25',
+            why: 'the neighbour’s beans curled',
+            potTestId: 't',
+            potTestSays: 'Pot test of Saturday 15 August 2026: twisted growth.',
+          },
+        }),
+      ]),
+    );
+    await page
+      .getByLabel('Read a backup file')
+      .setInputFiles({ name: 'garden.zip', mimeType: 'application/zip', buffer: file });
+    await page.getByText(/^Read: \d+ new/).waitFor();
+    await page.goto(`${app.url}#/ground/batches/heap`);
+    const box = page.locator('.suspected');
+    await box.getByRole('heading', { name: 'Under suspicion since Saturday 25 July 2026' }).waitFor();
+    await box.getByText('Pot test of Saturday 15 August 2026: twisted growth.').waitFor();
+    await box.getByText(/^It may carry weedkiller. Ask today where any hay/).waitFor();
+    await page.getByRole('heading', { name: 'Test it in pots' }).waitFor();
+    // Words changed by hand leave what the test said where it is.
+    await box.getByLabel('Why?').fill('the neighbour’s beans and ours');
+    await box.getByLabel('Why?').press('Tab');
+    await bar(page, 'Reason kept.').waitFor();
+    await page.reload();
+    await box.getByText('Pot test of Saturday 15 August 2026: twisted growth.').waitFor();
+    expect(await box.getByLabel('Why?').inputValue()).toBe('the neighbour’s beans and ours');
   });
 });

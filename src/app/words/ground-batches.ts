@@ -57,6 +57,12 @@ export const BATCH_WORDS = {
     'still-warm': 'Still warm',
     hot: 'Hot',
   } as Readonly<Record<string, string>>,
+  toldSays: {
+    finished: 'You call it finished.',
+    fresh: 'You call it fresh.',
+    'still-warm': 'You call it still warm.',
+    hot: 'You call it hot.',
+  } as Readonly<Record<string, string>>,
   wood: 'How much of it is wood, chips or sawdust, by the eye? Parts of 100',
   woodSaid: (parts: string): string => `${parts} of 100 wood`,
   usedUp: 'Used up on',
@@ -91,7 +97,7 @@ export const BATCH_WORDS = {
     'seeds-fared-badly':
       'It is cool, but seeds sown in it fared worse than in clean mix. Give it some weeks more.',
     'never-heated': 'It is cool, but no reading shows that it ever heated, so it may still be raw.',
-    'told-only': 'This rests on your word for it. A thermometer would tell more.',
+    'told-only': 'This rests on your word alone. A thermometer would tell more.',
     'nothing-known': 'Nothing is known of its heat yet. Take a reading in the middle of it.',
     'does-not-ripen': 'This kind does not heat up and ripen; it is what it is.',
   } satisfies Record<BatchReason, string>,
@@ -128,14 +134,16 @@ export const BATCH_WORDS = {
   legendAir: 'air',
   went: 'Where it went',
   wentNowhere: 'On no bed yet.',
-  wentTooEarly: 'It went on a bed before the day it came: put one of the days right.',
+  wentTooEarly: (came: string, went: string): string =>
+    `By what is kept it came on ${came}, but was on a bed on ${went}. Change whichever day is not right.`,
   wentBeds: 'Beds and pots',
   wentPlantings: 'Plantings that stood in it or came into it',
   noPlantings: 'No planting noted there.',
   giveTitle: 'Put it on beds',
   noBeds: 'No bed on record yet.',
   suspect: 'Put it under suspicion',
-  suspectHow: 'It is then no longer offered for any bed, and every bed and planting that got it is listed.',
+  suspectHow:
+    'If it may carry weedkiller: it is then no longer offered for any bed, and every bed and planting that got it is listed.',
   release: 'Release it',
   suspectedNow: (name: string): string => `${name} is under suspicion.`,
   releasedNow: (name: string): string => `${name} is released.`,
@@ -143,6 +151,11 @@ export const BATCH_WORDS = {
   releasedOn: (day: string): string => `Was under suspicion; released ${day}.`,
   notOffered:
     'It is not offered when something is put on a bed. Spread, sell or give away none of it until you know.',
+  ofWeedkiller: {
+    bought:
+      'It may carry weedkiller. Ask the supplier today which fields its hay, straw, grass or manure came from, and what they were sprayed with.',
+    own: 'It may carry weedkiller. Ask today where any hay, straw, manure or clippings in it came from, and what was sprayed there.',
+  },
   lookThere: 'Look at what grows there, and at the youngest leaves first:',
   lookAt: (planting: string, bed: string): string => `Look at ${planting}${bed && ` (${bed})`}`,
   since: 'Since when?',

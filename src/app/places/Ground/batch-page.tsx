@@ -3,7 +3,7 @@ import { CAUTIONS } from '../../../causes/cautions.ts';
 import type { Garden } from '../../../garden/gather-garden.ts';
 import { BATCH_KINDS, type BatchRecord, type Spreading } from '../../../garden/ground-records.ts';
 import { heapNow } from '../../../garden/heap-now.ts';
-import { overheating } from '../../../garden/judge-batch.ts';
+import { overheating, ripens } from '../../../garden/judge-batch.ts';
 import {
   awaitsPots,
   isSuspected,
@@ -154,6 +154,7 @@ function Suspicion({ all, batch, onKeep }: OfBatch & Keeps) {
     <section class="suspected stack-close">
       <h2>{WORDS.suspectedSince(describeDayAndYear(on))}</h2>
       {potTestSays && <p>{potTestSays}</p>}
+      <p>{WORDS.ofWeedkiller[batch.what === 'own-compost' ? 'own' : 'bought']}</p>
       <p>{WORDS.notOffered}</p>
       <WhereItLies all={all} batch={batch} />
       <DayField
@@ -234,6 +235,10 @@ function WhereItLies({ all, batch }: OfBatch) {
   );
 }
 
+/** What the grower calls it, said as such: a look at a plant takes it from the records, whatever the thermometer makes of it. */
+const sayTold = (batch: BatchRecord): string =>
+  ripens(batch) && batch.told !== undefined ? (WORDS.toldSays[batch.told] ?? '') : '';
+
 function State({ all, batch }: OfBatch) {
   const { state, why, reading } = heapNow(all, batch, dayOf(new Date()));
   const tooHot = overheating(reading);
@@ -241,7 +246,7 @@ function State({ all, batch }: OfBatch) {
     <div class="heap-state">
       {why !== 'does-not-ripen' && <p class="heap-word">{WORDS.states[state]}</p>}
       <p>
-        <WithTerms>{WORDS.reasons[why]}</WithTerms>
+        <WithTerms>{[sayTold(batch), WORDS.reasons[why]].filter(Boolean).join(' ')}</WithTerms>
       </p>
       {tooHot && <p class="too-hot">{WORDS.tooHot(tooHot, reading!.celsius)}</p>}
     </div>
@@ -315,18 +320,23 @@ const sayGiven = ({ date, depthCm, how }: Spreading): string =>
     .filter(Boolean)
     .join(', ');
 
-/** Every bed and planting that received it. */
-/** What came today by default may have been spread in spring: one of the two days is wrong. */
-const wentTooEarly = ({ arrivedOn, given }: BatchRecord): boolean =>
-  arrivedOn !== undefined && given.some(({ date }) => date < arrivedOn);
+/** Where something of it was on a bed before it came, one of the two days is wrong. */
+function sayWentTooEarly({ arrivedOn, given }: BatchRecord): string {
+  const first = given.map(({ date }) => date).sort()[0];
+  return arrivedOn === undefined || first === undefined || first >= arrivedOn
+    ? ''
+    : WORDS.wentTooEarly(describeDayAndYear(arrivedOn), describeDayAndYear(first));
+}
 
+/** Every bed and planting that received it. */
 function Went({ all, batch, onChange }: OfBatch & { readonly onChange: (given: Spreading) => void }) {
   const { beds, plantings } = whoReceived(all, batch.id);
+  const tooEarly = sayWentTooEarly(batch);
   const bedName = (id: string | undefined): string => all.beds.find((bed) => bed.id === id)?.name ?? '';
   return (
     <section class="stack-close">
       <h2>{WORDS.went}</h2>
-      {wentTooEarly(batch) && <p>{WORDS.wentTooEarly}</p>}
+      {tooEarly && <p>{tooEarly}</p>}
       {beds.length === 0 && <p class="soft">{WORDS.wentNowhere}</p>}
       {beds.length > 0 && (
         <>

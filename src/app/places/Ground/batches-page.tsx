@@ -2,7 +2,8 @@ import { useState } from 'preact/hooks';
 import { BATCH_KINDS } from '../../../garden/ground-records.ts';
 import { heapNow } from '../../../garden/heap-now.ts';
 import { BackLink } from '../../parts/BackLink/back-link.tsx';
-import { newBatch } from '../../state/edit-ground.ts';
+import { DayField } from '../../parts/DayField/day-field.tsx';
+import { newBatch, withFields } from '../../state/edit-ground.ts';
 import { garden, keepWithUndo } from '../../state/garden.ts';
 import { nowStamp } from '../../state/kept.ts';
 import { hashOf } from '../../state/route.ts';
@@ -11,17 +12,26 @@ import { GROUND_WORDS } from '../../words/ground.ts';
 import { BATCH_WORDS as WORDS } from '../../words/ground-batches.ts';
 import { AddByName } from './add-by-name.tsx';
 
+/** A heap of one's own does not come: it is begun, and when that was only the grower can say. */
+const comes = (what: string): boolean => what !== 'own-compost';
+
 /** All loads and heaps, the newest first, and how each stands today. */
 export function BatchesPage() {
   const all = garden.value;
-  const [what, setWhat] = useState('');
-  if (!all) return <h1 tabIndex={-1}>{WORDS.title}</h1>;
   const today = dayOf(new Date());
+  const [what, setWhat] = useState('');
+  const [came, setCame] = useState(today);
+  if (!all) return <h1 tabIndex={-1}>{WORDS.title}</h1>;
   const ordered = [...all.batches].sort((a, b) => ((a.arrivedOn ?? '') < (b.arrivedOn ?? '') ? 1 : -1));
   const add = async (name: string): Promise<string> => {
-    const saved = await keepWithUndo([newBatch(name, what, today, nowStamp())], WORDS.added(name.trim()));
-    if (saved === 'stored') setWhat('');
-    return saved === 'stored' ? '' : GROUND_WORDS.trouble[saved];
+    const made = withFields(newBatch(name, what, came, nowStamp()), {
+      arrivedOn: comes(what) && came !== '' ? came : undefined,
+    });
+    const saved = await keepWithUndo([made], WORDS.added(name.trim()));
+    if (saved !== 'stored') return GROUND_WORDS.trouble[saved];
+    setWhat('');
+    setCame(today);
+    return '';
   };
   return (
     <div class="ground stack-wide">
@@ -67,6 +77,7 @@ export function BatchesPage() {
             ))}
           </select>
         </label>
+        {comes(what) && <DayField label={WORDS.arrived} value={came} max={today} onDay={setCame} />}
       </AddByName>
     </div>
   );
