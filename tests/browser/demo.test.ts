@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { CAUTIONS } from '../../src/causes/cautions.ts';
 import {
   accessibilityFaults,
   appOnPhone,
@@ -127,9 +128,13 @@ describe.each([
       .toBe('Tomato by the tunnel door');
     await expect.poll(() => page.locator('.look-line img').count()).toBe(2);
     await snap(page, `demo-case-${name}`);
+    const mind = page.getByRole('region', { name: 'Mind' });
     // Where a case looks like weedkiller, what went on its bed can be tested.
     await toPlace(page, 'Book');
     await page.getByText('Beans, middle of the row').first().click();
+    // What to mind stands there with what to check: not to eat from them, not to compost them, to follow local rules.
+    for (const caution of ['residue', 'do-not-compost', 'local-rules'] as const)
+      await mind.getByText(CAUTIONS[caution]).waitFor();
     await page.getByRole('link', { name: 'Sow a pot test of Horse manure from the stable' }).click();
     await expect
       .poll(() => page.getByRole('heading', { level: 1 }).innerText())
@@ -138,6 +143,7 @@ describe.each([
     await toPlace(page, 'Book');
     await page.getByText('Sweetcorn, front row').first().click();
     await page.getByText(/^Act now: /).waitFor();
+    await mind.getByText(CAUTIONS.feeds).waitFor();
     expect(await page.getByText(STRIP).isVisible()).toBe(true);
     await page.getByRole('link', { name: 'Help and settings' }).click();
     await page.getByLabel('Read a backup file').setInputFiles({

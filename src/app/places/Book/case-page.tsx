@@ -17,7 +17,8 @@ import { dayOf, describeDay, describeDayAndYear, describeDistance } from '../../
 import { describeOutcomeDetails, sayEnd } from '../../words/outcome.ts';
 import { SHEET_WORDS } from '../../words/sheet.ts';
 import { whenOf } from '../../words/today.ts';
-import { describeVerdict, sayLook } from '../../words/verdicts.ts';
+import { VERDICT_PART_WORDS } from '../../words/verdict-parts.ts';
+import { describeVerdict, sayLook, type VerdictInWords } from '../../words/verdicts.ts';
 
 const WORDS = BOOK_WORDS.case;
 const UnderCase = onUse(() => import('../Ground/under-case.tsx').then((part) => part.UnderCase));
@@ -97,10 +98,15 @@ function State({ kept, looks, today }: CaseProps & { readonly today: string }) {
         </p>
       </section>
     );
+  const verdict = verdictOf(kept, looks);
   return (
     <>
       {lookAgainOn && <p class="case-due">{sayDue(lookAgainOn, today)}</p>}
-      <ToDo kept={kept} looks={looks} />
+      {verdict && (verdict.id === 'act' || verdict.id === 'check') && (
+        <p>
+          <WithTerms>{verdict.headline}</WithTerms>
+        </p>
+      )}
       <p class="case-next">
         <button type="button" class="button next" onClick={() => void startLaterLook(kept, today)}>
           {WORDS.addLook}
@@ -109,6 +115,7 @@ function State({ kept, looks, today }: CaseProps & { readonly today: string }) {
           {WORDS.howEnded}
         </a>
       </p>
+      {verdict && <Mind cautions={verdict.cautions} />}
     </>
   );
 }
@@ -119,16 +126,27 @@ function sayDue(day: string, today: string): string {
   return day === today ? WORDS.lookToday : WORDS.lookOverdue(whenOf(day, today));
 }
 
-/** What the newest look said to do or to check: nobody should have to open the look again to read it. */
-function ToDo({ kept, looks }: CaseProps) {
+/** The newest look's: nobody should have to open that again to read what to do or to check, and what to mind. */
+function verdictOf(kept: CaseRecord, looks: CaseProps['looks']): VerdictInWords | undefined {
   const last = looks?.find(({ id }) => id === kept.looks.at(-1)?.id);
-  if (!last?.ranking) return null;
-  const { id, headline } = describeVerdict(last.ranking, last.date);
-  return id === 'act' || id === 'check' ? (
-    <p>
-      <WithTerms>{headline}</WithTerms>
-    </p>
-  ) : null;
+  return last?.ranking && describeVerdict(last.ranking, last.ranking.weighedOn ?? last.date);
+}
+
+/** They hold whatever the verdict is: what must not be eaten or composted must not be while one only looks again, either. */
+function Mind({ cautions }: { readonly cautions: readonly string[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <section class="case-mind small" aria-labelledby="case-mind">
+      <h2 id="case-mind">{VERDICT_PART_WORDS.cautions}</h2>
+      <ul class="stack-close">
+        {cautions.map((caution) => (
+          <li key={caution}>
+            <WithTerms>{caution}</WithTerms>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 }
 
 function End({ outcome }: { readonly outcome: Outcome }) {
