@@ -39,13 +39,25 @@ describe('measures in words', () => {
     );
   });
 
-  it('says one point and one degree in the singular', () => {
-    const one = { value: 1.2, se: 0.3 };
-    expect(say({ 'vein-contrast': one })[0]).toMatch(/\(by 1 point of colour, give or take 1\)$/);
-    expect(say({ 'edge-contrast': { value: -0.8, se: 0.3 } })[0]).toMatch(
-      /\(by 1 degree of hue, give or take 1\)$/,
+  it('says tenths of a difference where its error is small, so that the number bears the word', () => {
+    // A real leaf and a drawn one: both were "by 1 point, give or take 1".
+    expect(say({ 'vein-contrast': { value: 1.4, se: 0.39 } })[0]).toMatch(
+      /veins a little greener \(by 1\.4 points of colour, give or take 0\.5\)$/,
     );
-    expect(say({ 'vein-contrast': { value: 1.6, se: 0.3 } })[0]).toMatch(/\(by 2 points of colour/);
+    expect(say({ 'vein-contrast': { value: 0.8, se: 0.35 } })[0]).toMatch(
+      /\(by 0\.8 points of colour, give or take 0\.4\)$/,
+    );
+    expect(say({ 'edge-contrast': { value: -0.8, se: 0 } })[0]).toMatch(
+      /\(by 0\.8 degrees of hue, give or take 0\.1\)$/,
+    );
+  });
+
+  it('calls nothing clear or much that lies within two of its errors', () => {
+    expect(say({ 'edge-contrast': { value: 14, se: 8.6 } })[0]).toMatch(
+      /middle probably greener \(by 14 degrees of hue, give or take 11\)$/,
+    );
+    expect(say({ 'tip-contrast': { value: -30, se: 15 } })[0]).toMatch(/base probably paler/);
+    expect(say({ 'tip-contrast': { value: -30, se: 14.9 } })[0]).toMatch(/base much paler/);
   });
 
   it('marks what stands out of its own error, so that the rest can be folded away', () => {
@@ -54,6 +66,11 @@ describe('measures in words', () => {
       'necrotic-fraction': { value: 0.02, se: 0.02 },
     });
     expect([yellow?.speaks, dead?.speaks]).toEqual([true, false]);
+  });
+
+  it('names every measure in words that need no book of colours', () => {
+    const all = Object.fromEntries(MEASURES.map(({ id }) => [id, { value: 0.4, se: 0.1 }])) as Measures;
+    for (const { name } of describeMeasures(all)) expect(name).not.toMatch(/CIE|\*|index/);
   });
 
   it('has words for every measure of the vocabulary and leaves out what was not taken', () => {

@@ -65,6 +65,10 @@ describe.each([
     await expect
       .poll(() => page.getByText('The look before this one counts in the weighing').count())
       .toBe(1);
+    // What the last photo showed counts, and is not said of a photo that nobody took yet.
+    const reported = page.getByRole('region', { name: 'What the camera reports' });
+    await reported.getByText('No photo in this look yet.').waitFor();
+    expect(await reported.getByText('No sign stands out').count()).toBe(0);
     await photograph(page, greener);
     await page.getByRole('button', { name: 'Add it to the case' }).click();
     await expect.poll(() => page.getByText('Taken together, the leaf is better.').count()).toBe(1);

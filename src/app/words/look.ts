@@ -61,6 +61,7 @@ export const LOOK_WORDS = {
   cameraSeesNot: 'does not see',
   cameraWeight: { strong: 'clearly', some: 'probably', faint: 'faintly' },
   cameraSeesNothing: 'No sign stands out in the photo.',
+  cameraNoPhoto: 'No photo in this look yet.',
   cameraNotSeen: (count: number): string =>
     count === 1 ? 'One sign it looked for and does not see' : `${count} signs it looked for and does not see`,
   cameraRestsOn: (measure: string, says: string): string =>

@@ -7,8 +7,10 @@ import { MEASURES, type Measured, type MeasureId, type Measures } from '../../le
 const GIVE_OR_TAKE = 1.2816;
 /** A hundredth of a leaf, half a hole: less than that is not worth a line of its own. */
 const LEAST_SAID = 0.01;
-/** A difference of colour is said in whole degrees or points; less than half of one is none. */
+/** Less than half a degree or point of colour is no difference that anybody would see. */
 const LEAST_DIFFERENCE = 0.5;
+/** Where the give or take of a difference is less than two, its tenths are said: words of the camera rest on them. */
+const SAID_IN_TENTHS = 2;
 
 export interface MeasureInWords {
   readonly id: MeasureId;
@@ -58,18 +60,23 @@ function howMuch(size: number, isHue: boolean): string {
   return size < little ? 'a little' : size < much ? 'clearly' : 'much';
 }
 
+/** Nothing is called clear or much that lies within two of its own standard errors. */
+export const isDoubtful = ({ value, se }: Measured): boolean => Math.abs(value) <= 2 * se;
+
 /** A difference of colour in the unit of its measure; "no clear difference" when zero lies within its give or take. */
 const contrast =
   (id: MeasureId, side: string) =>
-  ({ value, se }: Measured): string => {
+  (measured: Measured): string => {
+    const { value, se } = measured;
     const give = se * GIVE_OR_TAKE;
     if (Math.abs(value) <= give) return 'no clear difference';
     if (Math.abs(value) < LEAST_DIFFERENCE) return 'hardly any difference';
     const isHue = UNITS.get(id)?.includes('hue') ?? false;
-    const number = Math.round(Math.abs(value));
-    const unit = `${isHue ? 'degree' : 'point'}${number === 1 ? '' : 's'} of ${isHue ? 'hue' : 'colour'}`;
-    const size = `${number} ${unit}, give or take ${Math.max(1, Math.round(give))}`;
-    return `${side} ${howMuch(Math.abs(value), isHue)} ${value > 0 ? 'greener' : 'paler'} (by ${size})`;
+    const digits = give < SAID_IN_TENTHS ? 1 : 0;
+    const number = Math.abs(value).toFixed(digits);
+    const size = `${number} ${isHue ? 'degrees of hue' : 'points of colour'}, give or take ${Math.max(0.1, give).toFixed(digits)}`;
+    const much = isDoubtful(measured) ? 'probably' : howMuch(Math.abs(value), isHue);
+    return `${side} ${much} ${value > 0 ? 'greener' : 'paler'} (by ${size})`;
   };
 
 const plain =
@@ -110,10 +117,10 @@ const WAYS: { readonly [Id in MeasureId]: Way } = {
   'spot-fraction': { name: 'In dead spots', say: percent('the leaf'), finer: true },
   'surface-relief': { name: 'Dimpled surface', say: plain(' of 100', 1), finer: true },
   'stipple-density': { name: 'Tiny pale dots', say: plain(' in a thousand points of leaf', 1), finer: true },
-  lightness: { name: 'Lightness (CIELAB L*)', say: plain(' of 100', 0), finer: true },
-  chroma: { name: 'Strength of colour (CIELAB C*)', say: plain('', 0), finer: true },
+  lightness: { name: 'Lightness (0: black, 100: white)', say: plain(' of 100', 0), finer: true },
+  chroma: { name: 'Strength of colour (0: grey)', say: plain('', 0), finer: true },
   hue: { name: 'Hue (yellow about 95, leaf green 120 to 135)', say: plain(' degrees', 0), finer: true },
-  'dark-green-index': { name: 'Dark green colour index', say: outOfHundred, finer: true },
+  'dark-green-index': { name: 'Depth of green', say: outOfHundred, finer: true },
   'frame-share': { name: 'Share of the photo', say: percent('the photo'), finer: true },
   sharpness: { name: 'Sharpness (100: crisp)', say: outOfHundred, finer: true },
 };

@@ -1,4 +1,7 @@
+import { useMemo } from 'preact/hooks';
+import type { Measured, Measures } from '../../../leaf/measures.ts';
 import { LIKELIHOOD_PAIRS } from '../../../signs/likelihood-pairs.ts';
+import type { MarkPair } from '../../../signs/mark-pair.ts';
 import type { Finding } from '../../../signs/types.ts';
 import type { SignId } from '../../../signs/vocabulary.ts';
 import { WithTerms } from '../../parts/Terms/with-terms.tsx';
@@ -12,7 +15,8 @@ import { LOOK_WORDS as WORDS } from '../../words/look.ts';
 import { describeMeasures } from '../../words/measures.ts';
 import { NETWORK_WORDS } from '../../words/network.ts';
 import { sayShortly } from '../../words/signs.ts';
-import { LEAST_RATIO, strengthOf } from './report-strength.ts';
+import { LEAST_RATIO, strengthOf, strengthSeenBy } from './report-strength.ts';
+import { sayNothingSeen } from './say-nothing-seen.ts';
 
 /** What the camera, and the network where it is switched on, report as signs, each of which a person can set aside. */
 export function CameraReport() {
@@ -25,10 +29,19 @@ export function CameraReport() {
   );
   const byNetwork = standing.filter(({ from }) => from === 'network');
   const byCamera = standing.filter(({ from }) => from !== 'network');
+  // By the photos that were weighed: one that has just been read is not spoken of before its signs are.
+  const weighed = useMemo(() => photosOfLook.peek(), [rankingInHand.value]);
+  const nothing = sayNothingSeen(weighed);
   return (
     <>
       {byCamera.length + overruled.length > 0 && (
-        <Report id="camera-title" title={WORDS.cameraSays} findings={byCamera} say={sayAsCamera}>
+        <Report
+          id="camera-title"
+          title={WORDS.cameraSays}
+          findings={byCamera}
+          say={sayAsCamera}
+          nothing={nothing}
+        >
           {overruled.map((sign) => (
             <li key={sign} class="camera-line set-aside">
               <span>
@@ -43,27 +56,51 @@ export function CameraReport() {
         </Report>
       )}
       {byNetwork.length > 0 && (
-        <Report id="network-title" title={NETWORK_WORDS.says} findings={byNetwork} say={sayAsNetwork} />
+        <Report
+          id="network-title"
+          title={NETWORK_WORDS.says}
+          findings={byNetwork}
+          say={sayAsNetwork}
+          nothing={nothing}
+        />
       )}
     </>
   );
 }
 
-const sayAsCamera = (finding: Finding): string =>
-  `${capitalise(WORDS.cameraWeight[strengthOf(ratio(finding))])} ${
+const sayAsCamera = (finding: Finding): string => {
+  const weight = strengthSeenBy(ratio(finding), amountOf(finding));
+  return `${capitalise(WORDS.cameraWeight[weight])} ${
     ratio(finding) > 1 ? WORDS.cameraSees : WORDS.cameraSeesNot
   } ${sayShortly(finding.sign)}`;
+};
 
-const MEASURE_OF: ReadonlyMap<string, string> = new Map(
-  LIKELIHOOD_PAIRS.map(({ mark, measure }) => [mark, measure]),
-);
+const PAIR_OF: ReadonlyMap<string, MarkPair> = new Map(LIKELIHOOD_PAIRS.map((pair) => [pair.mark, pair]));
 
-/** The measure that a report of the camera rests on, as today's photo gave it: "dark green index: 0.24, give or take 0.03". */
-function sayMeasure({ sign, from, seenOn }: Finding): string | undefined {
+/** The measures that a report of the camera rests on, as today's photo gave them, and the pair that names which. */
+function restsOn({
+  sign,
+  from,
+  seenOn,
+}: Finding): { readonly pair: MarkPair; readonly all: Measures } | undefined {
   if (from !== 'camera' || seenOn !== undefined) return undefined;
   const [mark = '', place] = sign.split('@');
+  const pair = PAIR_OF.get(mark);
   const { reading } = photosOfLook.value.find(({ role, roleOpen }) => role === place && !roleOpen) ?? {};
-  const measure = describeMeasures(reading?.measures ?? {}).find(({ id }) => id === MEASURE_OF.get(mark));
+  return pair && reading && { pair, all: reading.measures };
+}
+
+/** How much of a sign that is seen was measured, where more of the measure means more of the sign. */
+function amountOf(finding: Finding): Measured | undefined {
+  const { pair, all } = restsOn(finding) ?? {};
+  if (!pair || ratio(finding) <= 1 || pair.present.mean < pair.absent.mean) return undefined;
+  return all?.[pair.measure];
+}
+
+/** "(by its depth of green: 24 of 100, give or take 3)" */
+function sayMeasure(finding: Finding): string | undefined {
+  const { pair, all = {} } = restsOn(finding) ?? {};
+  const measure = describeMeasures(all).find(({ id }) => id === pair?.measure);
   return measure && WORDS.cameraRestsOn(measure.name, measure.says);
 }
 
@@ -77,12 +114,14 @@ interface ReportProps {
   readonly title: string;
   readonly findings: readonly Finding[];
   readonly say: (finding: Finding) => string;
+  /** What stands there where nothing is seen. */
+  readonly nothing: string | undefined;
   /** Lines that follow what is seen. */
   readonly children?: preact.ComponentChildren;
 }
 
 /** What one of them reports: what it sees, and behind a fold what it looked for and does not see. */
-function Report({ id, title, findings, say, children }: ReportProps) {
+function Report({ id, title, findings, say, nothing, children }: ReportProps) {
   const sorted = [...findings].sort(bySight);
   // What counts still but was shown by an earlier look is no report on the photo of today.
   const now = sorted.filter(({ seenOn }) => seenOn === undefined);
@@ -102,7 +141,7 @@ function Report({ id, title, findings, say, children }: ReportProps) {
   return (
     <section class="camera-report stack-close" aria-labelledby={id}>
       <h3 id={id}>{title}</h3>
-      {seen.length === 0 && <p>{WORDS.cameraSeesNothing}</p>}
+      {seen.length === 0 && nothing && <p>{nothing}</p>}
       <ul>
         {lines(seen)}
         {children}
