@@ -13,6 +13,7 @@ import {
   SPREAD_SIGNS,
   TEST_SIGNS,
 } from '../../src/signs/vocabulary.ts';
+import { triage } from '../../src/triage.ts';
 
 const nothing: Reported = { answers: { signs: {} }, findings: [] };
 const reason = (sign: string, more: Partial<Reason> = {}): Reason => ({
@@ -71,6 +72,33 @@ describe('a reason in words', () => {
   ])('says %s as "%s"', (sign, says) => {
     const described = describeReason(reason(sign, { because: 'why' }), nothing);
     expect(described).toMatchObject({ says, kind: 'circumstance', because: 'why' });
+  });
+
+  it('says why a circumstance speaks against a cause that has no quarrel with it: others explain it better', () => {
+    const dry = triage({
+      photos: [],
+      answers: {
+        crop: 'courgette',
+        signs: { 'yellowing@old': 'seen', 'yellowing@new': 'absent' },
+        setting: { 'recent-rain': 'dry', 'soil-water': 'dry' },
+      },
+      today: '2026-07-15',
+      zone: 'north',
+      draws: 2,
+    });
+    const ofMite = dry.causes.find(({ id }) => id === 'spider-mite');
+    const [against] = ofMite?.against.filter(({ sign }) => sign === 'soil-water=dry') ?? [];
+    expect(describeReason(against!, nothing)).toMatchObject({
+      says: 'soil a finger deep: dry',
+      because: 'likelier with other causes',
+    });
+    // A reason of the cause's own stays, and what speaks for it, the crop and the season need none.
+    const weighs = (sign: string, more: Partial<Reason>) =>
+      describeReason(reason(sign, more), nothing).because;
+    expect(weighs('soil-water=dry', { decibans: -3, because: 'why' })).toBe('why');
+    expect(weighs('soil-water=dry', { decibans: 3 })).toBeUndefined();
+    expect(weighs('crop=courgette', { decibans: -3 })).toBeUndefined();
+    expect(weighs('season=summer', { decibans: -3 })).toBeUndefined();
   });
 
   it('has words for every sign at every place, and for every outcome of every setting', () => {

@@ -44,13 +44,18 @@ export function describeReason(reason: Reason, reported: Reported): ReasonInWord
           ? 'where the garden lies'
           : 'the date'
         : reason.from.map((who) => REPORTERS[who]).join(' and ') || 'you';
-    return { says: sayCircumstance(factor, outcome), by, kind: 'circumstance', ...because };
+    const isSetting = factor !== 'crop' && factor !== 'season';
+    const against = isSetting && reason.decibans < 0 ? { because: LIKELIER_OTHERWISE } : {};
+    return { says: sayCircumstance(factor, outcome), by, kind: 'circumstance', ...against, ...because };
   }
   const kind = reason.from.includes('eye') ? 'eye' : 'camera';
   const by = reason.from.map((who) => REPORTERS[who]).join(' and ') || 'you';
   const phrase = sayShortly(reason.sign);
   return { says: isThere(reason.sign, reported) ? phrase : sayAbsent(reason.sign), by, kind, ...because };
 }
+
+/** Why a circumstance speaks against a cause that has no quarrel with it: dry soil, where drought is weighed too. */
+const LIKELIER_OTHERWISE = 'likelier with other causes';
 
 /** The whole year of a place without winter, which has no seasons to name. */
 const NO_WINTER: Season = 'no-winter';
