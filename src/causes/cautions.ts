@@ -17,7 +17,7 @@ export const CAUTIONS = {
   'soil-test': 'Leaves alone do not prove a shortage: a soil test costs little and saves a wrong feed.',
   lime: 'Lime irritates eyes and skin: wear gloves and goggles and keep it off leaves.',
   'compost-dust':
-    'Compost dust and mould spores can make ill: moisten it, wear gloves and a dust mask, wash hands afterwards.',
+    'Compost dust and mould spores can make people ill: moisten the compost, wear gloves and a dust mask, wash hands afterwards.',
   'fresh-manure': 'Keep raw manure away from crops that are eaten raw; follow the local waiting times.',
   ask: 'Not sure enough to risk the crop? Take a sample to an advisory service or plant clinic.',
 } as const satisfies Record<string, string>;

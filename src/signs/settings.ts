@@ -382,9 +382,9 @@ export const SETTINGS = {
     most: 45,
     bands: [
       { id: 'below-8', below: 8, rate: 0.15, says: 'the soil is colder than 8 °C' },
-      { id: '8-11', below: 12, rate: 0.25, says: 'the soil has 8 to 11 °C' },
-      { id: '12-15', below: 16, rate: 0.3, says: 'the soil has 12 to 15 °C' },
-      { id: '16+', rate: 0.3, says: 'the soil has 16 °C or more' },
+      { id: '8-11', below: 12, rate: 0.25, says: 'the soil is at 8 to 11 °C' },
+      { id: '12-15', below: 16, rate: 0.3, says: 'the soil is at 12 to 15 °C' },
+      { id: '16+', rate: 0.3, says: 'the soil is at 16 °C or more' },
     ],
   },
 } as const satisfies Record<string, Setting>;

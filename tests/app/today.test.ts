@@ -43,6 +43,15 @@ describe('what is due today, in words', () => {
     );
   });
 
+  it('sets the name of a trial apart', () => {
+    const trial = (name: string) =>
+      ({ what: 'trial', id: 't', due: '2026-06-12', trial: { name } }) as TodayItem;
+    expect(describeToday(trial('Does leaf mould help?'), '', '2026-06-12').what).toBe(
+      'Measure the trial “Does leaf mould help?”',
+    );
+    expect(describeToday(trial(''), '', '2026-06-12').what).toBe('Measure the trial side by side');
+  });
+
   it('puts what is overdue on today in a calendar', () => {
     expect(entryOfToday(look, 'Long bed', '2026-06-12')).toMatchObject({
       id: 'look-1',

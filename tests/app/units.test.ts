@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
 import { guessUnits, guessUsual, readPreferences } from '../../src/app/state/preferences.ts';
 import { describeDay, describeDayAndYear, describeDayShortly } from '../../src/app/words/dates.ts';
+import { WEATHER_WORDS } from '../../src/app/words/ground-weather.ts';
 import { describeOutcome, describeSettingValue } from '../../src/app/words/settings.ts';
 import {
   figureShown,
@@ -25,7 +26,7 @@ describe('units as chosen', () => {
   it('leave what the records say as it is in the metric world', () => {
     expect(sayCelsius(-2.4, 1)).toBe('−2.4 °C');
     expect(sayLength('cm', 3)).toBe('3 cm');
-    expect(inUnits('the soil has 8 to 11 °C at 10 cm')).toBe('the soil has 8 to 11 °C at 10 cm');
+    expect(inUnits('the soil is at 8 to 11 °C at 10 cm')).toBe('the soil is at 8 to 11 °C at 10 cm');
   });
 
   // Fixed points of the scale: water freezes at 32 °F and boils at 212 °F; both scales meet at −40; an inch is 25.4 mm (ISO 80000-3).
@@ -42,6 +43,12 @@ describe('units as chosen', () => {
     expect(sayDegreesApart(10)).toBe('18 degrees');
   });
 
+  it('are written out in a sentence where the sign would read as another word', () => {
+    expect(WEATHER_WORDS.typedHow()).toMatch(/^Temperatures in °C, rain in mm\./);
+    units.value = OTHER;
+    expect(WEATHER_WORDS.typedHow()).toMatch(/^Temperatures in °F, rain in inches\./);
+  });
+
   it('turn the numbers in a sentence, and no other numbers', () => {
     units.value = OTHER;
     expect(inUnits('the heap reached 30 to 45 °C in 3 weeks')).toBe(
@@ -50,7 +57,7 @@ describe('units as chosen', () => {
     expect(inUnits('it needs nights of 10 °C or more')).toBe('it needs nights of 50 °F or more');
     expect(inUnits('at −2 °C leaves freeze')).toBe('at 28 °F leaves freeze');
     expect(inUnits('at 10 cm, in the morning')).toBe('at 4 in, in the morning');
-    expect(describeOutcome('soil-celsius', '8-11')).toBe('the soil has 46 to 52 °F');
+    expect(describeOutcome('soil-celsius', '8-11')).toBe('the soil is at 46 to 52 °F');
     expect(describeSettingValue('soil-celsius', 10)).toBe('50 °F');
   });
 

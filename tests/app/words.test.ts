@@ -3,9 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { CAUSE_NAMES, FAMILY_NAMES, joinWords } from '../../src/app/words/causes.ts';
 import { describeQuestion, describeTellsApart, describeWhatItTells } from '../../src/app/words/checks.ts';
 import { CROP_WORDS, findCrops } from '../../src/app/words/crops.ts';
+import { LOOK_WORDS } from '../../src/app/words/look.ts';
 import { PHOTO_TROUBLE_WORDS } from '../../src/app/words/photo-troubles.ts';
+import { TERMS } from '../../src/app/words/terms.ts';
 import { sayShift } from '../../src/app/words/weighing.ts';
+import { CAUTIONS } from '../../src/causes/cautions.ts';
 import { CHECKS } from '../../src/causes/checks.ts';
+import { KNOWLEDGE } from '../../src/causes/knowledge/index.ts';
 import { PHOTO_TROUBLES } from '../../src/photo/types.ts';
 import { SETTINGS, type SettingId } from '../../src/signs/settings.ts';
 import { CAUSES, CROPS, FAMILIES, SPREAD_SIGNS } from '../../src/signs/vocabulary.ts';
@@ -39,6 +43,21 @@ describe('the words of the app', () => {
   it('asks how it lies and came about as a question, not as a line of a list', () => {
     for (const { id } of SPREAD_SIGNS)
       expect(describeQuestion({ kind: 'sign', sign: id }).asks).toMatch(/^(Is|Does|Did|Has) .*\?/);
+  });
+
+  it('asks a group of signs under one name, in the list and one at a time', () => {
+    const asked = { plant: 'stunted', creature: 'slime', spread: 'patch', test: 'pot-test-injury' } as const;
+    for (const [group, sign] of Object.entries(asked))
+      expect(LOOK_WORDS.groups[group as keyof typeof asked]).toBe(
+        describeQuestion({ kind: 'sign', sign }).where,
+      );
+    const setting = describeQuestion({ kind: 'setting', setting: 'place' }).where;
+    expect(LOOK_WORDS.groups.setting).toBe(setting);
+  });
+
+  it('says who is made ill, and what is not there', () => {
+    const said = JSON.stringify([CAUTIONS, KNOWLEDGE, TERMS]);
+    expect(said).not.toMatch(/\bmakes? ill\b|\bdots nothing\b/);
   });
 
   it('says how an answer moved a cause, and does not name one number twice', () => {

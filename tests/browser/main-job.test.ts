@@ -150,6 +150,15 @@ describe.each([
       // With everything unfolded, all questions too.
       await page.getByLabel('All questions').check();
       await page.locator('.all-questions').waitFor();
+      // How many were answered stays on one line beside its heading.
+      const counts = page.locator('.all-questions > details > summary > span:last-child', {
+        hasText: 'said',
+      });
+      expect(await counts.allInnerTexts()).toContain('2 said');
+      const lines = await counts.evaluateAll((all) =>
+        all.map((one) => one.clientHeight / Number.parseFloat(getComputedStyle(one).fontSize)),
+      );
+      for (const line of lines) expect(line).toBeLessThan(2);
       for (let shut = 1; shut > 0; ) {
         shut = await page.evaluate(() => {
           const folds = [...document.querySelectorAll('details:not([open])')];

@@ -147,7 +147,7 @@ describe('a trial side by side, at phone size', () => {
     // On today's path once the day has come.
     await page.getByLabel('Day of the next measuring').fill('2026-01-05');
     await page.goto(`${app.url}#/walk`);
-    await page.getByText('Measure the trial Does mulch keep the chard green?').click();
+    await page.getByText('Measure the trial “Does mulch keep the chard green?”').click();
     await expect.poll(() => page.locator('.unit-line').count()).toBe(12);
     await page.getByRole('link', { name: 'Back to the trial' }).click();
 

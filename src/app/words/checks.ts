@@ -3,18 +3,11 @@ import type { NextCheck, NextCheckTarget } from '../../ranker/types.ts';
 import { askSetting } from '../../signs/ask-setting.ts';
 import type { CauseId, CropId, VerdictId } from '../../signs/vocabulary.ts';
 import { CAUSE_NAMES, capitalise, joinWords } from './causes.ts';
-import { describeSign, PLACE_WORDS, type SignGroup, SPREAD_ASKS, sayShortly } from './signs.ts';
+import { describeSign, GROUP_NAMES, PLACE_WORDS, SPREAD_ASKS, sayShortly } from './signs.ts';
 import { inUnits } from './units.ts';
 
 export const checkOf = (id: CheckId): Check | undefined =>
   (CHECKS as readonly Check[]).find((check) => check.id === id);
-
-const GROUP_LOOK: Record<Exclude<SignGroup, 'mark'>, string> = {
-  plant: 'The whole plant',
-  creature: 'Living things and their traces',
-  spread: 'The bed, and how it came about',
-  test: 'A test you made',
-};
 
 /** Where to look (small, above) and what is asked (large), with the numbers that hold for the crop. */
 export function describeQuestion(
@@ -26,7 +19,7 @@ export function describeQuestion(
   if (target.kind === 'check')
     return { where: 'A check to make', asks: inUnits(checkOf(target.check)?.says ?? target.check) };
   const sign = describeSign(target.sign);
-  const where = sign.group === 'mark' ? PLACE_WORDS[sign.place ?? 'some'].lookAt : GROUP_LOOK[sign.group];
+  const where = sign.group === 'mark' ? PLACE_WORDS[sign.place ?? 'some'].lookAt : GROUP_NAMES[sign.group];
   const spread = (SPREAD_ASKS as Partial<Record<string, string>>)[target.sign];
   return { where, asks: spread ?? `${capitalise(sign.what)}?` };
 }

@@ -2,7 +2,7 @@ import type { Span, WeatherDoubt } from '../../season/doubt-weather.ts';
 import type { LineFault, WeatherColumn, WeatherReading } from '../../season/import-weather.ts';
 import { describeDays } from './dates.ts';
 import { GROUND_PLACES } from './ground-places.ts';
-import { sayCelsius, sayLength, shownUnit } from './units.ts';
+import { sayCelsius, sayLength, shownUnit, unitInSentence } from './units.ts';
 
 const wrote = (fault: LineFault): string =>
   `${fault.got ? `“${fault.got}”` : 'nothing'}${fault.column ? ` under “${fault.column}”` : ''}`;
@@ -31,7 +31,7 @@ export const WEATHER_WORDS = {
   none: 'No weather yet. A lowest and a highest temperature a day is enough; soil and rain help.',
   typed: 'Type days',
   typedHow: (): string =>
-    `Temperatures in ${shownUnit('°C')}, rain in ${shownUnit('mm')}. Leave empty what you do not know. Days to come are kept as a forecast.`,
+    `Temperatures in ${shownUnit('°C')}, rain in ${unitInSentence('mm')}. Leave empty what you do not know. Days to come are kept as a forecast.`,
   day: 'Day',
   columns: {
     min: 'Lowest',

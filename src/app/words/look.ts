@@ -1,3 +1,5 @@
+import { GROUP_NAMES } from './signs.ts';
+
 export const LOOK_WORDS = {
   title: 'A plant looks wrong',
   titleLater: (plant: string): string => `Another look at ${plant}`,
@@ -134,12 +136,9 @@ export const LOOK_WORDS = {
   recorded: '(from your records)',
   exactly: (unit: string): string => `Or exactly, in ${unit}`,
   groups: {
-    cannotSayExactly: 'Leaves, when it cannot be said more exactly',
     mark: 'On the leaves',
-    plant: 'The whole plant',
-    creature: 'Creatures and their traces',
-    spread: 'How it lies and how it came',
-    test: 'Tests you made',
+    cannotSayExactly: 'On the leaves, said roughly',
+    ...GROUP_NAMES,
     setting: 'Where and how it grows',
   },
   answered: (count: number): string => (count === 0 ? '' : `${count} said`),

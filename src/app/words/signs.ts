@@ -60,6 +60,14 @@ export const SPREAD_ASKS: { readonly [Id in SpreadSignId]: string } = {
 
 export type SignGroup = 'mark' | 'plant' | 'creature' | 'spread' | 'test';
 
+/** What the signs of a group are asked under, in the list and one at a time. */
+export const GROUP_NAMES: Record<Exclude<SignGroup, 'mark'>, string> = {
+  plant: 'The whole plant',
+  creature: 'Creatures and their traces',
+  spread: 'Where it shows and how it began',
+  test: 'Tests you made',
+};
+
 export interface SignInWords {
   /** "yellow between the veins, the veins still green" */
   readonly what: string;

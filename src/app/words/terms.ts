@@ -77,7 +77,7 @@ export const TERMS = {
     name: 'Unfinished compost',
     words: ['unfinished, hot compost', 'unfinished compost', 'raw compost', 'unfinished'],
     drawing: 'read-heap-thermometer',
-    says: 'A heap that has not come through its heat, or never had it. It still rots: it can burn roots, takes nitrogen from the soil, and may carry what makes ill. It is finished when it has stayed near the air’s warmth for a week.',
+    says: 'A heap that has not come through its heat, or never had it. It still rots: it can burn roots, takes nitrogen from the soil, and may carry germs that make people ill. It is finished when it has stayed near the air’s warmth for a week.',
   },
   'hardening-off': {
     name: 'Hardened off',

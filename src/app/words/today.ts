@@ -66,7 +66,7 @@ export function describeToday(item: TodayItem, bed: string, today: string): Toda
     case 'trial':
       return {
         when: whenOf(item.due, today),
-        what: `Measure the trial ${item.trial.name || 'side by side'}`,
+        what: item.trial.name ? `Measure the trial “${item.trial.name}”` : 'Measure the trial side by side',
         more: `${place} · plant by plant, in the order of the walk.`,
       };
     case 'frost':

@@ -26,6 +26,12 @@ const isTurned = (unit: string): unit is RecordUnit =>
 /** The unit that is shown in its place: "°F", "in"; any other unit stays as it is. */
 export const shownUnit = (unit: string): string => (isTurned(unit) ? (unit === '°C' ? '°F' : 'in') : unit);
 
+/** The same where it stands in a sentence: "in in" is no English. */
+export const unitInSentence = (unit: string): string => {
+  const shown = shownUnit(unit);
+  return shown === 'in' ? 'inches' : shown;
+};
+
 /** A value of the records as it is shown, unrounded. */
 export const toShown = (unit: string, value: number): number =>
   !isTurned(unit) ? value : unit === '°C' ? value * 1.8 + 32 : value / perInch[unit];

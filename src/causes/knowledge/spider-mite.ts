@@ -121,7 +121,8 @@ export const spiderMite: Cause = {
     },
     {
       cause: 'magnesium-short',
-      tellsApart: 'A shortage leaves the veins green and dots nothing; under a lens mites walk.',
+      tellsApart:
+        'A shortage leaves the veins green and makes no dots. Mites make dots, and walk under a lens.',
       source: 'from memory',
     },
     {

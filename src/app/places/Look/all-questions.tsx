@@ -99,7 +99,7 @@ function Group({ title, said, children }: GroupProps) {
     <Unfold
       summary={
         <>
-          <span>{title}</span> <span class="small soft figures">{WORDS.answered(said)}</span>
+          <span>{title}</span> <span class="said-count small soft figures">{WORDS.answered(said)}</span>
         </>
       }
     >
