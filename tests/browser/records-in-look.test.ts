@@ -52,12 +52,12 @@ async function fillGround(page: Page, url: string): Promise<void> {
   await page.getByLabel('Mixed in or on top?').selectOption('Mixed in');
   await keep(page);
   await button(page, /^Change: Long bed, .*4 cm/).waitFor();
-  // A load noted down today came today, unless one says otherwise.
-  await page.getByText('It went on a bed before the day it came').waitFor();
+  // The form had today filled in as the day it came.
+  await page.getByText(/^By what is kept it came on/).waitFor();
   await button(page, 'Change the details').click();
   await page.getByLabel('Came on').fill('2025-04-10');
   await keep(page);
-  await expect.poll(() => page.getByText('It went on a bed before the day it came').count()).toBe(0);
+  await expect.poll(() => page.getByText(/^By what is kept it came on/).count()).toBe(0);
   await page.goto(`${url}#/ground`);
   await page.getByRole('link', { name: /^Long bed/ }).click();
   await button(page, 'Change the bed').click();
