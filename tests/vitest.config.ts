@@ -26,8 +26,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           environment: 'node',
-          testTimeout: 180_000,
-          hookTimeout: 180_000,
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
           fileParallelism: false,
           // A slow machine is no failure: what is polled for has this long to come.
           expect: { poll: { timeout: 20_000 } },
