@@ -62,7 +62,8 @@ describe('bad photos in the browser', () => {
     await page.getByLabel('Bed', { exact: true }).fill('Long bed');
     await page.getByRole('button', { name: 'Keep it as a case' }).click();
     await expect.poll(() => page.locator('.look-line').count()).toBe(1);
-    expect(await page.locator('.look-line img').count()).toBe(1);
+    // It comes from the store, a moment after the line.
+    await expect.poll(() => page.locator('.look-line img').count()).toBe(1);
     await context.close();
   });
 

@@ -167,7 +167,7 @@ describe('a case that came to nothing', () => {
     await page.getByRole('heading', { name: /^Healthy leaf: Chard/ }).waitFor();
     await page.getByRole('heading', { name: 'Its colour' }).waitFor();
     expect(await page.locator('.normal-leaf').count()).toBe(1);
-    expect(await page.locator('.specimen img').count()).toBe(1);
+    await expect.poll(() => page.locator('.specimen img').count()).toBe(1);
     expect(complaints).toEqual([]);
   });
 });
