@@ -11,7 +11,7 @@ import { GroundPlace } from './places/Ground/ground-place.tsx';
 import { LookPlace } from './places/Look/look-place.tsx';
 import { HelpPlace } from './places/Settings/help-place.tsx';
 import { WalkPlace } from './places/Walk/walk-place.tsx';
-import { saveAgain } from './state/change-look.ts';
+import { autosave } from './state/change-look.ts';
 import { inDemo } from './state/demo.ts';
 import { keptApart, refreshKept, storeTrouble, wasCleared } from './state/kept.ts';
 import { draft } from './state/look-in-hand.ts';
@@ -142,7 +142,7 @@ function Tabs() {
 
 async function storeAgain(): Promise<void> {
   if (await keepPicturesAgain(draft.value.photos.map(({ id }) => id))) {
-    await saveAgain();
+    await autosave();
     await refreshKept();
   }
 }

@@ -10,7 +10,7 @@ import { judgePlant } from './judge-plant.ts';
 import { fillHoles, labelRegions } from './label-regions.ts';
 import { letGoOfGround } from './let-go-of-ground.ts';
 import { type Proposal, proposeOutlines, type Seeds } from './propose-outlines.ts';
-import { type GridMask, refineOutline, resamplePlane } from './refine-outline.ts';
+import { enlargeMask, type GridMask, refineOutline, resamplePlane } from './refine-outline.ts';
 import type { OutlineScore } from './score-outline.ts';
 import { shedShadow } from './shed-shadow.ts';
 import type { Taps } from './types.ts';
@@ -43,7 +43,17 @@ export function findLeaf(frame: Pixels, lab: LabPlanes, taps: Taps = {}): FoundL
   let mask: GridMask = { width: levels[0]!.width, height: levels[0]!.height, data: best.mask };
   for (let k = 1; k < levels.length; k++) mask = refineOutline(mask, levels[k - 1]!, levels[k]!);
   // Finer cuts may sever what holds the added places together.
-  for (const i of enlarge(best.ways, levels[0]!, lab)) mask.data[i] = 255;
+  if (best.ways.length > 0) {
+    const ways = {
+      width: levels[0]!.width,
+      height: levels[0]!.height,
+      data: new Uint8Array(best.mask.length),
+    };
+    for (const i of best.ways) ways.data[i] = 255;
+    enlargeMask(ways, width, height).forEach((there, i) => {
+      if (there === 255) mask.data[i] = 255;
+    });
+  }
   const removed = (taps.remove ?? []).flatMap((spot) => discAt(lab, spot));
   for (const i of removed) mask.data[i] = 0;
   const filled = keepLargest(fillHoles(mask.data, width, height, removed), width, height);
@@ -95,10 +105,9 @@ function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Best | undefine
   const cells = indexColours(lab);
   const added = taps.add ?? [];
   const removed = taps.remove ?? [];
-  const start = taps.leaf ?? chooseStart(lab);
+  const first = taps.leaf === undefined ? chooseStart(lab) : mendTap(frame, lab, taps.leaf, removed);
   // What is added belongs to the leaf that was found before, unless nothing there looked like one.
-  const isOnlyAdded = taps.leaf === undefined && added.length > 0 && plantUnder(lab, start) < LEAST_PLANT;
-  const first = taps.leaf === undefined ? start : mendTap(frame, lab, start, removed);
+  const isOnlyAdded = taps.leaf === undefined && added.length > 0 && plantUnder(lab, first) < LEAST_PLANT;
   const spots = isOnlyAdded ? added : [first, ...added];
   const ground = removed.flatMap((spot) => discAt(lab, spot));
   const grounded = new Set(ground);
@@ -110,19 +119,6 @@ function proposeBest(frame: Pixels, lab: LabPlanes, taps: Taps): Best | undefine
   const seeds: Seeds = { leaf: [...discs.flat(), ...ways], ground };
   const [best] = proposeOutlines(lab, cells, seeds, () => guessOnGrid(frame, lab, spots, removed));
   return best && { ...best, ways };
-}
-
-/** Pixels of a finer grid that lie under those of a coarse one. */
-function* enlarge(pixels: readonly number[], coarse: LabPlanes, fine: LabPlanes): Generator<number> {
-  const across = fine.width / coarse.width;
-  const down = fine.height / coarse.height;
-  for (const i of pixels) {
-    const x = i % coarse.width;
-    const y = (i / coarse.width) | 0;
-    for (let to = Math.floor(y * down); to < Math.floor((y + 1) * down); to++)
-      for (let at = Math.floor(x * across); at < Math.floor((x + 1) * across); at++)
-        yield to * fine.width + at;
-  }
 }
 
 const meanOf = (values: Float32Array, at: readonly number[]): number =>

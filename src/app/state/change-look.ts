@@ -19,7 +19,6 @@ const ANSWERS: readonly DraftChange['kind'][] = [
   'undo',
 ];
 
-/** The one way to change the look in progress. */
 export function change(changed: DraftChange): void {
   const next = changeDraft(draft.value, changed);
   if (next === draft.value) return;
@@ -38,6 +37,7 @@ let saving: Promise<void> | undefined;
 /** The look that is being kept as a case: stored once more as unfinished it would be a second copy. */
 let beingKept: string | undefined;
 
+/** Stores the look as it stands; called again it tries again what the store refused. */
 export function autosave(): Promise<void> {
   unsaved = true;
   saving ??= saveNewest().finally(() => {
@@ -87,6 +87,3 @@ function keepApart(): void {
   unsaved = true;
   goTo({ place: 'look', draft: id }, 'replace');
 }
-
-/** Tries again what the store refused. */
-export const saveAgain = (): Promise<void> => autosave();

@@ -46,12 +46,16 @@ export function frameOfLeaf(outline: readonly Spot[], width: number, height: num
   const axis = Math.atan2(2 * xy, xx - yy) / 2;
   const upright = Math.PI / 2 - axis;
   const either = upright > Math.PI / 2 ? upright - Math.PI : upright;
-  const turn = skewAlong(corners, { x: mx, y: my }, either) > LEAST_SKEW ? either + Math.PI : either;
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const turned = corners.map(({ x, y }) => ({
-    x: cos * (x - mx) - sin * (y - my),
-    y: sin * (x - mx) + cos * (y - my),
+  const [cos0, sin0] = [Math.cos(either), Math.sin(either)];
+  const upOrDown = corners.map(({ x, y }) => ({
+    x: cos0 * (x - mx) - sin0 * (y - my),
+    y: sin0 * (x - mx) + cos0 * (y - my),
   }));
+  // Half a turn more is the same with both signs changed.
+  const sign = skewDownward(upOrDown) > LEAST_SKEW ? -1 : 1;
+  const turn = sign === 1 ? either : either + Math.PI;
+  const [cos, sin] = [sign * cos0, sign * sin0];
+  const turned = upOrDown.map(({ x, y }) => ({ x: sign * x, y: sign * y }));
   const [left, right] = ends(turned.map(({ x }) => x));
   const [top, bottom] = ends(turned.map(({ y }) => y));
   const [ox, oy] = [(left + right) / 2, (top + bottom) / 2];
@@ -66,18 +70,13 @@ export function frameOfLeaf(outline: readonly Spot[], width: number, height: num
 const LEAST_SKEW = 0.1;
 
 /**
- * Skewness of a polygon's area along the axis that a turn brings upright, downward: above 0 where its longer tail is at the bottom. Area moments
- * by Green's theorem, side by side by Gauss–Legendre of three points, which is exact here.
+ * Skewness of a polygon's area along y: above 0 where its longer tail is at the bottom. Area moments by Green's theorem, side by side
+ * by Gauss–Legendre of three points, which is exact here.
  */
-function skewAlong(corners: readonly Spot[], about: Spot, turn: number): number {
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const turned = corners.map(({ x, y }) => ({
-    x: cos * (x - about.x) - sin * (y - about.y),
-    y: sin * (x - about.x) + cos * (y - about.y),
-  }));
+function skewDownward(polygon: readonly Spot[]): number {
   const [area, m1, m2, m3] = [0, 1, 2, 3].map((power) =>
-    turned.reduce((sum, a, i) => {
-      const b = turned[(i + 1) % turned.length]!;
+    polygon.reduce((sum, a, i) => {
+      const b = polygon[(i + 1) % polygon.length]!;
       const along = GAUSS.map(([at, w]) => w * (a.x + at * (b.x - a.x)) * (a.y + at * (b.y - a.y)) ** power);
       return sum + (along[0]! + along[1]! + along[2]!) * (b.y - a.y);
     }, 0),
