@@ -34,8 +34,9 @@ export function joinSeeds(
   return [...ways];
 }
 
-/** Dearer than any step within the leaf: soil is smoother than a leaf between its veins. */
+/** Dearer than any step within the leaf: soil is smoother than a leaf between its veins. Set on drawn palmate leaves. */
 const UNLIKE_PLANT = 3;
+/** As `proposeOutlines` grows from its seeds. */
 const TOLL = 0.012;
 const SOFT = 9;
 
